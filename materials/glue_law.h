@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "materials/tables.h"
+
+#include <array>
+
+// The law of a glue line at one point: generalised Maxwell in shear, elastic across.
+//
+//   tau = G_inf gamma + sum q_k,  d q_k/d xi = G_k d gamma/d xi - q_k/tau_k,  d xi = dt a(T, m)
+//   gamma = slip / t_g
+//
+// a by WLF above the softening temperature, by Arrhenius below it, equal at it. Only shear relaxes:
+// across the line the stiffness is (K + 4/3 G_glass)/t_g.
+namespace overbend::materials
+{
+constexpr unsigned max_branches = 16;
+using Vector2 = std::array<double, 2>;
+
+struct GlueState
+{
+  Vector2 slip{};                                // m, two directions in the plane of the line
+  std::array<Vector2, max_branches> branch{};    // tau of each branch, Pa
+};
+
+struct GlueStep
+{
+  std::array<double, max_branches> decay{};      // exp(-dxi/tau_k)
+  double stiffness = 0;                          // d tau1 / d slip1, Pa/m
+  std::array<double, max_branches> branch_stiffness{};  // of each branch, Pa/m
+};
+
+class GlueLaw
+{
+public:
+  GlueLaw(const Glue &glue, double thickness, double humidity);
+
+  // ln of the shift: reduced time per time, 0 at the softening temperature.
+  double log_shift(double temperature) const;
+
+  // Coefficients of a step (logarithmic mean of the shift). dt = 0 is instantaneous.
+  GlueStep prepare(double T0, double T1, double dt) const;
+
+  // Traction at the end of the step: tau1 = stiffness * slip1 + history(state, step).
+  Vector2 history(const GlueState &state, const GlueStep &step) const;
+  Vector2 traction(const GlueState &state) const;
+  void finish(GlueState &state, const GlueStep &step, const Vector2 &slip1) const;
+
+  double normal_stiffness() const;               // Pa/m
+  double relaxation_modulus(double temperature, double time) const;  // G(t) at constant T, Pa
+  // ...
+};
+}  // namespace overbend::materials
