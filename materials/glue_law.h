@@ -19,15 +19,15 @@ using Vector2 = std::array<double, 2>;
 
 struct GlueState
 {
-  Vector2 slip{};                                // m, two directions in the plane of the line
-  std::array<Vector2, max_branches> branch{};    // tau of each branch, Pa
+  Vector2 slip{};                             // m, two directions in the plane of the line
+  std::array<Vector2, max_branches> branch{}; // tau of each branch, Pa
 };
 
 struct GlueStep
 {
-  std::array<double, max_branches> decay{};      // exp(-dxi/tau_k)
-  double stiffness = 0;                          // d tau1 / d slip1, Pa/m
-  std::array<double, max_branches> branch_stiffness{};  // of each branch, Pa/m
+  std::array<double, max_branches> decay{};            // exp(-dxi/tau_k)
+  double stiffness = 0;                                // d tau1 / d slip1, Pa/m
+  std::array<double, max_branches> branch_stiffness{}; // of each branch, Pa/m
 };
 
 class GlueLaw
@@ -46,8 +46,26 @@ public:
   Vector2 traction(const GlueState &state) const;
   void finish(GlueState &state, const GlueStep &step, const Vector2 &slip1) const;
 
-  double normal_stiffness() const;               // Pa/m
-  double relaxation_modulus(double temperature, double time) const;  // G(t) at constant T, Pa
-  // ...
+  double normal_stiffness() const;                                  // Pa/m
+  double relaxation_modulus(double temperature, double time) const; // G(t) at constant T, Pa
+
+  double softening_temperature() const; // K, at the humidity given
+  double glass_modulus() const;         // G_inf + sum of G_k, Pa
+  unsigned n_branches() const;
+
+private:
+  Glue material;
+  double thickness;
+  double softening;
+  unsigned branches;
 };
-}  // namespace overbend::materials
+
+// Softening temperature (K) of a glue that has come to rest with air of a relative humidity (0..1).
+// Animal glue by Gordon-Taylor, Tg = (w_d Tg_d + k w Tg_w)/(w_d + k w), w the mass fraction of
+// water; humidity is held within 0.10 and 0.95, the range of the figures behind it.
+double softening_temperature(const Glue &glue, double humidity);
+
+// Strength of the bond in shear (Pa) at a temperature (K): constant below 20 degC, linear through
+// the cold and the hot value, never below zero.
+double bond_strength(const Glue &glue, double temperature);
+} // namespace overbend::materials

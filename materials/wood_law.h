@@ -10,7 +10,8 @@
 //
 //   eps = S(T):sigma + sum eps_i + sum eps_v,i + alpha (T - T_ref)
 //   d eps_i  /d xi = ((1-f) J_i:sigma - eps_i)/tau_i
-//   d eps_v,i/d xi = (f J_i:sigma - eps_v,i)/tau_i   while sigma:(f J_i:sigma - eps_v,i) > 0, else 0
+//   d eps_v,i/d xi = (f J_i:sigma - eps_v,i)/tau_i   while sigma:(f J_i:sigma - eps_v,i) > 0,
+//                    0                               else
 //   d xi = a(T) dt
 //
 // f is the irrecoverable share. J_i,ab = g_i sqrt(r_a r_b) S_ab, r the creep ratios of the six
@@ -83,8 +84,17 @@ public:
   void finish(WoodState &state, const WoodStep &step, ActiveElements active,
               const Vector6 &stress1) const;
 
-  unsigned n_elements() const;
-  const Wood &wood() const;
-  // ...
+  unsigned n_elements() const { return elements; }
+  const Wood &wood() const { return material; }
+
+private:
+  // Square roots of the factors on the six diagonal compliances (temperature and moisture).
+  Vector6 roots_of_softening(double temperature, double moisture) const;
+
+  Wood material;
+  unsigned elements;
+  Compliance reference; // at 12 % moisture and 20 degC, with the stiffness factor
+  Vector6 creep_root{}; // sqrt of the creep ratios
+  double log_green_ratio = 0;
 };
-}  // namespace overbend::materials
+} // namespace overbend::materials

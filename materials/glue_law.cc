@@ -1,0 +1,131 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "materials/glue_law.h"
+
+#include "materials/exponential_step.h"
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+namespace overbend::materials
+{
+namespace
+{
+constexpr double gas_constant = 8.314462618; // J/(mol K), CODATA 2018
+}
+
+double softening_temperature(const Glue &glue, double humidity)
+{
+  if (!glue.animal)
+    return glue.softening + glue.softening_slope * (humidity - 0.5);
+  // Water in the glue is linear between and beyond the two humidities of the table.
+  const double h = std::clamp(humidity, 0.10, 0.95);
+  const double w = glue.water_at_45 + (glue.water_at_70 - glue.water_at_45) * (h - 0.45) / 0.25;
+  const double kw = glue.gordon_taylor * w;
+  return ((1 - w) * glue.dry_softening + kw * glue.water_softening) / (1 - w + kw);
+}
+
+double bond_strength(const Glue &glue, double temperature)
+{
+  const double share = std::max(0., (temperature - reference_temperature) /
+                                        (glue.strength_hot_temperature - reference_temperature));
+  return std::max(0., glue.strength_cold + (glue.strength_hot - glue.strength_cold) * share);
+}
+
+GlueLaw::GlueLaw(const Glue &glue, double layer_thickness, double humidity)
+    : material(glue), thickness(layer_thickness),
+      softening(materials::softening_temperature(glue, humidity)),
+      branches(static_cast<unsigned>(glue.branch_time.size()))
+{
+  if (branches > max_branches || glue.branch_modulus.size() != branches)
+    throw std::logic_error("GlueLaw: spectrum of " + glue.name + " has a wrong length");
+  if (!(thickness > 0))
+    throw std::logic_error("GlueLaw: the thickness of a glue line must be positive");
+  for (double &time : material.branch_time)
+    time *= glue.time_factor;
+}
+
+double GlueLaw::log_shift(double temperature) const
+{
+  const double dT = temperature - softening;
+  if (dT > 0)
+    return std::log(10.) * material.wlf_c1 * dT / (material.wlf_c2 + dT);
+  return -material.activation_energy / gas_constant * (1 / temperature - 1 / softening);
+}
+
+GlueStep GlueLaw::prepare(double T0, double T1, double dt) const
+{
+  GlueStep step;
+  const double dxi =
+      dt == 0 ? 0 : dt * logarithmic_mean(std::exp(log_shift(T0)), std::exp(log_shift(T1)));
+  step.stiffness = material.plateau / thickness;
+  for (unsigned k = 0; k < branches; ++k) {
+    const ExponentialStep e = exponential_step(dxi / material.branch_time[k]);
+    step.decay[k] = e.decay;
+    step.branch_stiffness[k] = material.branch_modulus[k] * e.phi1 / thickness;
+    step.stiffness += step.branch_stiffness[k];
+  }
+  return step;
+}
+
+Vector2 GlueLaw::history(const GlueState &state, const GlueStep &step) const
+{
+  Vector2 tau{};
+  for (unsigned k = 0; k < branches; ++k)
+    for (unsigned a = 0; a < 2; ++a)
+      tau[a] += step.decay[k] * state.branch[k][a] - step.branch_stiffness[k] * state.slip[a];
+  return tau;
+}
+
+Vector2 GlueLaw::traction(const GlueState &state) const
+{
+  Vector2 tau{};
+  for (unsigned a = 0; a < 2; ++a) {
+    tau[a] = material.plateau / thickness * state.slip[a];
+    for (unsigned k = 0; k < branches; ++k)
+      tau[a] += state.branch[k][a];
+  }
+  return tau;
+}
+
+void GlueLaw::finish(GlueState &state, const GlueStep &step, const Vector2 &slip1) const
+{
+  for (unsigned k = 0; k < branches; ++k)
+    for (unsigned a = 0; a < 2; ++a)
+      state.branch[k][a] = step.decay[k] * state.branch[k][a] +
+                           step.branch_stiffness[k] * (slip1[a] - state.slip[a]);
+  state.slip = slip1;
+}
+
+double GlueLaw::glass_modulus() const
+{
+  double sum = material.plateau;
+  for (const double modulus : material.branch_modulus)
+    sum += modulus;
+  return sum;
+}
+
+double GlueLaw::normal_stiffness() const
+{
+  return (material.bulk_modulus + 4. / 3 * glass_modulus()) / thickness;
+}
+
+double GlueLaw::relaxation_modulus(double temperature, double time) const
+{
+  const double xi = time * std::exp(log_shift(temperature));
+  double sum = material.plateau;
+  for (unsigned k = 0; k < branches; ++k)
+    sum += material.branch_modulus[k] * std::exp(-xi / material.branch_time[k]);
+  return sum;
+}
+
+double GlueLaw::softening_temperature() const
+{
+  return softening;
+}
+
+unsigned GlueLaw::n_branches() const
+{
+  return branches;
+}
+} // namespace overbend::materials
