@@ -99,6 +99,7 @@ Factor::Factor() = default;
 Factor::~Factor() = default;
 
 bool Factor::empty() const { return !implementation; }
+void Factor::reset() { implementation.reset(); }
 
 void Factor::factorise(const SparseMatrix &matrix)
 {
@@ -119,7 +120,6 @@ void Factor::factorise(const SparseMatrix &matrix)
     check(MatCholeskyFactorSymbolic(self.factor, self.matrix, nullptr, &info), "ordering");
   } else {
     std::copy(matrix.value.begin(), matrix.value.end(), implementation->copy.value.begin());
-    check(PetscObjectStateIncrease(reinterpret_cast<PetscObject>(implementation->matrix)), "matrix");
   }
   check(MatCholeskyFactorNumeric(implementation->factor, implementation->matrix, &info),
         "factorisation");

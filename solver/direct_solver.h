@@ -44,6 +44,8 @@ public:
   // std::runtime_error with the solver's word if the matrix cannot be factorised.
   void factorise(const SparseMatrix &matrix);
   bool empty() const;
+  // Forgets the ordering: the next matrix may have another pattern.
+  void reset();
 
   // x = A^-1 b, in place.
   void solve(std::vector<double> &x) const;

@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "solver/direct_solver.h"
+#include "solver/elasticity_kernel.h"
+#include "solver/model.h"
+#include "solver/springs.h"
+
+#include <stdexcept>
+#include <string>
+#include <vector>
+
+// Equilibrium of the neck over one step of time.
+//
+// Everything is linear in the displacement at the end of the step once it is known which creep
+// elements work, which cords are taut and which contacts are closed (the states). So a step is:
+// fix the states, solve, look at the states again, until they stay.
+namespace overbend::solver
+{
+struct MechanicsState
+{
+  std::vector<double> displacement;            // Model::n_unknowns()
+  std::vector<materials::WoodState> wood;      // at each quadrature point, wood axes
+  std::vector<materials::GlueState> glue;      // at each glue point
+};
+
+MechanicsState unstressed(const Model &model);
+
+// state += factor * other. Equilibrium is kept: all parts are linear in each other.
+void add_times(MechanicsState &state, double factor, const MechanicsState &other);
+
+// The equations of a step did not come to rest; the step should be cut.
+struct StepFailed : std::runtime_error
+{
+  using std::runtime_error::runtime_error;
+};
+
+struct SolverCounts
+{
+  unsigned steps = 0, factorisations = 0, iterations = 0, solves = 0;
+  double seconds_factor = 0, seconds_solve = 0, seconds_law = 0;
+};
+
+class Mechanics
+{
+public:
+  explicit Mechanics(const Model &model);
+
+  // Unknowns held at a value (for tests and for sections cut free); empty in the plan.
+  void hold(const std::vector<std::pair<unsigned, double>> &unknowns);
+
+  // Begins a step of length dt (s) from start, between nodal temperatures T0 and T1 (K).
+  // dt = 0 is an instantaneous change of load. The start must outlive the step.
+  void begin(const MechanicsState &start, const std::vector<double> &T0,
+             const std::vector<double> &T1, double dt);
+
+  // Finds the displacement at the end of the step under springs and nodal loads. `displacement`
+  // holds the first guess. The states found stay fixed until the next call. Throws StepFailed.
+  void equilibrate(const std::vector<Spring> &springs, const std::vector<double> &load,
+                   std::vector<double> &displacement);
+
+  // Increments that the frozen step of the last equilibrate gives to small loads.
+  void respond(std::vector<std::vector<double>> &loads);
+
+  // Load with which `respond` gives the displacement of a unit history at the end of the step.
+  std::vector<double> unit_load(const MechanicsState &unit) const;
+
+  // Moves a state to the end of the step with the displacement found. `is_unit`: the state is an
+  // increment, without thermal strain.
+  void finish(MechanicsState &state, const std::vector<double> &displacement, bool is_unit = false);
+
+  const std::vector<char> &closed_springs() const { return spring_closed; }
+  const SolverCounts &counts() const { return tally; }
+  // Share of the force scale that the residual may keep.
+  double tolerance = 1e-8;
+
+private:
+  void set_law();
+  bool update_states(const std::vector<Spring> &springs, const std::vector<double> &displacement,
+                     bool creep_may_change);
+  void build_tangent();
+  std::vector<double> residual(const std::vector<Spring> &springs, const std::vector<double> &load,
+                               const std::vector<double> &displacement) const;
+  void apply_operator(const std::vector<double> &x, std::vector<double> &y) const;
+  void factorise();
+  void make_pattern(const std::vector<Spring> &springs);
+  void iterate(std::vector<std::vector<double>> &right_sides);
+
+  const Model &model;
+  std::array<std::array<double, 36>, 8> to_wood{};  // strain from model to wood axes, by piece
+  std::vector<std::pair<unsigned, double>> held;
+  std::vector<char> is_held;
+
+  // The step at hand.
+  const MechanicsState *start = nullptr;
+  std::vector<materials::WoodStep> wood_step;
+  std::vector<materials::GlueStep> glue_step;
+  std::vector<materials::ActiveElements> active;
+  std::vector<materials::Compliance> wood_stiffness;  // inverse of the algorithmic compliance
+  std::vector<materials::Vector6> wood_history;
+  std::vector<materials::Vector2> glue_history;
+  std::vector<Stiffness> stiffness;
+  std::vector<char> spring_closed;
+  const std::vector<Spring> *current_springs = nullptr;
+
+  Factor factor;
+  SparseMatrix matrix;
+  bool factor_is_stale = true;
+  double force_scale = 0;
+  SolverCounts tally;
+};
+}  // namespace overbend::solver

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "materials/glue_law.h"
+#include "materials/wood_law.h"
+#include "solver/interfaces.h"
+#include "solver/space.h"
+
+#include <array>
+#include <memory>
+#include <vector>
+
+namespace overbend::solver
+{
+// What one piece of the neck is made of and how its grain runs.
+struct PieceModel
+{
+  std::shared_ptr<const materials::WoodLaw> law;
+  // Columns: L, R, T in model axes.
+  std::array<Vec3, 3> grain{Vec3{1, 0, 0}, Vec3{0, 0, 1}, Vec3{0, 1, 0}};
+  double moisture = 0.12;
+  // Heat: conductivity along and across the grain, W/(m K); heat capacity by volume, J/(m^3 K).
+  double conductivity_along = 0.3, conductivity_across = 0.16, heat_capacity = 1e6;
+};
+
+// A glue line: its law and its points.
+struct GlueLineModel
+{
+  std::shared_ptr<const materials::GlueLaw> law;
+  std::string name;
+};
+
+// The neck as the solver sees it: space, materials, glue lines. Constant once made.
+struct Model
+{
+  Space space;
+  std::array<PieceModel, 8> piece;     // by material id
+  std::vector<GlueLineModel> glue_line;
+  std::vector<GluePoint> glue_point;   // GluePoint::line is an index into glue_line
+
+  // The body tips as a whole on its pads: one more unknown, an angle about y (rad, nut end up).
+  unsigned tip_dof() const { return space.n_dofs(); }
+  unsigned n_unknowns() const { return space.n_dofs() + 1; }
+};
+}  // namespace overbend::solver

@@ -1,0 +1,219 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/results.h"
+
+#include "solver/file_error.h"
+#include "solver/hdf5_file.h"
+#include "solver/text_file.h"
+#include "solver/xdmf.h"
+
+#include <algorithm>
+#include <array>
+#include <cfloat>
+#include <cmath>
+#include <cstdio>
+#include <filesystem>
+#include <limits>
+#include <stdexcept>
+
+namespace overbend::solver
+{
+namespace
+{
+namespace fs = std::filesystem;
+
+constexpr const char *data_file = "results.h5";
+
+void make_folder(const std::string &folder, bool overwrite)
+{
+  std::error_code error;
+  const bool there = fs::exists(folder, error);
+  if (there && !fs::is_directory(folder, error))
+    throw FileError(folder, "is a file, not a folder", "name another results folder");
+  if (there && !overwrite && !fs::is_empty(folder, error))
+    throw FileError(folder, "already holds something, perhaps an earlier run",
+                    "name another results folder or ask for it to be overwritten");
+  if (!there)
+    fs::create_directories(folder, error);
+  if (error)
+    throw FileError(folder, "cannot be made or read (" + error.message() + ")",
+                    "check the rights of the folder it lies in");
+}
+
+// Values of one field in the unit they are stored in. Floats end at 3.4e38: a larger number would
+// be stored as infinite.
+std::vector<double> checked(const std::vector<double> &values, std::size_t expected,
+                            const StoredField &field, double factor = 1, double offset = 0)
+{
+  if (values.size() != expected)
+    throw std::invalid_argument("field " + std::string(field.name) + " has " +
+                                std::to_string(values.size()) + " values instead of " +
+                                std::to_string(expected));
+  std::vector<double> stored(values.size());
+  for (std::size_t i = 0; i < values.size(); ++i) {
+    stored[i] = values[i] * factor + offset;
+    if (!(std::abs(stored[i]) <= static_cast<double>(FLT_MAX)))
+      throw std::invalid_argument("field " + std::string(field.name) + " is not finite at node " +
+                                  std::to_string(i / static_cast<std::size_t>(field.columns)));
+  }
+  return stored;
+}
+
+void check_mesh(const MeshData &mesh)
+{
+  if (mesh.nodes.empty() || mesh.nodes.size() % 3 != 0 || mesh.piece.empty() ||
+      mesh.cells.size() != 27 * mesh.piece.size())
+    throw std::invalid_argument("a mesh needs 3 numbers a node, 27 nodes and a piece a cell");
+  const auto [least, most] = std::minmax_element(mesh.cells.begin(), mesh.cells.end());
+  if (*least < 0 || static_cast<std::size_t>(*most) >= mesh.n_nodes())
+    throw std::invalid_argument("a cell names a node that the mesh does not have");
+  checked(mesh.nodes, mesh.nodes.size(), {"nodes", "m", 3});
+}
+
+std::string group_of(std::size_t step)
+{
+  std::array<char, 32> name;
+  std::snprintf(name.data(), name.size(), "/steps/%05zu", step);
+  return name.data();
+}
+} // namespace
+
+const std::array<StoredField, 11> &stored_fields()
+{
+  static const std::array<StoredField, 11> fields = {{{"displacement", "m", 3},
+                                                      {"temperature", "degC", 1},
+                                                      {"sigma_xx", "MPa", 1},
+                                                      {"sigma_yy", "MPa", 1},
+                                                      {"sigma_zz", "MPa", 1},
+                                                      {"sigma_xy", "MPa", 1},
+                                                      {"sigma_yz", "MPa", 1},
+                                                      {"sigma_xz", "MPa", 1},
+                                                      {"stress_along_grain", "MPa", 1},
+                                                      {"use_of_strength", "-", 1},
+                                                      {"slip", "mm", 1}}};
+  return fields;
+}
+
+struct ResultsWriter::State
+{
+  std::string folder;
+  std::size_t n_nodes, n_cells;
+  Record record;
+  hdf5::File file;
+  std::vector<XdmfStep> steps;
+
+  std::string path(const char *name) const { return (fs::path(folder) / name).string(); }
+
+  void write_record()
+  {
+    for (const auto &[name, text] : lines(record))
+      file.write_attribute("/record", name, text);
+    file.flush();
+  }
+};
+
+ResultsWriter::ResultsWriter(const std::string &folder, const MeshData &mesh, const Record &record,
+                             bool overwrite)
+{
+  check_mesh(mesh);
+  make_folder(folder, overwrite);
+  // An .xdmf of the earlier run would name data that are about to go.
+  std::error_code ignored;
+  fs::remove(fs::path(folder) / "results.xdmf", ignored);
+  state_.reset(new State{folder,
+                         mesh.n_nodes(),
+                         mesh.n_cells(),
+                         record,
+                         hdf5::File::create((fs::path(folder) / data_file).string()),
+                         {}});
+  hdf5::File &file = state_->file;
+  file.write_attribute("/", "format", std::string("overbend results"));
+  file.write_attribute("/", "format number", static_cast<double>(format_number));
+  file.make_group("/mesh");
+  file.write("/mesh/nodes", mesh.nodes, {mesh.n_nodes(), 3});
+  file.write("/mesh/cells", mesh.cells, {mesh.n_cells(), 27});
+  file.write("/mesh/piece", mesh.piece, {mesh.n_cells(), 1});
+  file.write_attribute("/mesh/nodes", "unit", std::string("m"));
+  file.make_group("/steps", 4096);
+  file.make_group("/record");
+  file.write("/record/case_text", record.case_text);
+  state_->write_record();
+}
+
+ResultsWriter::~ResultsWriter() = default;
+
+std::size_t ResultsWriter::steps() const
+{
+  return state_->steps.size();
+}
+
+void ResultsWriter::write_step(const StepFields &fields)
+{
+  State &state = *state_;
+  const std::size_t n = state.n_nodes;
+  const auto &names = stored_fields();
+  if (!std::isfinite(fields.time))
+    throw std::invalid_argument("the time of a step is not finite");
+  // All checks come before the first byte: a refused step leaves nothing behind.
+  std::vector<std::vector<double>> stored;
+  stored.push_back(checked(fields.displacement, 3 * n, names[0]));
+  stored.push_back(checked(fields.temperature, n, names[1], 1, -273.15));
+  for (std::size_t c = 0; c < 6; ++c)
+    stored.push_back(checked(fields.stress[c], n, names[2 + c], 1e-6));
+  stored.push_back(checked(fields.stress_along_grain, n, names[8], 1e-6));
+  stored.push_back(checked(fields.use_of_strength, n, names[9]));
+  stored.push_back(checked(fields.slip, n, names[10], 1e3));
+
+  const std::string group = group_of(state.steps.size());
+  state.file.make_group(group);
+  for (std::size_t f = 0; f < names.size(); ++f) {
+    const std::string name = group + "/" + names[f].name;
+    state.file.write(name, stored[f], {n, static_cast<hsize_t>(names[f].columns)});
+    state.file.write_attribute(name, "unit", std::string(names[f].unit));
+  }
+  state.file.write_attribute(group, "time", fields.time);
+  state.file.write_attribute(group, "phase", fields.phase);
+  state.file.flush();
+  state.steps.push_back({group, fields.time / 3600});
+  write_text_file(state.path("results.xdmf"), xdmf_text(n, state.n_cells, state.steps, data_file));
+}
+
+void ResultsWriter::write_readings(const ReadingsTable &table)
+{
+  table.check();
+  hdf5::File &file = state_->file;
+  file.remove("/readings");
+  file.make_group("/readings", table.columns.size() + 3);
+  std::vector<double> times;
+  std::string phases, moments;
+  for (const ReadingsTable::Row &row : table.rows) {
+    times.push_back(row.time);
+    phases += row.phase + "\n";
+    moments += row.moment + "\n";
+  }
+  const hsize_t rows = table.rows.size();
+  file.write("/readings/time", times, {rows, 1}, true);
+  file.write_attribute("/readings/time", "unit", std::string("s"));
+  file.write("/readings/phase", phases);
+  file.write("/readings/moment", moments);
+  for (std::size_t c = 0; c < table.columns.size(); ++c) {
+    std::vector<double> values;
+    for (const ReadingsTable::Row &row : table.rows)
+      values.push_back(row.values[c].value_or(std::numeric_limits<double>::quiet_NaN()));
+    // A '/' in a name would make groups of it.
+    std::string name = table.columns[c].name;
+    std::replace(name.begin(), name.end(), '/', '|');
+    file.write("/readings/" + name, values, {rows, 1}, true);
+    file.write_attribute("/readings/" + name, "unit",
+                         std::string(si_unit(table.columns[c].quantity)));
+  }
+  file.flush();
+  write_text_file(state_->path("readings.csv"), to_csv(table, state_->record));
+}
+
+void ResultsWriter::finish(const Record &record)
+{
+  state_->record = record;
+  state_->write_record();
+  state_->file.close();
+}
+} // namespace overbend::solver

@@ -1,0 +1,3 @@
+overbend_test(test_composite
+  SOURCES solver_composite_test.cc beam_model.cc
+  LIBRARIES overbend_solver)
