@@ -68,6 +68,19 @@ Vector6 Compliance::operator*(const Vector6 &s) const
           shear[2] * s[5]};
 }
 
+double Compliance::least_relative_minor() const
+{
+  for (const double diagonal : {normal[0], normal[1], normal[2], shear[0], shear[1], shear[2]})
+    if (!(diagonal > 0))
+      return -1;
+  const double lr = normal[3] / std::sqrt(normal[0] * normal[1]);
+  const double lt = normal[4] / std::sqrt(normal[0] * normal[2]);
+  const double rt = normal[5] / std::sqrt(normal[1] * normal[2]);
+  const double second = 1 - lr * lr;
+  const double third = 1 + 2 * lr * lt * rt - lr * lr - lt * lt - rt * rt;
+  return std::min({1., second, third});
+}
+
 WoodLaw::WoodLaw(const Wood &wood, double stiffness_factor)
     : material(wood), elements(static_cast<unsigned>(wood.creep_time.size()))
 {

@@ -30,6 +30,11 @@ struct Compliance
   std::array<double, 3> shear{};
 
   Vector6 operator*(const Vector6 &stress) const;
+
+  // Smallest of the leading minors of the normal block and of the shears, each divided by the
+  // product of the diagonal terms it holds: positive if and only if the compliance is positive
+  // definite, 1 at most for an uncoupled one.
+  double least_relative_minor() const;
 };
 
 constexpr unsigned max_elements = 8;

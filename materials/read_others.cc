@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "materials/glue_law.h"
+#include "materials/table_reader.h"
+#include "materials/wood_law.h"
+
+#include <cmath>
+
+namespace overbend::materials
+{
+namespace
+{
+void check_positive(const EntryReader &reader, const std::string &what,
+                    const std::vector<double> &values)
+{
+  for (const double value : values)
+    if (!(value > 0))
+      reader.fail(reader.line(), "`" + what + "` is not positive", "correct it");
+}
+
+double positive(EntryReader &reader, const std::string &key, const std::string &unit)
+{
+  const double value = reader.number(key, unit);
+  check_positive(reader, key, {value});
+  return value;
+}
+
+void read_softening(EntryReader &reader, Glue &g)
+{
+  g.animal = reader.has("gordon_taylor");
+  if (!g.animal) {
+    g.softening = positive(reader, "softening", "degC");
+    g.softening_slope = reader.common_number("humidity_slope", "K");
+    return;
+  }
+  g.dry_softening = positive(reader, "dry_softening", "K");
+  g.water_softening = positive(reader, "water_softening", "K");
+  g.gordon_taylor = positive(reader, "gordon_taylor", "1");
+  g.water_at_45 = positive(reader, "water_at_45", "%");
+  g.water_at_70 = positive(reader, "water_at_70", "%");
+}
+} // namespace
+
+void read_glue(EntryReader &reader, Glue &g)
+{
+  g.branch_modulus = reader.list("branch_modulus", "MPa");
+  g.branch_time = reader.list("branch_time", "s");
+  if (g.branch_modulus.size() != g.branch_time.size() || g.branch_time.size() > max_branches)
+    reader.fail(reader.line(), "branch_modulus and branch_time do not belong together",
+                "give the same number of both, at most " + std::to_string(max_branches));
+  check_positive(reader, "branch_modulus", g.branch_modulus);
+  check_positive(reader, "branch_time", g.branch_time);
+  g.plateau = reader.number("plateau", "MPa");
+  if (g.plateau < 0)
+    reader.fail(reader.line(), "`plateau` is negative", "give 0 for a glue that flows");
+  g.bulk_modulus = reader.common_number("bulk_modulus", "GPa");
+  g.wlf_c1 = reader.common_number("wlf_c1", "1");
+  g.wlf_c2 = reader.common_number("wlf_c2", "K");
+  g.activation_energy = reader.common_number("activation_energy", "kJ/mol");
+  check_positive(reader, "bulk_modulus, wlf_c1, wlf_c2 or activation_energy",
+                 {g.bulk_modulus, g.wlf_c1, g.wlf_c2, g.activation_energy});
+  read_softening(reader, g);
+  g.time_scale_decades = positive(reader, "time_scale", "decades");
+  g.softening_spread = positive(reader, "softening_spread", "K");
+  g.strength_cold = positive(reader, "strength_cold", "MPa");
+  g.strength_hot = positive(reader, "strength_hot", "MPa");
+  g.strength_hot_temperature = positive(reader, "strength_hot_temperature", "degC");
+  g.temperature_limit = positive(reader, "temperature_limit", "degC");
+  if (g.strength_hot_temperature <= reference_temperature)
+    reader.fail(reader.line(), "`strength_hot_temperature` is not above 20 degC", "correct it");
+}
+
+void read_bar(EntryReader &reader, Bar &b)
+{
+  b.modulus = positive(reader, "modulus", "GPa");
+  b.modulus_across = positive(reader, "modulus_across", "GPa");
+  b.shear_modulus = positive(reader, "shear_modulus", "GPa");
+  b.poisson = reader.number("poisson", "1");
+  b.expansion = reader.number("expansion", "1e-6/K");
+  b.expansion_across = reader.number("expansion_across", "1e-6/K");
+  b.conductivity = positive(reader, "conductivity", "W/(m K)");
+  b.density = positive(reader, "density", "kg/m^3");
+  b.heat_capacity = positive(reader, "heat_capacity", "J/(kg K)");
+  const Compliance s = WoodLaw(as_piece(b)).elastic(reference_temperature, reference_moisture);
+  if (!(s.least_relative_minor() > 0))
+    reader.fail(reader.line(), "the compliance is not positive definite",
+                "correct the moduli or Poisson's ratio of this bar");
+}
+
+void read_string_set(EntryReader &reader, StringSet &set)
+{
+  const std::vector<double> mass = reader.list("mass", "kg/m");
+  const std::vector<double> note = reader.list("note", "note");
+  if (mass.size() != note.size())
+    reader.fail(reader.line(), "mass and note do not belong together", "give the same number");
+  check_positive(reader, "mass", mass);
+  for (std::size_t i = 0; i < mass.size(); ++i)
+    set.strings.push_back({mass[i], 440 * std::exp2((note[i] - 69) / 12)});
+}
+
+void read_tuner(EntryReader &reader, Tuner &t)
+{
+  t.post_diameter = positive(reader, "post_diameter", "mm");
+  t.ratio = positive(reader, "ratio", "1");
+  t.force_limit = positive(reader, "force_limit", "N");
+}
+} // namespace overbend::materials
