@@ -3,6 +3,7 @@
 
 #include <array>
 #include <limits>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -40,13 +41,13 @@ enum class HeadstockKind { flat, tilted, scarf };
 struct Headstock
 {
   HeadstockKind kind = HeadstockKind::flat;
-  double angle = 0;        // tilt against the fingerboard plane, 0 for flat
-  double thickness = 0;    // square to its face
-  double length = 0;       // from the nut, along its face
-  double width = 0;        // full width where widest
-  double face_step = 0;    // flat only: drop of the face below the glue plane
-  double scarf_start = 0;  // scarf only: from the nut to where the joint meets the back, >= 0
-  Piece piece;             // used by the scarf; the other kinds are one with the shaft
+  double angle = 0;       // tilt against the fingerboard plane, 0 for flat
+  double thickness = 0;   // square to its face
+  double length = 0;      // from the nut, along its face
+  double width = 0;       // full width where widest
+  double face_step = 0;   // flat only: drop of the face below the glue plane
+  double scarf_start = 0; // scarf only: from the nut to where the joint meets the back, >= 0
+  Piece piece;            // used by the scarf; the other kinds are one with the shaft
 };
 
 enum class HeelKind { heel, bolt_on };
@@ -54,9 +55,9 @@ enum class HeelKind { heel, bolt_on };
 struct Heel
 {
   HeelKind kind = HeelKind::heel;
-  double depth = 0;        // full depth below the glue plane at the body
-  double length = 0;       // along the neck, from the end of the shaft to the body join
-  double pocket = 0;       // bolt-on only: length of neck inside the body pocket
+  double depth = 0;  // full depth below the glue plane at the body
+  double length = 0; // along the neck, from the end of the shaft to the body join
+  double pocket = 0; // bolt-on only: length of neck inside the body pocket
 };
 
 enum class RodKind { none, bonded_bar, single_action, two_way };
@@ -66,31 +67,31 @@ enum class BarMaterial { steel, carbon, aluminium };
 struct Rod
 {
   RodKind kind = RodKind::none;
-  RodState state = RodState::slack;       // as found on the bench
-  BarMaterial bar = BarMaterial::steel;   // bonded bar only
-  double channel_width = 0;   // width of the channel (equal to the bar for a bonded bar)
-  double channel_depth = 0;   // from the glue plane to the bottom of the channel
-  double fillet_depth = 0;    // single-action: wood fillet over the rod, from the glue plane
-  double diameter = 0;        // of the steel rod (single-action), of each member (two-way)
-  double force = 0;           // tension when set, N (single-action), member force (two-way)
+  RodState state = RodState::slack;     // as found on the bench
+  BarMaterial bar = BarMaterial::steel; // bonded bar only
+  double channel_width = 0;             // width of the channel (equal to the bar for a bonded bar)
+  double channel_depth = 0;             // from the glue plane to the bottom of the channel
+  double fillet_depth = 0; // single-action: wood fillet over the rod, from the glue plane
+  double diameter = 0;     // of the steel rod (single-action), of each member (two-way)
+  double force = 0;        // tension when set, N (single-action), member force (two-way)
 };
 
 struct NeckShape
 {
   double scale_length = 0;
-  int frets = 0;              // number of frets on the board
-  int join_fret = 0;          // fret over the body join
+  int frets = 0;     // number of frets on the board
+  int join_fret = 0; // fret over the body join
   double nut_width = 0;
   double width_at_12 = 0;
-  double depth_at_1 = 0;      // shaft and board together
+  double depth_at_1 = 0; // shaft and board together
   double depth_at_12 = 0;
   // Back of the section: |y/(w/2)|^n + |z/d|^n = 1 below the glue plane; 2 = ellipse,
   // larger = squarer shoulders.
   double back_exponent = 2.2;
   double board_thickness = 0; // along the centre line
   double board_radius = std::numeric_limits<double>::infinity();
-  double board_end = 0;       // overhang of the board beyond the last fret
-  bool tongue_glued = true;   // board beyond the body join glued to the top of the body
+  double board_end = 0;     // overhang of the board beyond the last fret
+  bool tongue_glued = true; // board beyond the body join glued to the top of the body
   Piece shaft, board;
   Headstock headstock;
   Heel heel;
@@ -106,21 +107,21 @@ struct Glue
 
 struct Strings
 {
-  std::string set;            // name in the table of strings
-  double pitch_shift = 0;     // semitones against the set's standard pitch
-  double height_at_nut = 0;   // string centre above the board top at the nut
-  double height_at_join = 0;  // above the board top at the body join
+  std::string set;           // name in the table of strings
+  double pitch_shift = 0;    // semitones against the set's standard pitch
+  double height_at_nut = 0;  // string centre above the board top at the nut
+  double height_at_join = 0; // above the board top at the body join
 };
 
 enum class TunerLayout { both_sides, bass_line, treble_line };
 
 struct Tuners
 {
-  std::string kind;           // name in the table of tuners
+  std::string kind; // name in the table of tuners
   TunerLayout layout = TunerLayout::both_sides;
-  double first_post = 0;      // from the nut to the first post, along the headstock
+  double first_post = 0; // from the nut to the first post, along the headstock
   double last_post = 0;
-  double across = 0;          // spacing across between the two rows (both_sides), offset (in line)
+  double across = 0; // spacing across between the two rows (both_sides), offset (in line)
 };
 
 enum class Finish { bare, oil, shellac, nitro_lacquer, acrylic, polyester, polyurethane, unknown };
@@ -129,14 +130,14 @@ enum class Binding { none, celluloid, plastic, wood, unknown };
 // What the bench found before any work, strings off and rod slack unless said otherwise.
 struct Found
 {
-  double bow_bass = 0, bow_centre = 0, bow_treble = 0;  // forward positive, at bow_fret
-  std::optional<double> twist;       // treble corner of the nut raised positive
-  int rest_fret_a = 1, rest_fret_b = 0;  // rest frets of the straightedge; b = 0: body-join fret
-  int bow_fret = 0;                  // fret at which the bows were read; 0: the deepest of the model
-  std::optional<double> strung_bow;  // centre bow strung at pitch, rod as found
-  bool rod_loaded = false;           // the rod was loaded during the readings
-  bool open_crack = false;           // crack in shaft, headstock or heel
-  bool angle_only = false;           // string height or neck angle is wrong, the board is straight
+  double bow_bass = 0, bow_centre = 0, bow_treble = 0; // forward positive, at bow_fret
+  std::optional<double> twist;                         // treble corner of the nut raised positive
+  int rest_fret_a = 1, rest_fret_b = 0; // rest frets of the straightedge; b = 0: body-join fret
+  int bow_fret = 0;                 // fret at which the bows were read; 0: the deepest of the model
+  std::optional<double> strung_bow; // centre bow strung at pitch, rod as found
+  bool rod_loaded = false;          // the rod was loaded during the readings
+  bool open_crack = false;          // crack in shaft, headstock or heel
+  bool angle_only = false;          // string height or neck angle is wrong, the board is straight
 };
 
 enum class Cause { hot_strung, years_of_pull, unknown };
@@ -144,20 +145,20 @@ enum class Cause { hot_strung, years_of_pull, unknown };
 struct Warp
 {
   Cause cause = Cause::unknown;
-  double temperature = 0;            // hot_strung: hottest air
-  double hot_time = 0;               // hot_strung: time at that temperature
-  double pull_time = 0;              // years_of_pull: time strung
-  double slip_share = 0.5;           // unknown cause: share of the bow taken as slip
-  double rest_time = 0;              // since the strings came off
+  double temperature = 0;  // hot_strung: hottest air
+  double hot_time = 0;     // hot_strung: time at that temperature
+  double pull_time = 0;    // years_of_pull: time strung
+  double slip_share = 0.5; // unknown cause: share of the bow taken as slip
+  double rest_time = 0;    // since the strings came off
 };
 
 struct Air
 {
   double temperature = 293.15;
-  double humidity = 0.5;             // relative, 0..1
-  double film = 8;                   // convection coefficient of a free face, W/(m^2 K)
-  bool wrapped = false;              // back and sides wrapped in dry cloth
-  double wrap_conductance = 4;       // conductance through the wrap alone, W/(m^2 K)
+  double humidity = 0.5;       // relative, 0..1
+  double film = 8;             // convection coefficient of a free face, W/(m^2 K)
+  bool wrapped = false;        // back and sides wrapped in dry cloth
+  double wrap_conductance = 4; // conductance through the wrap alone, W/(m^2 K)
 };
 
 struct Heater
@@ -176,8 +177,8 @@ struct Heater
 struct Probe
 {
   double x = 0;
-  double across = 0;                 // -1 bass edge .. +1 treble edge
-  double height = 0;                 // z; 0 is the glue plane
+  double across = 0; // -1 bass edge .. +1 treble edge
+  double height = 0; // z; 0 is the glue plane
 };
 
 enum class BodyHold { rigid, pads };
@@ -186,16 +187,16 @@ enum class CordAnchor { cords, strap, stop_block };
 struct Bench
 {
   BodyHold hold = BodyHold::pads;
-  double pad_stiffness = 0;          // rotation of the body on its pads about y, N m/rad
-  double pad_distance = 0;           // from the body join to the middle of the pads, along x
-  double cradle_x = 0;               // middle of the cradle pad
-  double cradle_width = 0;           // along x
-  double cradle_pad = 0;             // stiffness of the pad per area, N/m^3
-  double cord_stiffness = 0;         // one cord, post to bench, N/m
+  double pad_stiffness = 0;  // rotation of the body on its pads about y, N m/rad
+  double pad_distance = 0;   // from the body join to the middle of the pads, along x
+  double cradle_x = 0;       // middle of the cradle pad
+  double cradle_width = 0;   // along x
+  double cradle_pad = 0;     // stiffness of the pad per area, N/m^3
+  double cord_stiffness = 0; // one cord, post to bench, N/m
   double cord_diameter = 0;
-  double cord_limit = 150;           // N, one cord
-  double nut_stiffness = 0;          // bearing of the board end on the nut, N/m; 0: nut is out
-  bool stop_block = false;           // rigid block below the headstock
+  double cord_limit = 150;  // N, one cord
+  double nut_stiffness = 0; // bearing of the board end on the nut, N/m; 0: nut is out
+  bool stop_block = false;  // rigid block below the headstock
 };
 
 // A pull of the cords at the start of a phase. to_reading: the two take-ups are found so that the
@@ -207,34 +208,45 @@ struct Pull
   double bow = 0, twist = 0;
 };
 
-enum class PhaseKind
-{ store, condition, clamp, heat, hold, reread, cool, release, rest, string_up, warm_free };
+enum class PhaseKind {
+  store,
+  condition,
+  clamp,
+  heat,
+  hold,
+  reread,
+  cool,
+  release,
+  rest,
+  string_up,
+  warm_free
+};
 
 // One phase, with everything that is on the bench and in the air while it lasts (already merged
 // with what the phases before it left there).
 struct Phase
 {
   PhaseKind kind = PhaseKind::rest;
-  std::string name;                  // as shown to the user, unique in the case
+  std::string name; // as shown to the user, unique in the case
   double duration = 0;
-  int line = 0;                      // line in the case file, 0 if the schedule is the default one
+  int line = 0; // line in the case file, 0 if the schedule is the default one
   Air air;
   bool strings = false;
   RodState rod = RodState::slack;
   bool cradle = false;
   bool cords = false;
-  bool block = false;                // stop block in place
-  bool nut = true;                   // nut in its slot
+  bool block = false; // stop block in place
+  bool nut = true;    // nut in its slot
   bool heater = false;
-  double bar_temperature = 0;        // while heater is on
+  double bar_temperature = 0; // while heater is on
   Pull pull;
 };
 
 struct Target
 {
-  double relief = 0;                 // strung, centre, at Found::bow_fret
+  double relief = 0; // strung, centre, at Found::bow_fret
   double twist = 0;
-  double after_release = 0;          // time of the target reading after release
+  double after_release = 0; // time of the target reading after release
   RodState rod = RodState::slack;
   double bow_tolerance = 0.02e-3;
   double twist_tolerance = 0.03 * 3.14159265358979323846 / 180;
@@ -242,20 +254,22 @@ struct Target
 
 struct Numerics
 {
-  double resolution = 1;             // 1 is the default mesh; 2 has about twice the cells each way
-  double bow_error = 0.002e-3;       // error of a time step allowed in the bow
+  double resolution = 1;       // 1 is the default mesh; 2 has about twice the cells each way
+  double bow_error = 0.002e-3; // error of a time step allowed in the bow
 };
 
 struct Case
 {
   std::string title;
-  std::string text;                  // the file, verbatim
-  std::string file;                  // its name, as given
+  std::string text; // the file, verbatim
+  std::string file; // its name, as given
   std::string preset;
+  // Line of each "section.key" (and of each "section") in the file; phases are "phase[1]" on.
+  std::map<std::string, int> lines;
   NeckShape neck;
   Glue board_glue, scarf_glue;
-  Strings strings;                   // to be put on after the repair
-  Strings strings_found;             // the ones the neck lived under
+  Strings strings;       // to be put on after the repair
+  Strings strings_found; // the ones the neck lived under
   Tuners tuners;
   Finish finish = Finish::unknown;
   Binding binding = Binding::unknown;
@@ -272,4 +286,4 @@ struct Case
 
 // x of a fret: distance from the nut, by the equal-tempered rule x = L (1 - 2^(-n/12)).
 double fret_position(double scale_length, int fret);
-}  // namespace overbend::cases
+} // namespace overbend::cases

@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cases/adapt.h"
+
+namespace overbend::cases
+{
+namespace
+{
+bool given(const Case &result, const char *name)
+{
+  return result.lines.count(name) > 0;
+}
+
+void drop_length(Case &result, const char *name, double &value)
+{
+  if (!given(result, name))
+    value = 0;
+}
+
+void adapt_headstock(Case &result)
+{
+  Headstock &head = result.neck.headstock;
+  if (head.kind == HeadstockKind::flat)
+    drop_length(result, "headstock.angle", head.angle);
+  else
+    drop_length(result, "headstock.face_step", head.face_step);
+  if (head.kind != HeadstockKind::scarf) {
+    head.piece = result.neck.shaft;
+    drop_length(result, "headstock.scarf_start", head.scarf_start);
+  }
+}
+
+void adapt_rod(Case &result)
+{
+  Rod &rod = result.neck.rod;
+  const bool has_rod = rod.kind == RodKind::single_action || rod.kind == RodKind::two_way;
+  if (rod.kind != RodKind::single_action)
+    drop_length(result, "rod.fillet_depth", rod.fillet_depth);
+  if (!has_rod) {
+    drop_length(result, "rod.diameter", rod.diameter);
+    drop_length(result, "rod.force", rod.force);
+    if (!given(result, "rod.state"))
+      rod.state = RodState::slack;
+  }
+  if (rod.kind == RodKind::none) {
+    drop_length(result, "rod.channel_width", rod.channel_width);
+    drop_length(result, "rod.channel_depth", rod.channel_depth);
+  }
+}
+
+void adapt_target(Case &result)
+{
+  const Rod &rod = result.neck.rod;
+  RodState &wanted = result.target.rod;
+  const bool has_rod = rod.kind == RodKind::single_action || rod.kind == RodKind::two_way;
+  const bool dead = rod.state == RodState::broken || rod.state == RodState::seized;
+  if (has_rod && dead && (wanted == RodState::slack || !given(result, "target.rod")))
+    wanted = rod.state;
+  if (!has_rod && !given(result, "target.rod"))
+    wanted = RodState::slack;
+}
+} // namespace
+
+void drop_what_the_kinds_do_not_have(Case &result)
+{
+  adapt_headstock(result);
+  if (result.neck.heel.kind == HeelKind::heel)
+    drop_length(result, "heel.pocket", result.neck.heel.pocket);
+  adapt_rod(result);
+  adapt_target(result);
+}
+} // namespace overbend::cases

@@ -1,0 +1,217 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cases/check_case.h"
+
+#include "cases/checking.h"
+#include "cases/read_case.h"
+
+#include <cmath>
+
+namespace overbend::cases
+{
+namespace
+{
+// Least thicknesses of wood that a neck can have somewhere [E].
+constexpr double least_shaft = 6e-3, least_edge = 0.8e-3, least_back = 1.5e-3, least_free = 60e-3;
+
+void check_sizes(const Case &result)
+{
+  const NeckShape &neck = result.neck;
+  if (neck.join_fret > neck.frets)
+    refuse(result, "neck.join_fret",
+           "the body join at fret " + std::to_string(neck.join_fret) +
+               " lies beyond the last fret (" + std::to_string(neck.frets) + ")",
+           "count the frets again");
+  if (neck.width_at_12 < neck.nut_width)
+    refuse(result, "neck.width_at_12",
+           "the board is narrower at fret 12 than at the nut (" + both_lengths(neck.width_at_12) +
+               " against " + both_lengths(neck.nut_width) + ")",
+           "check that the two widths are not swapped");
+  for (const auto &[name, depth] : {std::pair("neck.depth_at_1", neck.depth_at_1),
+                                    std::pair("neck.depth_at_12", neck.depth_at_12)})
+    if (depth - neck.board_thickness < least_shaft)
+      refuse(result, name,
+             "a depth of " + both_lengths(depth) + " leaves less than " +
+                 both_lengths(least_shaft) + " of shaft under a board of " +
+                 both_lengths(neck.board_thickness),
+             "measure the depth over shaft and board together");
+  const double half = 0.5 * width_at(neck, board_end(neck)), radius = neck.board_radius;
+  const double fall = std::isinf(radius) ? 0 : radius - std::sqrt(radius * radius - half * half);
+  if (!(neck.board_thickness - fall >= least_edge))
+    refuse(result, "board.radius",
+           "a board of " + both_lengths(neck.board_thickness) + " with this radius has less than " +
+               both_lengths(least_edge) + " left at its edges",
+           "check radius and thickness; the thickness is that on the centre line");
+}
+
+void check_heel(const Case &result)
+{
+  const NeckShape &neck = result.neck;
+  if (neck.heel.length > join_position(neck) - least_free)
+    refuse(result, "heel.length", "the heel is as long as the neck",
+           "give the length of the swelling between shaft and body");
+  if (neck.heel.depth < shaft_depth(neck, join_position(neck) - neck.heel.length))
+    refuse(result, "heel.depth",
+           "the heel (" + both_lengths(neck.heel.depth) + ") is shallower than the shaft before it",
+           "measure from the board's glue line to the bottom of the heel");
+  const double tongue = board_end(neck) - join_position(neck);
+  if (neck.heel.kind == HeelKind::heel && neck.heel.pocket > 0)
+    refuse(result, "heel.pocket", "a glued heel has no pocket",
+           "leave the pocket out, or write kind = \"bolt-on\"");
+  if (neck.heel.kind == HeelKind::bolt_on && !(neck.heel.pocket > 0))
+    refuse(result, "heel.pocket", "a bolt-on neck needs the length of its pocket",
+           "write pocket = \"75 mm\" or what you measure");
+  if (neck.heel.kind == HeelKind::bolt_on && neck.heel.pocket > tongue)
+    refuse(result, "heel.pocket",
+           "the pocket (" + both_lengths(neck.heel.pocket) +
+               ") is longer than the board beyond fret " + std::to_string(neck.join_fret) + " (" +
+               both_lengths(tongue) + ")",
+           "check the pocket, the join fret and the number of frets");
+}
+
+void check_headstock(const Case &result)
+{
+  const NeckShape &neck = result.neck;
+  const Headstock &head = neck.headstock;
+  const bool flat = head.kind == HeadstockKind::flat, scarf = head.kind == HeadstockKind::scarf;
+  if (flat && head.angle != 0)
+    refuse(result, "headstock.angle", "a flat headstock has no angle",
+           "leave the angle out, or write kind = \"tilted\"");
+  constexpr double least_angle = 3 * 3.14159265358979323846 / 180;
+  if (!flat && head.angle < least_angle)
+    refuse(result, "headstock.angle", "a tilted headstock needs its angle, at least 3 deg",
+           "write angle = \"14 deg\" or what you measure, or kind = \"flat\"");
+  if (!flat && head.face_step > 0)
+    refuse(result, "headstock.face_step", "only a flat headstock has a step",
+           "leave the step out, or write kind = \"flat\"");
+  if (!scarf && head.scarf_start > 0)
+    refuse(result, "headstock.scarf_start", "this headstock has no scarf joint",
+           "leave it out, or write kind = \"scarf\"");
+  if (!scarf && result.scarf_glue.kind)
+    refuse(result, "glue.scarf", "a glue is given for the scarf, but there is no scarf joint",
+           "leave it out, or write kind = \"scarf\" under [headstock]");
+  if (!scarf)
+    return;
+  const double end = head.scarf_start + shaft_depth(neck, 0) / std::tan(head.angle);
+  if (end > join_position(neck) - neck.heel.length - least_free)
+    refuse(result, "headstock.scarf_start",
+           "the scarf joint would reach " + both_lengths(end) + " from the nut, off the shaft",
+           "check the angle of the headstock and where the joint comes out of the back");
+}
+
+void check_tuners(const Case &result)
+{
+  const Tuners &tuners = result.tuners;
+  const Headstock &head = result.neck.headstock;
+  if (tuners.first_post >= tuners.last_post)
+    refuse(result, "tuners.first_post", "the first post is not nearer to the nut than the last",
+           "measure both from the nut");
+  if (tuners.last_post > head.length)
+    refuse(result, "tuners.last_post",
+           "the last post (" + both_lengths(tuners.last_post) + ") is off the headstock (" +
+               both_lengths(head.length) + ")",
+           "measure both from the nut along the headstock");
+  const bool pairs = tuners.layout == TunerLayout::both_sides;
+  if (tuners.across > (pairs ? head.width : head.width / 2))
+    refuse(result, "tuners.across", "the posts are beside the headstock",
+           pairs ? "give the distance between the two rows"
+                 : "give the distance of the line from the centre line");
+  if (pairs && !(tuners.across > 0))
+    refuse(result, "tuners.across", "posts on both sides need the distance between the rows",
+           "write across = \"65 mm\" or what you measure");
+}
+
+void check_found(const Case &result)
+{
+  const Found &found = result.found;
+  const int frets = result.neck.frets;
+  const auto exists = [&](const char *name, int fret) {
+    if (fret > frets)
+      refuse(result, name,
+             "there is no fret " + std::to_string(fret) + " on a board with " +
+                 std::to_string(frets) + " frets",
+             "name a fret that exists");
+  };
+  exists("found.rest_fret_near_nut", found.rest_fret_a);
+  exists("found.rest_fret_near_body", found.rest_fret_b);
+  exists("found.bow_fret", found.bow_fret);
+  if (found.rest_fret_a + 2 > found.rest_fret_b)
+    refuse(result, "found.rest_fret_near_nut", "the rest frets leave no fret between them",
+           "rest the straightedge on fret 1 and on the body-join fret");
+  if (found.bow_fret <= found.rest_fret_a || found.bow_fret >= found.rest_fret_b)
+    refuse(result, "found.bow_fret",
+           "fret " + std::to_string(found.bow_fret) + " is not between the rest frets " +
+               std::to_string(found.rest_fret_a) + " and " + std::to_string(found.rest_fret_b),
+           "give the fret at which the gap was read");
+  constexpr double straight = 0.3e-3;
+  if (found.angle_only && std::abs(found.bow_centre) > straight)
+    refuse(result, "found.angle_only",
+           "the board is said to be straight, yet its bow is " + both_lengths(found.bow_centre),
+           "write angle_only = false, or read the bow again");
+}
+
+void check_bench(const Case &result)
+{
+  const NeckShape &neck = result.neck;
+  const Bench &bench = result.bench;
+  const double first = fret_position(neck.scale_length, 1), join = join_position(neck);
+  if (bench.cradle_x < first || bench.cradle_x > join)
+    refuse(result, "bench.cradle",
+           "the cradle at " + both_lengths(bench.cradle_x) + " is off the shaft",
+           "put it between fret 1 (" + both_lengths(first) + ") and the body join (" +
+               both_lengths(join) + ")");
+  const double half = bench.cradle_width / 2;
+  if (bench.cradle_x < half || bench.cradle_x + half > join)
+    refuse(result, "bench.cradle_width",
+           "a pad of " + both_lengths(bench.cradle_width) + " at " + both_lengths(bench.cradle_x) +
+               " hangs over the end of the shaft",
+           "move the cradle or take a shorter pad");
+  const Probe &probe = result.probe;
+  if (probe.x < 0 || probe.x > board_end(neck))
+    refuse(result, "probe.position", "the probe is off the board",
+           "put it between the nut and the end of the board");
+  if (probe.height > neck.board_thickness || probe.height < -shaft_depth(neck, probe.x))
+    refuse(result, "probe.height",
+           "the probe is outside the neck, " + both_lengths(probe.height) + " above the glue line",
+           "0 is the glue line, the thickness of the board is its top, below is negative");
+}
+
+void check_heater(const Case &result)
+{
+  const Heater &heater = result.heater;
+  if (heater.from >= heater.to)
+    refuse(result, "heater.from", "the bar ends before it begins",
+           "`from` is its end at the nut, `to` its end at the body");
+  if (heater.to > board_end(result.neck))
+    refuse(result, "heater.to",
+           "the bar reaches " + both_lengths(heater.to) + " from the nut, beyond the board (" +
+               both_lengths(board_end(result.neck)) + ")",
+           "let it end on the board");
+  if (heater.iron_from >= heater.iron_to)
+    refuse(result, "heater.iron_from", "the iron ends before it begins",
+           "`iron_from` is its end at the nut, `iron_to` its end at the body");
+  if (heater.iron_from < heater.from || heater.iron_to > heater.to)
+    refuse(result, heater.iron_from < heater.from ? "heater.iron_from" : "heater.iron_to",
+           "the iron hangs over the end of the bar", "set iron_from and iron_to within the bar");
+  if (heater.bar_sensor < heater.from || heater.bar_sensor > heater.to)
+    refuse(result, "heater.bar_sensor", "the thermometer of the bar is off the bar",
+           "put it between the ends of the bar");
+  if (heater.bar_temperature <= result.room.temperature)
+    refuse(result, "heater.bar_temperature",
+           "the bar (" + both_temperatures(heater.bar_temperature) +
+               ") is no warmer than the room (" + both_temperatures(result.room.temperature) + ")",
+           "give the temperature that the bar is to hold");
+}
+} // namespace
+
+void check_case(const Case &result)
+{
+  check_sizes(result);
+  check_heel(result);
+  check_headstock(result);
+  check_rod(result);
+  check_tuners(result);
+  check_found(result);
+  check_bench(result);
+  check_heater(result);
+}
+} // namespace overbend::cases

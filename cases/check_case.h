@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "cases/declarations.h"
+
+// Contradictions between sections. Each throws CaseError with the line of the value that is wrong
+// and what to do. Ranges of single values are checked when they are read.
+namespace overbend::cases
+{
+// Sizes, rod, headstock, readings, cradle, heater, probe and target.
+void check_case(const Case &result);
+
+// The default schedule against the target.
+void check_schedule(const Draft &draft);
+
+// The merged phases: what may lie on the bench together, and their order.
+void check_phases(const Case &result);
+} // namespace overbend::cases

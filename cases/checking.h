@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "cases/case.h"
+
+#include <string>
+
+// Shared by the files that check a case. Lengths along the neck are x from the nut, in m.
+namespace overbend::cases
+{
+// Throws CaseError at the line of "section.key" in the case's file.
+[[noreturn]] void refuse(const Case &result, const std::string &name, const std::string &what,
+                         const std::string &remedy);
+
+double join_position(const NeckShape &neck);
+double board_end(const NeckShape &neck);
+
+// Width of the board and depth of the shaft below the glue line, straight lines through the two
+// measured values.
+double width_at(const NeckShape &neck, double x);
+double shaft_depth(const NeckShape &neck, double x);
+
+// The rod against its channel, the shaft and the target.
+void check_rod(const Case &result);
+
+// True if a rod of this kind can be slackened or set at all.
+bool adjustable(const Rod &rod);
+} // namespace overbend::cases

@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "cases/case.h"
+#include "cases/units.h"
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+// The one table of everything a case file may say. Reading, units, ranges, did-you-mean, the
+// manual, the template and the printed case all come from it.
+namespace overbend::cases
+{
+// Durations and switches of the default schedule, used when the file lists no [[phase]].
+struct Schedule
+{
+  bool warm_free = false;
+  double warm_free_time = 0;
+  double clamp = 0, heat = 0;
+  bool reread = true;
+  double reread_time = 0, hold = 0, cool = 0, release = 0, rest = 0;
+  bool wrap = false;
+  bool nut = true;
+};
+
+// A case while it is being read: what is not yet resolved beside what is.
+struct Draft
+{
+  Case result;
+  Schedule schedule;
+  Phase phase;                                // the [[phase]] being read
+  std::optional<double> bow_bass, bow_treble; // unknown: as the centre
+};
+
+enum class Kind {
+  text,     // any words
+  name,     // name from a table that the materials part keeps; not empty
+  choice,   // one of the declared words
+  flag,     // true or false
+  count,    // whole number
+  fret,     // whole number, or the declared word for 0
+  quantity, // number with the unit of its dimension
+  position, // along the neck: length from the nut, or "fret 7", "fret 7.5"
+  grain,    // "flat", "rift", "quarter" or an angle
+  radius    // length, or "flat" for no radius
+};
+
+// A choice is stored as the index of its word.
+struct ChoiceAccess
+{
+  std::function<int(Draft &)> get;
+  std::function<void(Draft &, int)> set;
+};
+
+// Where the value lives. The pointed-to functions return a reference into the draft.
+using Access = std::variant<double &(*)(Draft &), std::optional<double> &(*)(Draft &),
+                            int &(*)(Draft &), bool &(*)(Draft &), std::string &(*)(Draft &),
+                            std::optional<std::string> &(*)(Draft &), ChoiceAccess>;
+
+struct Declaration
+{
+  std::string section, key; // section "" is the top of the file, "phase" a [[phase]]
+  Kind kind = Kind::text;
+  Dimension dimension = Dimension::number;
+  std::string sentence;           // what it is, for the manual and the template
+  std::string preset_or;          // default as text; empty: from the preset, or to be given
+  std::string example;            // shown in the template when there is neither
+  double low = 0, high = 0;       // SI, both included
+  std::vector<std::string> words; // of a choice; of a fret, the word for 0
+  Access access;
+  bool to_be_given = false; // no preset has it: only the bench knows
+
+  std::string name() const { return section.empty() ? key : section + "." + key; }
+  bool may_be_unknown() const; // "unknown" is a value
+};
+
+// Section names with the sentence that introduces them, in the order of the manual.
+struct SectionNote
+{
+  std::string name, sentence;
+};
+const std::vector<SectionNote> &section_notes();
+
+// All declarations, in the order in which they are read and printed.
+const std::vector<Declaration> &declarations();
+
+// The declaration of a key, or nullptr.
+const Declaration *find_declaration(const std::string &section, const std::string &key);
+
+// Text -> draft. Throws UnitError (without file and line) if the text is not a value of the
+// declared kind or lies outside the declared range.
+void store(const Declaration &declaration, const std::string &text, Draft &draft);
+
+// Draft -> text that stores back to exactly the same value.
+std::string show(const Declaration &declaration, Draft &draft);
+
+// The value as it is written in TOML: bare for numbers and flags, in quotes otherwise.
+std::string toml_value(const Declaration &declaration, const std::string &text);
+} // namespace overbend::cases

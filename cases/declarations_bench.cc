@@ -1,0 +1,172 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cases/declare.h"
+
+// What the bench found, how it came about, and the bench itself.
+namespace overbend::cases
+{
+namespace
+{
+void declare_found(Declarations &lines)
+{
+  Table found(lines, "found");
+  Declaration &bow = found.length(
+      "bow", OVERBEND_AT(result.found.bow_centre), -15 * mm, 15 * mm,
+      "Bow on the centre line, strings off, rod slack: gap under the chord over the two rest "
+      "frets. Forward positive, back-bow negative.");
+  bow.to_be_given = true;
+  bow.example = "1 mm";
+  found.length("bow_bass", OVERBEND_AT(bow_bass), -15 * mm, 15 * mm,
+               "The same along the bass edge; unknown: as the centre.", "unknown");
+  found.length("bow_treble", OVERBEND_AT(bow_treble), -15 * mm, 15 * mm,
+               "The same along the treble edge; unknown: as the centre.", "unknown");
+  found.quantity("twist", Dimension::angle, OVERBEND_AT(result.found.twist), -5 * degree,
+                 5 * degree,
+                 "Winding sticks on the two rest frets: treble corner of the nut raised towards "
+                 "the strings positive.",
+                 "unknown");
+  found.fret("rest_fret_near_nut", OVERBEND_AT(result.found.rest_fret_a), "",
+             "Fret under the nut end of the straightedge.", "1");
+  found.fret("rest_fret_near_body", OVERBEND_AT(result.found.rest_fret_b), "join",
+             "Fret under its body end, or join for the body-join fret.", "join");
+  found.fret("bow_fret", OVERBEND_AT(result.found.bow_fret), "middle",
+             "Fret at which the bows were read, or middle for the one nearest to half way.",
+             "middle");
+  found.length("strung_bow", OVERBEND_AT(result.found.strung_bow), -15 * mm, 15 * mm,
+               "Bow on the centre line strung at pitch, rod as found; tells the neck's stiffness.",
+               "unknown");
+  found.flag("rod_loaded", OVERBEND_AT(result.found.rod_loaded),
+             "The rod was not slack while the bows were read.", "false");
+  found.flag("open_crack", OVERBEND_AT(result.found.open_crack),
+             "There is an open crack in shaft, headstock or heel.", "false");
+  found.flag("angle_only", OVERBEND_AT(result.found.angle_only),
+             "The board is straight; only the string height or the neck angle is wrong.", "false");
+}
+
+void declare_warp(Declarations &lines)
+{
+  Table warp(lines, "warp");
+  warp.choice("cause", {"hot strung", "years of pull", "unknown"}, OVERBEND_AT(result.warp.cause),
+              "How the neck got there: hot with its strings on, years of string pull, or unknown.",
+              "unknown");
+  warp.quantity("temperature", Dimension::temperature, OVERBEND_AT(result.warp.temperature),
+                celsius(25), celsius(95), "Hot strung: hottest air around the instrument.",
+                "65 degC");
+  warp.time("hot_time", OVERBEND_AT(result.warp.hot_time), 5 * minute, 60 * day,
+            "Hot strung: time at that temperature, all hot days together.", "4 h");
+  warp.time("pull_time", OVERBEND_AT(result.warp.pull_time), 1 * day, 200 * year,
+            "Years of pull: time under string pull.", "20 years");
+  warp.quantity("slip_share", Dimension::fraction, OVERBEND_AT(result.warp.slip_share), 0, 1,
+                "Unknown cause: share of the bow taken as slip of the glue line; the rest is "
+                "taken to be in the wood.",
+                "50 %");
+  warp.time("strings_off_for", OVERBEND_AT(result.warp.rest_time), 0, 100 * year,
+            "Time since the strings came off.", "1 day");
+}
+
+void declare_room(Declarations &lines)
+{
+  Table room(lines, "room");
+  room.quantity("temperature", Dimension::temperature, OVERBEND_AT(result.room.temperature),
+                celsius(0), celsius(45), "Air of the shop.", "21 degC");
+  room.quantity("humidity", Dimension::fraction, OVERBEND_AT(result.room.humidity), 0.05, 0.98,
+                "Relative humidity of the shop.", "50 %");
+  room.quantity("film", Dimension::conductance, OVERBEND_AT(result.room.film), 1, 100,
+                "Heat lost to still air from a free face, for its area and degree [E].",
+                "8 W/(m2 K)");
+  room.quantity("wrap_conductance", Dimension::conductance,
+                OVERBEND_AT(result.room.wrap_conductance), 0.5, 100,
+                "Heat through a dry cloth around back and sides, for its area and degree [E].",
+                "4 W/(m2 K)");
+}
+
+void declare_heater(Declarations &lines)
+{
+  Table heater(lines, "heater");
+  heater.choice("metal", {"steel", "carbon", "aluminium"}, OVERBEND_AT(result.heater.metal),
+                "Bar that lies on the board and spreads the heat.", "aluminium");
+  heater.length("width", OVERBEND_AT(result.heater.width), 5 * mm, 120 * mm, "Width of the bar.",
+                "40 mm");
+  heater.length("thickness", OVERBEND_AT(result.heater.thickness), 0.5 * mm, 50 * mm,
+                "Thickness of the bar.", "10 mm");
+  heater.position("from", OVERBEND_AT(result.heater.from),
+                  "End of the bar at the nut; negative if it lies over the nut.", "-10 mm");
+  heater.position("to", OVERBEND_AT(result.heater.to), "End of the bar at the body.");
+  heater.quantity("contact", Dimension::conductance, OVERBEND_AT(result.heater.contact), 5, 5000,
+                  "Heat from bar to board, for its area and degree: about 100 with the frets in, "
+                  "400 on bare wood [E].",
+                  "100 W/(m2 K)");
+  heater.quantity("film", Dimension::conductance, OVERBEND_AT(result.heater.film), 1, 100,
+                  "Heat lost from the top of the bar to the air [E].", "10 W/(m2 K)");
+  heater.position("iron_from", OVERBEND_AT(result.heater.iron_from),
+                  "End of the iron (or heating mat) at the nut.", "fret 2");
+  heater.position("iron_to", OVERBEND_AT(result.heater.iron_to),
+                  "End of the iron (or heating mat) at the body.", "fret 9");
+  heater.quantity("power", Dimension::power, OVERBEND_AT(result.heater.power), 1, 2500,
+                  "Most heat the iron gives: its rating under a thermostat, about 60 W on "
+                  "average when dabbed by hand [E].",
+                  "100 W");
+  heater.quantity("bar_temperature", Dimension::temperature,
+                  OVERBEND_AT(result.heater.bar_temperature), celsius(25), celsius(110),
+                  "Bar temperature to hold. Wood, glue and finish set the limit, see the cautions.",
+                  "57 degC");
+  heater.position("bar_sensor", OVERBEND_AT(result.heater.bar_sensor),
+                  "Where on the bar that temperature is read.", "fret 6");
+}
+
+void declare_probe(Declarations &lines)
+{
+  Table probe(lines, "probe");
+  probe.position("position", OVERBEND_AT(result.probe.x), "Where along the neck the probe sits.",
+                 "fret 7");
+  probe.quantity("across", Dimension::number, OVERBEND_AT(result.probe.across), -1, 1,
+                 "Across the neck: -1 at the bass edge, 0 in the middle, 1 at the treble edge.",
+                 "1");
+  probe.length("height", OVERBEND_AT(result.probe.height), -30 * mm, 12 * mm,
+               "Above the board's glue line; 0 is in it.", "0 mm");
+}
+
+void declare_bench_itself(Declarations &lines)
+{
+  Table bench(lines, "bench");
+  bench.choice("body", {"rigid", "pads"}, OVERBEND_AT(result.bench.hold),
+               "Body held hard, or on padding so that it can tip a little.", "pads");
+  bench.quantity("pad_stiffness", Dimension::turning_stiffness,
+                 OVERBEND_AT(result.bench.pad_stiffness), 100, 1e6,
+                 "Resistance of the body on its padding against tipping [E].", "3000 N m/rad");
+  bench.length("pad_distance", OVERBEND_AT(result.bench.pad_distance), 0, 0.5,
+               "From the body join to the middle of the padding.", "150 mm");
+  bench.position("cradle", OVERBEND_AT(result.bench.cradle_x),
+                 "Middle of the cradle under the back: where the gap is deepest or one fret "
+                 "towards the nut.",
+                 "fret 6");
+  bench.length("cradle_width", OVERBEND_AT(result.bench.cradle_width), 5 * mm, 150 * mm,
+               "Length of neck that rests on the cradle pad; broad is kind.", "50 mm");
+  bench.quantity("cradle_pad", Dimension::bedding, OVERBEND_AT(result.bench.cradle_pad), 1e7, 1e12,
+                 "Stiffness of the pad for its area; 5 mm of cork about 2 [E].", "2 N/mm3");
+  bench.quantity("cord_stiffness", Dimension::stiffness, OVERBEND_AT(result.bench.cord_stiffness),
+                 1e3, 1e6,
+                 "Of one cord of 150 mm, knots included: nylon braid 10 to 15, polyester braid "
+                 "25 to 35, plain steel string 150 to 270 N/mm [E].",
+                 "30 N/mm");
+  bench.length("cord_diameter", OVERBEND_AT(result.bench.cord_diameter), 0.1 * mm, 6 * mm,
+               "Diameter of the cord on the post.", "1.5 mm");
+  bench.quantity("cord_limit", Dimension::force, OVERBEND_AT(result.bench.cord_limit), 5, 400,
+                 "Most pull on one cord and its tuner.", "150 N");
+  bench.quantity(
+      "nut_stiffness", Dimension::stiffness, OVERBEND_AT(result.bench.nut_stiffness), 0, 1e9,
+      "Stop that the nut gives to the sliding end of the board; 0 if it is out [E].", "20000 N/mm");
+  bench.flag("stop_block", OVERBEND_AT(result.bench.stop_block),
+             "A rigid block below the headstock stops it when the cords pull on.", "false");
+}
+} // namespace
+
+void declare_bench(Declarations &lines)
+{
+  declare_found(lines);
+  declare_warp(lines);
+  declare_room(lines);
+  declare_heater(lines);
+  declare_probe(lines);
+  declare_bench_itself(lines);
+}
+} // namespace overbend::cases

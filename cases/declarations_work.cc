@@ -1,0 +1,119 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cases/declare.h"
+
+// The work: the default schedule, a phase of one's own, the target, and the numerics.
+namespace overbend::cases
+{
+namespace
+{
+void declare_schedule(Declarations &lines)
+{
+  Table schedule(lines, "schedule");
+  schedule.flag("warm_free", OVERBEND_AT(schedule.warm_free),
+                "Warm the neck first without cords and strings, and read again: tells how much of "
+                "the warp is slip.",
+                "false");
+  schedule.time("warm_free_time", OVERBEND_AT(schedule.warm_free_time), 5 * minute, 6 * hour,
+                "How long to warm it free; it then cools for two hours.", "30 min");
+  schedule.time("clamp", OVERBEND_AT(schedule.clamp), 1 * minute, 7 * day,
+                "Clamped cold before the heat comes on.", "20 min");
+  schedule.time("heat", OVERBEND_AT(schedule.heat), 1 * minute, 12 * hour,
+                "Heat on, up to the re-reading.", "25 min");
+  schedule.flag("reread", OVERBEND_AT(schedule.reread),
+                "Read again hot and slack off to the target.", "true");
+  schedule.time("reread_time", OVERBEND_AT(schedule.reread_time), 1 * minute, 2 * hour,
+                "What the re-reading takes.", "5 min");
+  schedule.time("hold", OVERBEND_AT(schedule.hold), 1 * minute, 48 * hour,
+                "Soaking hot after that.", "90 min");
+  schedule.time("cool", OVERBEND_AT(schedule.cool), 1 * minute, 14 * day,
+                "Cooling in the clamp: at least 4 h, overnight is usual.", "14 h");
+  schedule.time("release", OVERBEND_AT(schedule.release), 1 * minute, 7 * day,
+                "First reading after the cords come off.", "1 h");
+  schedule.time("rest", OVERBEND_AT(schedule.rest), 1 * minute, 1 * year,
+                "Left alone, strings off, before stringing up.", "24 h");
+  schedule.flag("wrap", OVERBEND_AT(schedule.wrap),
+                "Back and sides wrapped in dry cloth while hot and while cooling.", "false");
+  schedule.flag("nut", OVERBEND_AT(schedule.nut), "The nut stays in its slot in the clamp.",
+                "true");
+}
+
+void declare_phase_bench(Table &phase)
+{
+  phase.flag("strings", OVERBEND_AT(phase.strings), "Strings on at pitch.");
+  phase.choice("rod", {"slack", "set", "broken", "seized"}, OVERBEND_AT(phase.rod),
+               "State of the rod.");
+  phase.flag("cradle", OVERBEND_AT(phase.cradle), "Cradle under the back.");
+  phase.flag("cords", OVERBEND_AT(phase.cords), "Cords on the posts.");
+  phase.flag("block", OVERBEND_AT(phase.block), "Stop block below the headstock.");
+  phase.flag("nut", OVERBEND_AT(phase.nut), "Nut in its slot.");
+  phase.flag("heater", OVERBEND_AT(phase.heater), "Bar on the board and heat on.");
+  phase.quantity("bar_temperature", Dimension::temperature, OVERBEND_AT(phase.bar_temperature), 0,
+                 celsius(110), "Bar temperature to hold.");
+}
+
+void declare_phase(Declarations &lines)
+{
+  Table phase(lines, "phase");
+  phase.choice("kind",
+               {"store", "condition", "clamp", "heat", "hold", "reread", "cool", "release", "rest",
+                "string up", "warm free"},
+               OVERBEND_AT(phase.kind), "What is done.");
+  phase.text("name", OVERBEND_AT(phase.name), "Name to show; from the kind if not given.");
+  phase.time("duration", OVERBEND_AT(phase.duration), 1, 200 * year, "How long it lasts.");
+  phase.quantity("air_temperature", Dimension::temperature, OVERBEND_AT(phase.air.temperature),
+                 celsius(-40), celsius(95), "Air around the instrument.");
+  phase.quantity("humidity", Dimension::fraction, OVERBEND_AT(phase.air.humidity), 0.02, 1,
+                 "Relative humidity of that air.");
+  phase.quantity("film", Dimension::conductance, OVERBEND_AT(phase.air.film), 1, 100,
+                 "Heat lost to it from a free face.");
+  phase.quantity("wrap_conductance", Dimension::conductance,
+                 OVERBEND_AT(phase.air.wrap_conductance), 0.5, 100, "Heat through the wrap.");
+  phase.flag("wrapped", OVERBEND_AT(phase.air.wrapped), "Back and sides wrapped in dry cloth.");
+  declare_phase_bench(phase);
+  phase.choice("pull", {"none", "take-up", "to reading"}, OVERBEND_AT(phase.pull.kind),
+               "Cords: left as they are, taken up by a length, or pulled to a reading.");
+  phase.length("take_up_bass", OVERBEND_AT(phase.pull.take_up_bass), -50 * mm, 50 * mm,
+               "Cord taken up on the bass side, slackening negative.");
+  phase.length("take_up_treble", OVERBEND_AT(phase.pull.take_up_treble), -50 * mm, 50 * mm,
+               "Cord taken up on the treble side.");
+  phase.length("bow", OVERBEND_AT(phase.pull.bow), -15 * mm, 15 * mm,
+               "Bow to pull to, on the centre line; past straight is negative.");
+  phase.quantity("twist", Dimension::angle, OVERBEND_AT(phase.pull.twist), -5 * degree, 5 * degree,
+                 "Twist to pull to.");
+}
+
+void declare_target(Declarations &lines)
+{
+  Table target(lines, "target");
+  target.length("relief", OVERBEND_AT(result.target.relief), -2 * mm, 3 * mm,
+                "Bow wanted strung at pitch, at the fret of the readings.");
+  target.quantity("twist", Dimension::angle, OVERBEND_AT(result.target.twist), -2 * degree,
+                  2 * degree, "Twist wanted.", "0 deg");
+  target.time("after_release", OVERBEND_AT(result.target.after_release), 1 * minute, 30 * year,
+              "When that is to be read, counted from the release.", "1 week");
+  target.choice("rod", {"slack", "set", "broken", "seized"}, OVERBEND_AT(result.target.rod),
+                "Where the rod is then.", "slack");
+  target.length("bow_tolerance", OVERBEND_AT(result.target.bow_tolerance), 0.001 * mm, 1 * mm,
+                "How near the plan must come.", "0.02 mm");
+  target.quantity("twist_tolerance", Dimension::angle, OVERBEND_AT(result.target.twist_tolerance),
+                  0.001 * degree, 1 * degree, "How near in twist.", "0.03 deg");
+}
+
+void declare_numerics(Declarations &lines)
+{
+  Table numerics(lines, "numerics");
+  numerics.quantity("resolution", Dimension::number, OVERBEND_AT(result.numerics.resolution), 0.25,
+                    8, "Fineness of the mesh: 2 has about twice the cells each way.", "1");
+  numerics.length("bow_error", OVERBEND_AT(result.numerics.bow_error), 1e-8, 0.1 * mm,
+                  "Error in the bow allowed to one time step.", "0.002 mm");
+}
+} // namespace
+
+void declare_work(Declarations &lines)
+{
+  declare_schedule(lines);
+  declare_phase(lines);
+  declare_target(lines);
+  declare_numerics(lines);
+}
+} // namespace overbend::cases

@@ -1,0 +1,171 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cases/phases.h"
+
+#include "cases/error.h"
+#include "cases/read_entries.h"
+
+#include <algorithm>
+
+namespace overbend::cases
+{
+namespace
+{
+// A broken or seized rod stays so whatever is done; only a working one can be set or slackened.
+RodState rod_when(RodState wanted, const Rod &rod)
+{
+  if (rod.kind == RodKind::none || rod.kind == RodKind::bonded_bar)
+    return RodState::slack;
+  const bool works = rod.state == RodState::slack || rod.state == RodState::set;
+  return works ? wanted : rod.state;
+}
+
+void clear_clamp(Phase &phase)
+{
+  phase.cradle = phase.cords = phase.block = false;
+}
+
+void heat_up(Phase &phase, const Case &result, bool wrap)
+{
+  phase.heater = true;
+  phase.bar_temperature = result.heater.bar_temperature;
+  phase.air.wrapped = phase.air.wrapped || wrap;
+}
+
+void cool_down(Phase &phase)
+{
+  phase.heater = false;
+  phase.bar_temperature = 0;
+}
+
+std::string unique_name(const std::string &wanted, const std::vector<Phase> &before)
+{
+  const auto taken = [&](const std::string &name) {
+    return std::any_of(before.begin(), before.end(),
+                       [&](const Phase &phase) { return phase.name == name; });
+  };
+  std::string name = wanted;
+  for (int number = 2; taken(name); ++number)
+    name = wanted + " " + std::to_string(number);
+  return name;
+}
+} // namespace
+
+std::string word(PhaseKind kind)
+{
+  return find_declaration("phase", "kind")->words[static_cast<std::size_t>(kind)];
+}
+
+Phase bare_bench(const Case &result)
+{
+  Phase phase;
+  phase.air = result.room;
+  phase.rod = rod_when(RodState::slack, result.neck.rod);
+  return phase;
+}
+
+Phase next_phase(const Phase &before, PhaseKind kind, const Case &result, bool wrap)
+{
+  Phase phase = before;
+  phase.kind = kind;
+  phase.name.clear();
+  phase.duration = 0;
+  phase.line = 0;
+  phase.pull = Pull();
+  switch (kind) {
+  case PhaseKind::store:
+  case PhaseKind::condition:
+    clear_clamp(phase);
+    cool_down(phase);
+    break;
+  case PhaseKind::clamp:
+    phase.cradle = phase.cords = true;
+    phase.block = result.bench.stop_block;
+    phase.pull.kind = Pull::Kind::to_reading;
+    break;
+  case PhaseKind::heat:
+    heat_up(phase, result, wrap);
+    break;
+  case PhaseKind::reread:
+    phase.pull.kind = Pull::Kind::to_reading;
+    break;
+  case PhaseKind::cool:
+    cool_down(phase);
+    break;
+  case PhaseKind::release:
+    clear_clamp(phase);
+    cool_down(phase);
+    phase.air.wrapped = false;
+    break;
+  case PhaseKind::hold:
+  case PhaseKind::rest:
+    break;
+  case PhaseKind::string_up:
+    phase.strings = phase.nut = true;
+    phase.rod = rod_when(result.target.rod, result.neck.rod);
+    break;
+  case PhaseKind::warm_free:
+    clear_clamp(phase);
+    phase.strings = false;
+    heat_up(phase, result, wrap);
+    break;
+  }
+  return phase;
+}
+
+std::vector<Phase> scheduled_phases(const Draft &draft)
+{
+  const Schedule &schedule = draft.schedule;
+  std::vector<Phase> phases;
+  const auto add = [&](PhaseKind kind, double duration, const std::string &name) -> Phase & {
+    const Phase before = phases.empty() ? bare_bench(draft.result) : phases.back();
+    Phase phase = next_phase(before, kind, draft.result, schedule.wrap);
+    phase.duration = duration;
+    phase.name = name;
+    phases.push_back(phase);
+    return phases.back();
+  };
+  constexpr double cooled_free = 2 * 3600; // to within 1 K of the room for a bare neck [E]
+  if (schedule.warm_free) {
+    add(PhaseKind::warm_free, schedule.warm_free_time, "warm free");
+    add(PhaseKind::cool, cooled_free, "cool free").air.wrapped = false;
+  }
+  add(PhaseKind::clamp, schedule.clamp, "clamp cold").nut = schedule.nut;
+  add(PhaseKind::heat, schedule.heat, "heat");
+  if (schedule.reread)
+    add(PhaseKind::reread, schedule.reread_time, "read again hot");
+  add(PhaseKind::hold, schedule.hold, "hold");
+  add(PhaseKind::cool, schedule.cool, "cool in the clamp");
+  add(PhaseKind::release, schedule.release, "release");
+  add(PhaseKind::rest, schedule.rest, "rest");
+  const double strung = draft.result.target.after_release - schedule.release - schedule.rest;
+  add(PhaseKind::string_up, strung, "string up");
+  return phases;
+}
+
+std::vector<Phase> listed_phases(const Document &document, Draft &draft)
+{
+  std::vector<Phase> phases;
+  for (const Section &section : document.sections) {
+    if (section.name != "phase")
+      continue;
+    const Entry *kind = find_entry(section, "kind");
+    if (kind == nullptr)
+      throw CaseError(document.file, section.line, "the phase has no `kind`",
+                      "write what is done, such as kind = \"clamp\"");
+    draft.phase = Phase();
+    store_entry(document.file, *find_declaration("phase", "kind"), *kind, draft);
+    const Phase before = phases.empty() ? bare_bench(draft.result) : phases.back();
+    draft.phase = next_phase(before, draft.phase.kind, draft.result, draft.schedule.wrap);
+    draft.phase.line = section.line;
+    if (find_entry(section, "duration") == nullptr)
+      throw CaseError(document.file, section.line, "the phase has no `duration`",
+                      "write how long it lasts, such as duration = \"25 min\"");
+    for (const Entry &entry : section.entries)
+      store_entry(document.file, *find_declaration("phase", entry.key), entry, draft);
+    const bool named = !draft.phase.name.empty();
+    draft.phase.name = unique_name(named ? draft.phase.name : word(draft.phase.kind), phases);
+    phases.push_back(draft.phase);
+  }
+  return phases;
+}
+} // namespace overbend::cases

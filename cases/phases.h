@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "cases/declarations.h"
+#include "cases/document.h"
+
+namespace overbend::cases
+{
+// What lies on the bench before the first phase: nothing, strings off, air of the shop, a working
+// rod slack.
+Phase bare_bench(const Case &result);
+
+// The phase that follows `before` if its kind changes only what it must: what is on the bench
+// stays. Pulls last for one phase only. `wrap` says whether a heated neck is wrapped.
+Phase next_phase(const Phase &before, PhaseKind kind, const Case &result, bool wrap);
+
+// The default schedule as a list of phases.
+std::vector<Phase> scheduled_phases(const Draft &draft);
+
+// The [[phase]] items of a document, merged in order.
+std::vector<Phase> listed_phases(const Document &document, Draft &draft);
+
+// Word of a kind in a case file: "string up".
+std::string word(PhaseKind kind);
+} // namespace overbend::cases

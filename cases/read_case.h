@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "cases/case.h"
+#include "cases/error.h"
+
+#include <string>
+
+namespace overbend::cases
+{
+// Reads and checks a case file. Everything in the result is resolved: presets and defaults are
+// filled in, positions at frets are lengths, phases are merged, and bow_fret and rest_fret_b are
+// real frets. Throws CaseError with the line of the first mistake.
+Case read_case(const std::string &path);
+
+// The same from text; `file` is the name used in messages.
+Case parse_case(const std::string &text, const std::string &file);
+
+// A case in which every value is that of the preset or the declared default, with a forward bow of
+// 1 mm as an example. Throws CaseError for an unknown name.
+Case preset_case(const std::string &preset);
+
+// Line of "section.key" in the case file; if the file does not have it, the line of its section,
+// of the preset, or 1: where the reader should look first.
+int line_of(const Case &result, const std::string &name);
+} // namespace overbend::cases
