@@ -107,6 +107,16 @@ void read_heat(EntryReader &reader, Wood &w)
                  slope + reader.common_number("expansion_T_constant", "1e-6/K")};
 }
 
+// Loss at 50 degC at the two moisture contents (kg/kg) for which Table 5-15 is given.
+MoistureLine read_drop(EntryReader &reader, const std::string &key, double dry, double wet)
+{
+  const std::vector<double> share = reader.common_list(key, "%");
+  if (share.size() != 2 || !(share[0] >= 0 && share[1] < 1 && share[0] <= share[1]))
+    reader.fail(reader.line(), "`" + key + "` must have two numbers within 0 and 100 %, rising",
+                "give the loss of the drier and of the wetter wood");
+  return {dry, share[0], wet, share[1]};
+}
+
 void read_strength(EntryReader &reader, Wood &w)
 {
   WoodStrength &s = w.strength;
@@ -117,6 +127,11 @@ void read_strength(EntryReader &reader, Wood &w)
   s.shear_along = reader.number_or_missing("shear_along", "MPa");
   s.tension_across = reader.number_or_missing("tension_across", "MPa");
   s.rolling_shear_share = reader.common_number("rolling_shear_share", "1");
+  s.bending_drop = read_drop(reader, "bending_drop_50C", 0.04, 0.11);
+  s.compression_along_drop = read_drop(reader, "compression_along_drop_50C", 0, 0.12);
+  s.compression_across_drop = read_drop(reader, "compression_across_drop_50C", 0.06, 0.10);
+  s.tension_across_drop = read_drop(reader, "tension_across_drop_50C", 0.06, 0.18);
+  s.shear_drop = read_drop(reader, "shear_drop_50C", 0, 0.30);
   for (const double value : {s.bending, s.bending_green.value_or(1), s.compression_along,
                              s.compression_across.value_or(1), s.shear_along.value_or(1),
                              s.tension_across.value_or(1), s.rolling_shear_share})

@@ -39,6 +39,24 @@ const Item &find(const std::vector<Item> &items, const std::string &kind, const 
 }
 } // namespace
 
+double moisture_factor(double green_ratio, double intersection, double moisture)
+{
+  const double m = std::clamp(moisture, 0., intersection);
+  return std::pow(green_ratio, (m - reference_moisture) / (intersection - reference_moisture));
+}
+
+double MoistureLine::at(double moisture) const
+{
+  const double x = (moisture - dry_moisture) / (wet_moisture - dry_moisture);
+  return dry + (wet - dry) * std::clamp(x, 0., 1.);
+}
+
+double MoistureLine::at(double moisture) const
+{
+  const double x = (moisture - dry_moisture) / (wet_moisture - dry_moisture);
+  return dry + (wet - dry) * std::clamp(x, 0., 1.);
+}
+
 const Quantity &Entry::number(const std::string &key) const
 {
   for (const Quantity &quantity : numbers)

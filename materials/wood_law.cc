@@ -104,10 +104,9 @@ WoodLaw::WoodLaw(const Wood &wood, double stiffness_factor)
 Vector6 WoodLaw::roots_of_softening(double temperature, double moisture) const
 {
   const Wood &w = material;
-  // Eq. 5-3 of the handbook: ln(P/P12) = -ln(Pg/P12) (12 - M)/(Mp - 12).
   const double m = std::clamp(moisture, 0., w.moisture_intersection);
-  const double wet =
-      -log_green_ratio * (reference_moisture - m) / (w.moisture_intersection - reference_moisture);
+  const double wet = log_green_ratio * (m - reference_moisture) /
+                     (w.moisture_intersection - reference_moisture); // ln of moisture_factor()
   const double dT = temperature - reference_temperature;
   const double along = std::log1p(-w.drop_along * dT);
   const double across = std::log1p(-drop_across(w, m)) * dT / 30;

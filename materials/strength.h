@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "materials/wood_law.h"
+
+#include <string>
+#include <vector>
+
+// How much of the strength of wood a stress uses, by the criterion of Norris (1962, Forest Products
+// Laboratory report 1816, from memory), made for wood. In each of the planes LR, LT and RT
+//
+//   u^2 = (s_a/X_a)^2 - s_a s_b/(X_a X_b) + (s_b/X_b)^2 + (t_ab/S_ab)^2
+//
+// X in tension or compression by the sign of the stress; u = 1 is failure, and u grows in
+// proportion to the load. A strength no source gives drops out of the sum: see missing_modes().
+namespace overbend::materials
+{
+// Strengths of one wood at one temperature and moisture, Pa; infinite if unknown.
+struct Strengths
+{
+  double tension_along, compression_along;
+  double tension_across, compression_across;
+  double shear_along, shear_rolling;
+};
+
+// Bending strength, taken for tension along the grain, follows moisture by Eq. 5-3 of the Wood
+// Handbook if its green value is known; the others stay at 12 %, which is on the safe side for
+// drier wood. All fall with temperature by Table 5-15, exponentially through its value at 50 degC.
+Strengths strengths(const Wood &wood, double temperature, double moisture);
+
+struct Use
+{
+  double share = 0;      // 1 is failure
+  const char *mode = ""; // the largest single part: "tension along the grain", ...
+};
+
+Use use_of_strength(const Vector6 &stress, const Strengths &strengths);
+Use use_of_strength(const Vector6 &stress, const Wood &wood, double temperature, double moisture);
+
+// What the criterion cannot see for this wood, in words.
+std::vector<std::string> missing_modes(const Wood &wood);
+
+// Strength under a load that lasts (s) against one of 5 minutes: SL(t)/SL(300 s) with the Madison
+// curve SL = 18.3 + 108.4 t^-0.0464 percent (read in Forests 12 (2021) 1148). Held at 1 s.
+double duration_factor(double time);
+} // namespace overbend::materials
