@@ -51,12 +51,6 @@ double MoistureLine::at(double moisture) const
   return dry + (wet - dry) * std::clamp(x, 0., 1.);
 }
 
-double MoistureLine::at(double moisture) const
-{
-  const double x = (moisture - dry_moisture) / (wet_moisture - dry_moisture);
-  return dry + (wet - dry) * std::clamp(x, 0., 1.);
-}
-
 const Quantity &Entry::number(const std::string &key) const
 {
   for (const Quantity &quantity : numbers)

@@ -55,15 +55,6 @@ struct MoistureLine
   double at(double moisture) const;
 };
 
-// A share that grows linearly with the moisture content between two points and is constant beyond.
-struct MoistureLine
-{
-  double dry_moisture = 0, dry = 0; // kg/kg, share
-  double wet_moisture = 1, wet = 0;
-
-  double at(double moisture) const;
-};
-
 // P/P12 at a moisture content (kg/kg) of a property whose green value is green_ratio P12, by the
 // Wood Handbook, Eq. 5-3: P = P12 (P12/Pg)^((12 - M)/(Mp - 12)), at about 21 degC. Moisture is held
 // within 0 and the intersection Mp. Not for work, impact or tension across the grain.
@@ -80,10 +71,6 @@ struct WoodStrength
   std::optional<double> shear_along;
   std::optional<double> tension_across;
   double rolling_shear_share = 0; // of shear_along
-
-  // Share lost at 50 degC.
-  MoistureLine bending_drop, compression_along_drop, compression_across_drop;
-  MoistureLine tension_across_drop, shear_drop;
 
   // Share lost at 50 degC.
   MoistureLine bending_drop, compression_along_drop, compression_across_drop;
