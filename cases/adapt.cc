@@ -24,7 +24,15 @@ void adapt_headstock(Case &result)
   else
     drop_length(result, "headstock.face_step", head.face_step);
   if (head.kind != HeadstockKind::scarf) {
-    head.piece = result.neck.shaft;
+    const Piece &shaft = result.neck.shaft;
+    if (!given(result, "headstock.wood"))
+      head.piece.wood = shaft.wood;
+    if (!given(result, "headstock.grain"))
+      head.piece.grain.ring_angle = shaft.grain.ring_angle;
+    if (!given(result, "headstock.run_out_across"))
+      head.piece.grain.run_out_across = shaft.grain.run_out_across;
+    if (!given(result, "headstock.run_out_depth"))
+      head.piece.grain.run_out_depth = shaft.grain.run_out_depth;
     drop_length(result, "headstock.scarf_start", head.scarf_start);
   }
 }

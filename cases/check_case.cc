@@ -68,6 +68,18 @@ void check_heel(const Case &result)
            "check the pocket, the join fret and the number of frets");
 }
 
+// Without a scarf joint headstock and shaft are one piece of wood.
+void check_one_piece(const Case &result)
+{
+  const Piece &head = result.neck.headstock.piece, &shaft = result.neck.shaft;
+  if (head.wood != shaft.wood || head.grain.ring_angle != shaft.grain.ring_angle ||
+      head.grain.run_out_across != shaft.grain.run_out_across ||
+      head.grain.run_out_depth != shaft.grain.run_out_depth)
+    refuse(result, head.wood != shaft.wood ? "headstock.wood" : "headstock.grain",
+           "the headstock is one piece with the shaft, but its wood or grain is another",
+           "leave wood and grain of the headstock out, or write kind = \"scarf\"");
+}
+
 void check_headstock(const Case &result)
 {
   const NeckShape &neck = result.neck;
@@ -89,8 +101,10 @@ void check_headstock(const Case &result)
   if (!scarf && result.scarf_glue.kind)
     refuse(result, "glue.scarf", "a glue is given for the scarf, but there is no scarf joint",
            "leave it out, or write kind = \"scarf\" under [headstock]");
-  if (!scarf)
+  if (!scarf) {
+    check_one_piece(result);
     return;
+  }
   const double end = head.scarf_start + shaft_depth(neck, 0) / std::tan(head.angle);
   if (end > join_position(neck) - neck.heel.length - least_free)
     refuse(result, "headstock.scarf_start",

@@ -58,7 +58,7 @@ height_at_nut = "2 mm"
 height_at_join = "3.5 mm"
 
 [tuners]
-kind = "worm 15:1"
+kind = "guitar 15:1"
 layout = "bass line"
 first_post = "35 mm"
 last_post = "160 mm"
@@ -83,7 +83,7 @@ depth_at_1 = "21.5 mm"
 depth_at_12 = "24 mm"
 
 [shaft]
-wood = "mahogany"
+wood = "Honduras mahogany"
 
 [board]
 wood = "Indian rosewood"
@@ -118,7 +118,7 @@ height_at_nut = "2 mm"
 height_at_join = "3.8 mm"
 
 [tuners]
-kind = "worm 15:1"
+kind = "guitar 15:1"
 layout = "both sides"
 first_post = "38 mm"
 last_post = "120 mm"
@@ -142,10 +142,10 @@ depth_at_1 = "22 mm"
 depth_at_12 = "24 mm"
 
 [shaft]
-wood = "Spanish cedar"
+wood = "Spanish-cedar"
 
 [board]
-wood = "ebony"
+wood = "Gaboon ebony"
 thickness = "6.5 mm"
 radius = "flat"
 beyond_last_fret = "10 mm"
@@ -172,7 +172,7 @@ height_at_nut = "2.4 mm"
 height_at_join = "4 mm"
 
 [tuners]
-kind = "roller 15:1"
+kind = "nylon roller 16:1"
 layout = "both sides"
 first_post = "45 mm"
 last_post = "115 mm"

@@ -2,80 +2,16 @@
 #include "cases/units.h"
 
 #include "cases/suggest.h"
+#include "cases/unit_table.h"
 
-#include <array>
 #include <charconv>
 #include <cmath>
-#include <cstdio>
 #include <vector>
 
 namespace overbend::cases
 {
 namespace
 {
-struct Unit
-{
-  Dimension dimension;
-  const char *name;   // as shown
-  long double factor; // SI value of one
-  long double offset; // added before the factor: zero point of a temperature scale
-};
-
-constexpr long double inch = 0.0254L, kgf = 9.80665L, lbf = 4.4482216152605L;
-constexpr long double one_degree = 3.14159265358979323846264338327950288L / 180;
-
-// Exact by definition: inch, pound and kilogram-force, the zero points of the scales (SI brochure,
-// 9th edition, and NIST SP 811, appendix B.8 [M]). The first of a dimension is the usual one.
-const std::vector<Unit> &units()
-{
-  static const std::vector<Unit> table = {
-      {Dimension::fraction, "%", 0.01L, 0},
-      {Dimension::fraction, "percent", 0.01L, 0},
-      {Dimension::slope, "%", 0.01L, 0},
-      {Dimension::slope, "percent", 0.01L, 0},
-      {Dimension::slope, "deg", one_degree, 0},
-      {Dimension::length, "mm", 1e-3L, 0},
-      {Dimension::length, "cm", 1e-2L, 0},
-      {Dimension::length, "m", 1, 0},
-      {Dimension::length, "in", inch, 0},
-      {Dimension::length, "thou", inch / 1000, 0},
-      {Dimension::angle, "deg", one_degree, 0},
-      {Dimension::angle, "rad", 1, 0},
-      {Dimension::time, "s", 1, 0},
-      {Dimension::time, "min", 60, 0},
-      {Dimension::time, "h", 3600, 0},
-      {Dimension::time, "day", 86400, 0},
-      {Dimension::time, "days", 86400, 0},
-      {Dimension::time, "week", 604800, 0},
-      {Dimension::time, "weeks", 604800, 0},
-      {Dimension::time, "year", 31557600, 0}, // Julian year, 365.25 days
-      {Dimension::time, "years", 31557600, 0},
-      {Dimension::temperature, "degC", 1, 273.15L},
-      {Dimension::temperature, "degF", 5 / 9.0L, 459.67L},
-      {Dimension::temperature, "K", 1, 0},
-      {Dimension::temperature_difference, "K", 1, 0},
-      {Dimension::temperature_difference, "degC", 1, 0},
-      {Dimension::temperature_difference, "degF", 5 / 9.0L, 0},
-      {Dimension::force, "N", 1, 0},
-      {Dimension::force, "kgf", kgf, 0},
-      {Dimension::force, "lbf", lbf, 0},
-      {Dimension::torque, "N m", 1, 0},
-      {Dimension::pressure, "MPa", 1e6L, 0},
-      {Dimension::pressure, "GPa", 1e9L, 0},
-      {Dimension::pressure, "Pa", 1, 0},
-      {Dimension::stiffness, "N/mm", 1e3L, 0},
-      {Dimension::stiffness, "N/m", 1, 0},
-      {Dimension::turning_stiffness, "N m/rad", 1, 0},
-      {Dimension::turning_stiffness, "N m/deg", 1 / one_degree, 0},
-      {Dimension::bedding, "N/mm3", 1e9L, 0},
-      {Dimension::bedding, "N/m3", 1, 0},
-      {Dimension::power, "W", 1, 0},
-      {Dimension::conductance, "W/(m2 K)", 1, 0},
-      {Dimension::frequency, "Hz", 1, 0},
-  };
-  return table;
-}
-
 // Spaces, brackets, powers and dots carry no meaning in a unit: "W/(m^2 K)" and "W/m2K" are one.
 std::string bare_unit(std::string unit)
 {
@@ -92,47 +28,6 @@ std::string quoted(const std::string &text)
 {
   constexpr std::size_t shown = 60;
   return "\"" + (text.size() > shown ? text.substr(0, shown) + "..." : text) + "\"";
-}
-
-const char *example(Dimension dimension)
-{
-  switch (dimension) {
-  case Dimension::number:
-    return "2.2";
-  case Dimension::fraction:
-    return "45 %";
-  case Dimension::slope:
-    return "5 %";
-  case Dimension::length:
-    return "0.5 mm";
-  case Dimension::angle:
-    return "14 deg";
-  case Dimension::time:
-    return "25 min";
-  case Dimension::temperature:
-    return "48 degC";
-  case Dimension::temperature_difference:
-    return "5 K";
-  case Dimension::force:
-    return "12 kgf";
-  case Dimension::torque:
-    return "3 N m";
-  case Dimension::pressure:
-    return "10 MPa";
-  case Dimension::stiffness:
-    return "30 N/mm";
-  case Dimension::turning_stiffness:
-    return "3000 N m/rad";
-  case Dimension::bedding:
-    return "2 N/mm3";
-  case Dimension::power:
-    return "100 W";
-  case Dimension::conductance:
-    return "8 W/(m2 K)";
-  case Dimension::frequency:
-    return "110 Hz";
-  }
-  return "";
 }
 
 std::string how_to_write(Dimension dimension)
@@ -245,67 +140,7 @@ bool slope_as_ratio(const std::string &unit, long double number, double &value)
   return true;
 }
 
-std::string rounded(double value, int decimals)
-{
-  std::array<char, 64> text{};
-  const double scale = std::pow(10.0, decimals);
-  const double clean = std::round(value * scale) == 0 ? 0 : value; // never "-0.00"
-  std::snprintf(text.data(), text.size(), "%.*f", decimals, clean);
-  return text.data();
-}
 } // namespace
-
-std::string in_words(Dimension dimension)
-{
-  switch (dimension) {
-  case Dimension::number:
-    return "a number";
-  case Dimension::fraction:
-    return "a percentage";
-  case Dimension::slope:
-    return "a slope of the grain";
-  case Dimension::length:
-    return "a length";
-  case Dimension::angle:
-    return "an angle";
-  case Dimension::time:
-    return "a time";
-  case Dimension::temperature:
-    return "a temperature";
-  case Dimension::temperature_difference:
-    return "a temperature difference";
-  case Dimension::force:
-    return "a force";
-  case Dimension::torque:
-    return "a torque";
-  case Dimension::pressure:
-    return "a pressure";
-  case Dimension::stiffness:
-    return "a stiffness";
-  case Dimension::turning_stiffness:
-    return "a turning stiffness";
-  case Dimension::bedding:
-    return "a pad stiffness";
-  case Dimension::power:
-    return "a power";
-  case Dimension::conductance:
-    return "a heat conductance";
-  case Dimension::frequency:
-    return "a frequency";
-  }
-  return "";
-}
-
-std::string accepted_units(Dimension dimension)
-{
-  std::vector<std::string> names;
-  for (const Unit &unit : units())
-    if (unit.dimension == dimension)
-      names.push_back(unit.name);
-  if (dimension == Dimension::slope)
-    names.push_back("\"1 in 20\"");
-  return listed(names, "or");
-}
 
 double parse_quantity(const std::string &text, Dimension dimension)
 {
@@ -337,93 +172,5 @@ double parse_quantity(const std::string &text, Dimension dimension)
     return value;
   }
   refuse_unit(text, unit, dimension);
-}
-
-namespace
-{
-// Shortest decimal number in this unit that parses back to the value; empty if there is none.
-std::string shortest(double value, Dimension dimension, const std::string &unit, long double factor,
-                     long double offset)
-{
-  const long double number = static_cast<long double>(value) / factor - offset;
-  for (int digits = 1; digits <= 21; ++digits) {
-    std::array<char, 64> buffer{};
-    std::snprintf(buffer.data(), buffer.size(), "%.*Lg", digits, number);
-    const std::string text = std::string(buffer.data()) + (unit.empty() ? "" : " " + unit);
-    const bool readable = text.find('e') == std::string::npos || digits > 17;
-    if (readable && parse_quantity(text, dimension) == value)
-      return text;
-  }
-  return "";
-}
-} // namespace
-
-std::string exact_text(double value, Dimension dimension)
-{
-  if (dimension == Dimension::number)
-    return shortest(value, dimension, "", 1, 0);
-  std::string best;
-  const auto better = [&best](const std::string &text) {
-    return !text.empty() && (best.empty() || text.size() < best.size());
-  };
-  for (const Unit &unit : units()) {
-    if (unit.dimension != dimension || unit.factor == inch || unit.factor == inch / 1000)
-      continue;
-    if (dimension == Dimension::slope && unit.factor == one_degree)
-      continue;
-    const std::string text = shortest(value, dimension, unit.name, unit.factor, unit.offset);
-    const bool usual = best.empty(); // the first unit wins unless it does not come out even
-    if (usual || dimension == Dimension::time || best.size() > 12) {
-      if (better(text))
-        best = text;
-    }
-  }
-  return best;
-}
-
-std::string both_lengths(double metres)
-{
-  const double mm = metres * 1e3, thou = metres / 25.4e-6;
-  if (std::abs(mm) >= 10)
-    return rounded(mm, 1) + " mm (" + rounded(thou / 1000, 2) + " in)";
-  return rounded(mm, 2) + " mm (" + rounded(thou, std::abs(thou) < 10 ? 1 : 0) + " thou)";
-}
-
-std::string both_temperatures(double kelvin)
-{
-  const double celsius = kelvin - 273.15;
-  return rounded(celsius, 0) + " degC (" + rounded(celsius * 1.8 + 32, 0) + " degF)";
-}
-
-std::string all_forces(double newtons)
-{
-  return rounded(newtons, 0) + " N (" + rounded(newtons / 9.80665, 1) + " kgf, " +
-         rounded(newtons / 4.4482216152605, 1) + " lbf)";
-}
-
-std::string degrees(double radians)
-{
-  return rounded(radians / static_cast<double>(one_degree), 2) + " deg";
-}
-
-std::string clock(double seconds)
-{
-  if (seconds < 0)
-    return "-" + clock(-seconds);
-  if (seconds < 59.5)
-    return rounded(seconds, 0) + " s";
-  const auto pair = [](long large, const char *large_name, long small, const char *small_name) {
-    std::string text = large > 0 ? std::to_string(large) + " " + large_name : "";
-    if (small > 0)
-      text += (large > 0 ? " " : "") + std::to_string(small) + " " + small_name;
-    return text;
-  };
-  const long minutes = std::lround(seconds / 60);
-  if (minutes < 48 * 60)
-    return pair(minutes / 60, "h", minutes % 60, "min");
-  const long hours = std::lround(seconds / 3600);
-  if (hours < 2 * 365 * 24)
-    return pair(hours / 24, "days", hours % 24, "h");
-  return rounded(seconds / 31557600, 1) + " years";
 }
 } // namespace overbend::cases

@@ -49,6 +49,10 @@ double parse_quantity(const std::string &text, Dimension dimension);
 // Shortest text in the dimension's usual unit that parses back to exactly this value.
 std::string exact_text(double value, Dimension dimension);
 
+// The value in the dimension's usual unit to nine digits: "25 deg". Times take the largest unit
+// that fits: "14 days".
+std::string short_text(double value, Dimension dimension);
+
 // "a length", "a temperature difference": the dimension in words, with its article.
 std::string in_words(Dimension dimension);
 

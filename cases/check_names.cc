@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cases/check_names.h"
+
+#include "cases/checking.h"
+#include "cases/suggest.h"
+
+#include <algorithm>
+
+namespace overbend::cases
+{
+namespace
+{
+void check_name(const Case &result, const std::string &key, const std::string &name,
+                const std::vector<std::string> &known, const std::string &thing,
+                const std::string &things)
+{
+  const auto same = [&](const std::string &other) { return plain_word(other) == plain_word(name); };
+  if (std::any_of(known.begin(), known.end(), same))
+    return;
+  refuse(result, key, key + ": there is no " + thing + " \"" + name + "\" in the tables",
+         suggestion(name, known, things));
+}
+} // namespace
+
+void check_names(const Case &result, const KnownNames &known)
+{
+  const auto wood = [&](const std::string &key, const std::string &name) {
+    check_name(result, key, name, known.woods, "wood", "woods");
+  };
+  const auto glue = [&](const std::string &key, const std::optional<std::string> &name) {
+    if (name)
+      check_name(result, key, *name, known.glues, "glue", "glues");
+  };
+  wood("shaft.wood", result.neck.shaft.wood);
+  wood("board.wood", result.neck.board.wood);
+  wood("headstock.wood", result.neck.headstock.piece.wood);
+  glue("glue.board", result.board_glue.kind);
+  glue("glue.scarf", result.scarf_glue.kind);
+  check_name(result, "strings.set", result.strings.set, known.string_sets, "set of strings",
+             "sets");
+  check_name(result, "strings.found_set", result.strings_found.set, known.string_sets,
+             "set of strings", "sets");
+  check_name(result, "tuners.kind", result.tuners.kind, known.tuners, "tuner", "tuners");
+}
+} // namespace overbend::cases

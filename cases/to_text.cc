@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cases/to_text.h"
+
+#include "cases/declarations.h"
+
+namespace overbend::cases
+{
+namespace
+{
+// A bar temperature is a value only while the heat is on.
+bool means_nothing(const Declaration &declaration, const Draft &draft)
+{
+  return declaration.section == "phase" && declaration.key == "bar_temperature" &&
+         !draft.phase.heater;
+}
+
+std::string section_text(const std::string &section, Draft &draft)
+{
+  std::string text;
+  for (const Declaration &declaration : declarations())
+    if (declaration.section == section && !means_nothing(declaration, draft))
+      text += declaration.key + " = " + toml_value(declaration, show(declaration, draft)) + "\n";
+  return text;
+}
+} // namespace
+
+std::string to_text(const Case &result)
+{
+  Draft draft;
+  draft.result = result;
+  draft.bow_bass = result.found.bow_bass;
+  draft.bow_treble = result.found.bow_treble;
+  std::string text;
+  for (const SectionNote &note : section_notes()) {
+    if (note.name == "schedule" || note.name == "phase")
+      continue;
+    if (!note.name.empty())
+      text += "\n[" + note.name + "]\n";
+    text += section_text(note.name, draft);
+  }
+  for (const Phase &phase : result.phases) {
+    draft.phase = phase;
+    text += "\n[[phase]]\n" + section_text("phase", draft);
+  }
+  return text;
+}
+} // namespace overbend::cases
