@@ -6,18 +6,22 @@
 
 namespace overbend::mesh
 {
-std::vector<double> stations(const Grading &grading, unsigned cells, unsigned fewest)
+double SizeField::at(double x) const
 {
-  constexpr unsigned samples = 4000;
-  const double length = grading.to - grading.from;
-  const double step = length / samples;
+  double size = largest;
+  for (const auto &mark : marks)
+    size = std::min(size, mark.size + growth * std::abs(x - mark.x));
+  return size;
+}
+
+std::vector<double> stations(const SizeField &field, double from, double to, unsigned cells,
+                             unsigned fewest)
+{
+  constexpr unsigned samples = 2000;
+  const double step = (to - from) / samples;
   std::vector<double> sum(samples + 1, 0.0); // integral of dx/h up to each sample
-  for (unsigned i = 0; i < samples; ++i) {
-    const double s = (i + 0.5) * step;
-    const double h = std::min({grading.largest, grading.first + grading.growth * s,
-                               grading.last + grading.growth * (length - s)});
-    sum[i + 1] = sum[i] + step / h;
-  }
+  for (unsigned i = 0; i < samples; ++i)
+    sum[i + 1] = sum[i] + step / field.at(from + (i + 0.5) * step);
   if (cells == 0)
     cells = std::max(fewest, static_cast<unsigned>(std::lround(sum.back())));
   std::vector<double> x(cells + 1);
@@ -26,10 +30,10 @@ std::vector<double> stations(const Grading &grading, unsigned cells, unsigned fe
     const double wanted = sum.back() * c / cells;
     while (i + 1 < samples && sum[i + 1] < wanted)
       ++i;
-    x[c] = grading.from + step * (i + (wanted - sum[i]) / (sum[i + 1] - sum[i]));
+    x[c] = from + step * (i + (wanted - sum[i]) / (sum[i + 1] - sum[i]));
   }
-  x.front() = grading.from;
-  x.back() = grading.to;
+  x.front() = from;
+  x.back() = to;
   return x;
 }
 } // namespace overbend::mesh

@@ -5,17 +5,22 @@
 
 namespace overbend::mesh
 {
-// Sizes wanted along a line: `first` and `last` at its ends, growing inwards by `growth` per unit
-// of length up to `largest`: h(x) = min(largest, first + growth (x - from), last + growth (to -
-// x)).
-struct Grading
+// Cell size wanted along x: h(x) = min(largest, size_p + growth |x - p|) over the marked places p.
+struct SizeField
 {
-  double from = 0, to = 1;
-  double first = 1, last = 1, largest = 1;
+  struct Mark
+  {
+    double x, size;
+  };
+  double largest = 1;
   double growth = 0.5;
+  std::vector<Mark> marks;
+
+  double at(double x) const;
 };
 
-// Stations that share out the integral of dx/h(x) evenly, both ends included.
-// cells = 0: as many cells as the sizes ask for (at least `fewest`).
-std::vector<double> stations(const Grading &grading, unsigned cells = 0, unsigned fewest = 1);
+// Stations from one place to another that share out the integral of dx/h(x) evenly, both ends
+// included. cells = 0: as many cells as the sizes ask for (at least `fewest`).
+std::vector<double> stations(const SizeField &field, double from, double to, unsigned cells = 0,
+                             unsigned fewest = 1);
 } // namespace overbend::mesh

@@ -133,6 +133,7 @@ void HexMesh::drop_unused_nodes()
 void HexMesh::find_faces()
 {
   std::map<std::array<unsigned, 4>, unsigned> count;
+  faces_.clear();
   for (const auto &cell : cells_)
     for (unsigned f = 0; f < 6; ++f)
       ++count[corner_key(cell, f)];
@@ -146,6 +147,31 @@ void HexMesh::find_faces()
         face.node[l] = cells_[c].node[local[l]];
       faces_.push_back(face);
     }
+}
+
+// A bar or fillet is let in after the scarf is glued and runs through it in one length.
+bool HexMesh::weld_inlays_across_scarf()
+{
+  const auto inlay = [&](const HexFace &f) {
+    return cells_[f.cell].piece == Piece::bar || cells_[f.cell].piece == Piece::fillet;
+  };
+  std::vector<const HexFace *> head;
+  for (const auto &f : faces_)
+    if (f.face == Face::scarf_head && inlay(f))
+      head.push_back(&f);
+  std::unordered_map<unsigned, unsigned> becomes;
+  for (const auto &f : faces_)
+    if (f.face == Face::scarf_shaft && inlay(f))
+      for (const HexFace *h : head)
+        for (const unsigned a : f.node)
+          for (const unsigned b : h->node)
+            if (nodes_[a].distance(nodes_[b]) < merge_distance)
+              becomes[a] = b;
+  for (auto &cell : cells_)
+    for (unsigned &n : cell.node)
+      if (const auto found = becomes.find(n); found != becomes.end())
+        n = found->second;
+  return !becomes.empty();
 }
 
 // Where the channel is empty up to the glue plane the board has nothing to be glued to.
@@ -171,6 +197,10 @@ void HexMesh::finish()
   drop_rod_space();
   drop_unused_nodes();
   find_faces();
+  if (weld_inlays_across_scarf()) {
+    drop_unused_nodes();
+    find_faces();
+  }
   open_glue_over_channel();
   buckets_.clear();
   solid_of_node_.clear();

@@ -69,6 +69,7 @@ private:
   void drop_rod_space();
   void drop_unused_nodes();
   void find_faces();
+  bool weld_inlays_across_scarf();
   void open_glue_over_channel();
 
   std::vector<dealii::Point<3>> nodes_;

@@ -55,9 +55,10 @@ void read_lines(const LayeredBeam &beam, unsigned frets, NeckMesh &mesh)
 
 void add_blocks(const LayeredBeam &beam, NeckMesh &mesh)
 {
-  const double huge = std::numeric_limits<double>::max();
-  const double end = beam.end_cell > 0 ? beam.end_cell : huge;
-  const auto x = stations({0, beam.length, end, end, huge, 0.5}, beam.cells_along);
+  SizeField sizes{std::numeric_limits<double>::max(), 0.5, {}};
+  if (beam.end_cell > 0)
+    sizes.marks = {{0, beam.end_cell}, {beam.length, beam.end_cell}};
+  const auto x = stations(sizes, 0, beam.length, beam.cells_along);
   const auto along = [x](unsigned i) { return 0.5 * (x[i / 2] + x[(i + 1) / 2]); };
   const Section section = section_of(beam);
   const auto columns = columns_of(beam);

@@ -41,5 +41,7 @@ struct NeckMesh
   dealii::Point<3> bass_post, treble_post; // middle of the posts of each side, on the face
   double board_length = 0;                 // x of the board's body end
   double body_join = 0;                    // x of the body join
+  double neck_end = 0;                     // end of the glued board or of a bolt-on's pocket
+  double channel_end = 0;                  // the rod channel runs from x = 0 to here; 0: none
 };
 } // namespace overbend::mesh

@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "cases/case.h"
+#include "mesh/neck_mesh.h"
+
+namespace overbend::mesh
+{
+// Meshes a neck. resolution 1 is the default; 2 has about twice the cells each way.
+// The mesh of any neck is its own mirror image in y. Every quadratic node lies on the shape of
+// mesh/neck_profile.h; glue lines have doubled nodes at equal places; the scarf is exactly plane.
+// Throws ShapeError for a neck that cannot be built or whose cells would be inside out.
+NeckMesh make_neck_mesh(const cases::NeckShape &shape, double resolution = 1);
+} // namespace overbend::mesh
