@@ -119,6 +119,14 @@ double GlueLaw::relaxation_modulus(double temperature, double time) const
   return sum;
 }
 
+bool GlueLaw::flows_within(double reduced_time) const
+{
+  double slowest = 0;
+  for (const double time : material.branch_time)
+    slowest = std::max(slowest, time);
+  return slowest > 0 && reduced_time > 1e-3 * slowest;
+}
+
 double GlueLaw::softening_temperature() const
 {
   return softening;

@@ -49,6 +49,8 @@ public:
   double normal_stiffness() const;                                  // Pa/m
   double relaxation_modulus(double temperature, double time) const; // G(t) at constant T, Pa
 
+  // Whether the slowest branch relaxes noticeably in a reduced time (more than a thousandth of it).
+  bool flows_within(double reduced_time) const;
   double softening_temperature() const; // K, at the humidity given
   double glass_modulus() const;         // G_inf + sum of G_k, Pa
   unsigned n_branches() const;
