@@ -64,7 +64,10 @@ File::File(std::string path, hid_t id) : path_(std::move(path)), file_(id, H5Fcl
 File File::create(const std::string &path)
 {
   silence();
-  File file(path, H5Fcreate(path.c_str(), H5F_ACC_TRUNC, H5P_DEFAULT, H5P_DEFAULT));
+  // No lock: the steps that are flushed may be looked at while the run goes on.
+  const Handle access(H5Pcreate(H5P_FILE_ACCESS), H5Pclose);
+  H5Pset_file_locking(access, false, true);
+  File file(path, H5Fcreate(path.c_str(), H5F_ACC_TRUNC, H5P_DEFAULT, access));
   file.check<hid_t>(file.file_, "cannot be made");
   return file;
 }
@@ -78,11 +81,22 @@ File File::open(const std::string &path)
   return file;
 }
 
-void File::make_group(const std::string &name, std::size_t expected_members)
+void File::make_group(const std::string &name)
 {
-  // Room for all names from the start: the table of members then never moves within the file.
-  const std::size_t bytes_a_name = 32;
-  const Handle group(check(H5Gcreate1(file_, name.c_str(), expected_members * bytes_a_name),
+  const Handle creation(H5Pcreate(H5P_GROUP_CREATE), H5Pclose);
+  H5Pset_link_creation_order(creation, H5P_CRT_ORDER_TRACKED); // asks for this kind of group
+  H5Pset_link_phase_change(creation, 1000, 900);
+  H5Pset_est_link_info(creation, 16, 20);
+  H5Pset_obj_track_times(creation, false);
+  const Handle group(check(H5Gcreate2(file_, name.c_str(), H5P_DEFAULT, creation, H5P_DEFAULT),
+                           "cannot hold the group " + name),
+                     H5Gclose);
+}
+
+void File::make_large_group(const std::string &name, std::size_t members)
+{
+  const std::size_t bytes_a_name = 16;
+  const Handle group(check(H5Gcreate1(file_, name.c_str(), members * bytes_a_name),
                            "cannot hold the group " + name),
                      H5Gclose);
 }
@@ -137,18 +151,26 @@ Handle File::open_object(const std::string &name) const
 }
 
 void File::write_attribute(const std::string &object, const std::string &name,
-                           const std::string &text)
+                           const std::string &text, std::size_t room)
 {
-  const Handle type = text_type(text.size());
-  const Handle space(H5Screate(H5S_SCALAR), H5Sclose);
-  const Handle owner = open_object(object);
-  if (H5Aexists(owner, name.c_str()) > 0)
-    check(H5Adelete(owner, name.c_str()), "cannot renew the attribute " + name);
   const std::string what = "cannot hold the attribute " + name;
-  const Handle attribute(
-      check(H5Acreate2(owner, name.c_str(), type, space, H5P_DEFAULT, H5P_DEFAULT), what),
-      H5Aclose);
-  check(H5Awrite(attribute, type, text.empty() ? "" : text.data()), what);
+  const Handle owner = open_object(object);
+  Handle attribute;
+  std::string padded = text;
+  if (H5Aexists(owner, name.c_str()) > 0) {
+    attribute = Handle(check(H5Aopen(owner, name.c_str(), H5P_DEFAULT), what), H5Aclose);
+    const Handle type(H5Aget_type(attribute), H5Tclose);
+    padded.resize(H5Tget_size(type), '\0');
+    check(H5Awrite(attribute, type, padded.data()), what);
+    return;
+  }
+  padded.resize(std::max({text.size(), room, std::size_t{1}}), '\0');
+  const Handle type = text_type(padded.size());
+  const Handle space(H5Screate(H5S_SCALAR), H5Sclose);
+  attribute =
+      Handle(check(H5Acreate2(owner, name.c_str(), type, space, H5P_DEFAULT, H5P_DEFAULT), what),
+             H5Aclose);
+  check(H5Awrite(attribute, type, padded.data()), what);
 }
 
 void File::write_attribute(const std::string &object, const std::string &name, double value)

@@ -48,12 +48,18 @@ public:
   static File create(const std::string &path); // an existing file is replaced
   static File open(const std::string &path);   // to read
 
-  void make_group(const std::string &name, std::size_t expected_members = 16);
+  // A group that keeps the names of its few members in its own header: filling it changes nothing
+  // else in the file.
+  void make_group(const std::string &name);
+  // A group of many members, with room for the names of so many from the start.
+  void make_large_group(const std::string &name, std::size_t members);
   void write(const std::string &name, const std::vector<double> &values, Shape shape,
              bool wide = false);
   void write(const std::string &name, const std::vector<int> &values, Shape shape);
   void write(const std::string &name, const std::string &text);
-  void write_attribute(const std::string &object, const std::string &name, const std::string &text);
+  // Text: an attribute that is there already is overwritten in its place, cut to the room it has.
+  void write_attribute(const std::string &object, const std::string &name, const std::string &text,
+                       std::size_t room = 0);
   void write_attribute(const std::string &object, const std::string &name, double value);
   void remove(const std::string &name); // nothing there: nothing happens
   void flush();
@@ -66,7 +72,8 @@ public:
   double read_double_attribute(const std::string &object, const std::string &name) const;
   std::vector<std::string> members(const std::string &group) const;
   std::vector<std::string> attributes(const std::string &object) const;
-  bool holds(const std::string &name) const;
+  bool holds(const std::string &name) const;    // the name is there
+  bool can_open(const std::string &name) const; // and what it names is too
 
 private:
   File(std::string path, hid_t id);

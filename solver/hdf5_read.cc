@@ -116,6 +116,14 @@ std::vector<std::string> File::attributes(const std::string &object) const
   return names;
 }
 
+bool File::can_open(const std::string &name) const
+{
+  if (!holds(name))
+    return false;
+  const Handle object(H5Oopen(file_, name.c_str(), H5P_DEFAULT), H5Oclose);
+  return object >= 0;
+}
+
 bool File::holds(const std::string &name) const
 {
   return H5Lexists(file_, name.c_str(), H5P_DEFAULT) > 0;

@@ -4,8 +4,6 @@
 #include "solver/text_file.h"
 #include "solver/version.h"
 
-#include <deal.II/base/config.h>
-
 #include <dlfcn.h>
 #include <hdf5.h>
 #include <openssl/evp.h>
@@ -77,7 +75,7 @@ Record make_record(const std::string &case_file, const std::string &case_text,
   record.git_dirty = OVERBEND_GIT_DIRTY;
   record.compiler = OVERBEND_COMPILER;
   record.build_type = OVERBEND_BUILD_TYPE;
-  record.dealii_version = DEAL_II_PACKAGE_VERSION;
+  record.dealii_version = OVERBEND_DEALII_VERSION;
   record.hdf5_version = hdf5_version();
   record.blas = loaded_blas();
   record.threads = threads;

@@ -22,6 +22,7 @@ namespace
 namespace fs = std::filesystem;
 
 constexpr const char *data_file = "results.h5";
+constexpr std::size_t steps_ahead = 256;
 
 void make_folder(const std::string &folder, bool overwrite)
 {
@@ -100,13 +101,25 @@ struct ResultsWriter::State
   Record record;
   hdf5::File file;
   std::vector<XdmfStep> steps;
+  std::size_t groups; // groups of steps made so far
 
   std::string path(const char *name) const { return (fs::path(folder) / name).string(); }
 
   void write_record()
   {
+    // Room for the texts that change at the end of the run: they are renewed in their place.
     for (const auto &[name, text] : lines(record))
-      file.write_attribute("/record", name, text);
+      file.write_attribute("/record", name, text, 200);
+    file.flush();
+  }
+
+  // A kill while the file is being written can damage what is being written, and the list of steps
+  // holds all of them. So the groups of the next steps are made and flushed well before they are
+  // filled, and filling one touches no other.
+  void make_step_groups()
+  {
+    for (const std::size_t end = groups + steps_ahead; groups < end; ++groups)
+      file.make_group(group_of(groups));
     file.flush();
   }
 };
@@ -124,7 +137,8 @@ ResultsWriter::ResultsWriter(const std::string &folder, const MeshData &mesh, co
                          mesh.n_cells(),
                          record,
                          hdf5::File::create((fs::path(folder) / data_file).string()),
-                         {}});
+                         {},
+                         0});
   hdf5::File &file = state_->file;
   file.write_attribute("/", "format", std::string("overbend results"));
   file.write_attribute("/", "format number", static_cast<double>(format_number));
@@ -133,10 +147,12 @@ ResultsWriter::ResultsWriter(const std::string &folder, const MeshData &mesh, co
   file.write("/mesh/cells", mesh.cells, {mesh.n_cells(), 27});
   file.write("/mesh/piece", mesh.piece, {mesh.n_cells(), 1});
   file.write_attribute("/mesh/nodes", "unit", std::string("m"));
-  file.make_group("/steps", 4096);
+  file.make_large_group("/steps", 16 * steps_ahead);
+  file.make_group("/readings");
   file.make_group("/record");
   file.write("/record/case_text", record.case_text);
   state_->write_record();
+  state_->make_step_groups();
 }
 
 ResultsWriter::~ResultsWriter() = default;
@@ -164,12 +180,15 @@ void ResultsWriter::write_step(const StepFields &fields)
   stored.push_back(checked(fields.slip, n, names[10], 1e3));
 
   const std::string group = group_of(state.steps.size());
-  state.file.make_group(group);
+  if (state.steps.size() == state.groups)
+    state.make_step_groups();
   for (std::size_t f = 0; f < names.size(); ++f) {
     const std::string name = group + "/" + names[f].name;
     state.file.write(name, stored[f], {n, static_cast<hsize_t>(names[f].columns)});
     state.file.write_attribute(name, "unit", std::string(names[f].unit));
   }
+  // The mark of a complete step reaches the disk after what it marks.
+  state.file.flush();
   state.file.write_attribute(group, "time", fields.time);
   state.file.write_attribute(group, "phase", fields.phase);
   state.file.flush();
@@ -181,8 +200,8 @@ void ResultsWriter::write_readings(const ReadingsTable &table)
 {
   table.check();
   hdf5::File &file = state_->file;
-  file.remove("/readings");
-  file.make_group("/readings", table.columns.size() + 3);
+  for (const std::string &old : file.members("/readings"))
+    file.remove("/readings/" + old);
   std::vector<double> times;
   std::string phases, moments;
   for (const ReadingsTable::Row &row : table.rows) {
@@ -214,6 +233,8 @@ void ResultsWriter::finish(const Record &record)
 {
   state_->record = record;
   state_->write_record();
+  for (std::size_t unused = state_->steps.size(); unused < state_->groups; ++unused)
+    state_->file.remove(group_of(unused));
   state_->file.close();
 }
 } // namespace overbend::solver

@@ -14,7 +14,7 @@
 //   results.h5      format "overbend results", number format_number
 //     /mesh/nodes         float32 nodes x 3, m          /mesh/cells  int32 cells x 27
 //     /mesh/piece         int32 cells, material id of mesh::Piece
-//     /steps/00012        attributes time [s], phase; float32 a node each:
+//     /steps/00012        attributes time [s], phase (the last to be written); float32 a node each:
 //       displacement [m] (x 3), temperature [degC], sigma_xx, _yy, _zz, _xy, _yz, _xz [MPa] along
 //       the axes of the neck, stress_along_grain [MPa], use_of_strength [-], slip [mm]
 //     /readings           float64 a column, SI, attribute unit; not a number where not read
@@ -23,7 +23,9 @@
 //   readings.csv    the table of readings
 //
 // Every step is flushed before results.xdmf names it (a reader aborts on data that are not there),
-// and results.xdmf is replaced as a whole: after a kill, all steps it names can be read.
+// and results.xdmf is replaced as a whole: after a kill, all steps it names can be read. (Groups of
+// steps without the attribute phase are those the run did not come to.) Looking at a run that still
+// goes on is possible. A power cut is not guarded against.
 // The values are rounded to float32 (relative 6e-8): they are for looking at, not for going on.
 // Errors: FileError (disk, rights, an earlier run in the folder), std::invalid_argument (a field of
 // the wrong length, a number that is not finite: a fault of the program).

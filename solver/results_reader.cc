@@ -4,6 +4,8 @@
 #include "solver/file_error.h"
 #include "solver/hdf5_file.h"
 
+#include <algorithm>
+
 namespace overbend::solver
 {
 namespace
@@ -25,6 +27,31 @@ StoredStep read_step(const hdf5::File &file, const std::string &group)
     step.fields[field.name] = file.read_doubles(group + "/" + field.name);
   return step;
 }
+
+// Groups of steps are made before they are filled; the phase is the last to be written. A kill
+// within a step may leave a group that cannot be opened.
+bool is_complete(const hdf5::File &file, const std::string &group)
+{
+  if (!file.can_open(group))
+    return false;
+  const std::vector<std::string> attributes = file.attributes(group);
+  return std::find(attributes.begin(), attributes.end(), "phase") != attributes.end();
+}
+
+// Stops at the first step that is not complete; one that is complete behind it means damage.
+void read_steps(const hdf5::File &file, const std::string &path, std::vector<StoredStep> &steps)
+{
+  std::size_t seen = 0;
+  for (const std::string &name : file.members("/steps")) {
+    const std::string group = "/steps/" + name;
+    ++seen;
+    if (!is_complete(file, group))
+      continue;
+    if (steps.size() + 1 != seen)
+      throw FileError(path, "the step before " + name + " is damaged", "use another copy");
+    steps.push_back(read_step(file, group));
+  }
+}
 } // namespace
 
 StoredResults read_results(const std::string &path)
@@ -35,22 +62,21 @@ StoredResults read_results(const std::string &path)
   results.mesh.nodes = file.read_doubles("/mesh/nodes");
   results.mesh.cells = file.read_ints("/mesh/cells");
   results.mesh.piece = file.read_ints("/mesh/piece");
-  for (const std::string &name : file.members("/steps")) {
-    // The phase is written last: without it the run ended within this step.
-    const std::string group = "/steps/" + name;
-    bool complete = false;
-    for (const std::string &attribute : file.attributes(group))
-      complete = complete || attribute == "phase";
-    if (complete)
-      results.steps.push_back(read_step(file, group));
-  }
+  read_steps(file, path, results.steps);
   for (const std::string &name : file.attributes("/record"))
     results.record[name] = file.read_text_attribute("/record", name);
   results.case_text = file.read_text("/record/case_text");
-  if (file.holds("/readings"))
-    for (const std::string &name : file.members("/readings"))
-      if (name != "phase" && name != "moment")
-        results.readings[name] = file.read_doubles("/readings/" + name);
   return results;
+}
+
+std::map<std::string, std::vector<double>> read_readings(const std::string &path)
+{
+  const hdf5::File file = hdf5::File::open(path);
+  check_format(file, path);
+  std::map<std::string, std::vector<double>> readings;
+  for (const std::string &name : file.members("/readings"))
+    if (name != "phase" && name != "moment")
+      readings[name] = file.read_doubles("/readings/" + name);
+  return readings;
 }
 } // namespace overbend::solver

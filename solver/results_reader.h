@@ -22,10 +22,13 @@ struct StoredResults
   std::vector<StoredStep> steps;
   std::map<std::string, std::string> record;
   std::string case_text;
-  std::map<std::string, std::vector<double>> readings; // by column, SI; not a number: not read
 };
 
-// Reads a results.h5, also one whose run was killed: steps that are not complete are left out.
+// Reads a results.h5, also one whose run was killed: the steps it did not complete are
+// left out.
 // Errors: FileError (missing, not a results file, another format number).
 StoredResults read_results(const std::string &path);
+
+// The table of readings by column, SI; not a number: not read then. Column "time" in s.
+std::map<std::string, std::vector<double>> read_readings(const std::string &path);
 } // namespace overbend::solver

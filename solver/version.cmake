@@ -33,6 +33,7 @@ add_custom_target(overbend_version_header BYPRODUCTS ${overbend_version_header}
     -DOVERBEND_VERSION=${PROJECT_VERSION}
     "-DOVERBEND_COMPILER=${CMAKE_CXX_COMPILER_ID} ${CMAKE_CXX_COMPILER_VERSION}"
     -DOVERBEND_BUILD_TYPE=${CMAKE_BUILD_TYPE}
+    -DOVERBEND_DEALII_VERSION=${DEAL_II_PACKAGE_VERSION}
     -P ${CMAKE_SOURCE_DIR}/solver/version.cmake
   COMMENT "Writing solver/version.h" VERBATIM)
 
