@@ -3,12 +3,13 @@ if(NOT TARGET overbend_version)
   include(${CMAKE_SOURCE_DIR}/solver/version.cmake)
 endif()
 set(output_sources file_error.h text_file.cc record.cc readings_table.cc hdf5_file.cc hdf5_read.cc
-  results.cc results_reader.cc xdmf.cc)
+  results.cc results_reader.cc xdmf.cc progress.cc timing.cc)
 list(TRANSFORM output_sources PREPEND ${CMAKE_SOURCE_DIR}/solver/)
 overbend_test(test_output
   SOURCES
     ${output_sources}
     ${CMAKE_CURRENT_SOURCE_DIR}/output_results.cc
+    ${CMAKE_CURRENT_SOURCE_DIR}/output_progress.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/output_survival.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/output_tables.cc
   LIBRARIES overbend_dealii overbend_version)

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <chrono>
+#include <cstddef>
+#include <cstdio>
+#include <string>
+
+namespace overbend::solver
+{
+// Where a run is.
+struct ProgressState
+{
+  std::string phase; // as the case names it
+  double clock = 0;  // time at the bench since the start of the schedule, s
+  int step = 0;      // steps accepted so far
+  double done = 0;   // share of the work done, 0..1
+};
+
+// The line: phase, clock, step, percent, time left. `elapsed` is the time the program has run, s;
+// the time left is elapsed (1 - done)/done, given once 2 % are done. Cut to `width` characters.
+std::string progress_line(const ProgressState &state, double elapsed, std::size_t width);
+
+// h:min of a time at the bench or a time left, rounded up to minutes: "1:05", "0:01".
+std::string hours_and_minutes(double seconds);
+
+// One line on a terminal, written over itself at most ten times a second; nothing at all where the
+// output is no terminal.
+class Progress
+{
+public:
+  // The line goes to the standard error, so that the standard output can be kept.
+  Progress();
+  Progress(std::FILE *out, bool on_terminal, std::size_t width);
+  ~Progress() { clear(); }
+  Progress(const Progress &) = delete;
+  Progress &operator=(const Progress &) = delete;
+
+  void update(const ProgressState &state);
+
+  // Takes the line away, so that something else can be printed in its place.
+  void clear();
+
+private:
+  using Clock = std::chrono::steady_clock;
+  std::FILE *out_;
+  bool on_terminal_;
+  std::size_t width_;
+  Clock::time_point start_ = Clock::now();
+  Clock::time_point last_{};
+  bool shown_ = false;
+};
+} // namespace overbend::solver
