@@ -14,3 +14,10 @@ overbend_test(test_output
     ${CMAKE_CURRENT_SOURCE_DIR}/output_tables.cc
   LIBRARIES overbend_dealii overbend_version)
 target_include_directories(test_output SYSTEM PRIVATE ${DEAL_II_INCLUDE_DIRS})
+
+overbend_test(test_opener
+  SOURCES
+    ${output_sources}
+    ${CMAKE_CURRENT_SOURCE_DIR}/output_opener.cc
+  LIBRARIES overbend_viz overbend_solver overbend_dealii overbend_version)
+target_include_directories(test_opener SYSTEM PRIVATE ${DEAL_II_INCLUDE_DIRS})

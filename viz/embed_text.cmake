@@ -1,0 +1,13 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+# Script: turns the text file IN into the C++ source OUT with the string SYMBOL in NAMESPACE.
+file(READ "${IN}" text)
+if(text MATCHES "\\)TEXT\"")
+  message(FATAL_ERROR "${IN} holds the end mark of the string")
+endif()
+file(WRITE "${OUT}" "// Written from a text file by embed_text.cmake.
+namespace ${NAMESPACE}
+{
+extern const char *const ${SYMBOL};
+const char *const ${SYMBOL} = R\"TEXT(${text})TEXT\";
+}  // namespace ${NAMESPACE}
+")
