@@ -192,10 +192,10 @@ void Mechanics::apply_operator(const std::vector<double> &x, std::vector<double>
     add_traction(p, p.across, glue_step[g].stiffness * along(x, p, p.across), y);
     add_traction(p, p.normal, normal * along(x, p, p.normal), y);
   }
-  for (std::size_t s = 0; s < current_springs->size(); ++s)
+  for (std::size_t s = 0; s < current_springs.size(); ++s)
     if (spring_closed[s]) {
-      const Spring &spring = (*current_springs)[s];
-      add_times(spring.row, spring.stiffness * apply(spring.row, x), y);
+      const Spring &spring = current_springs[s];
+      add_times(spring.row, spring.stiffness * evaluate(spring.row, x), y);
     }
   for (std::size_t i = 0; i < y.size(); ++i)
     if (is_held[i])
@@ -240,7 +240,7 @@ bool Mechanics::update_states(const std::vector<Spring> &springs,
 void Mechanics::equilibrate(const std::vector<Spring> &springs, const std::vector<double> &load,
                             std::vector<double> &displacement)
 {
-  current_springs = &springs;
+  current_springs = springs;
   make_pattern(springs);
   if (spring_closed.size() != springs.size())
     spring_closed.assign(springs.size(), 0);
@@ -402,8 +402,8 @@ void Mechanics::factorise()
         }
       }
   }
-  for (std::size_t s = 0; s < current_springs->size(); ++s) {
-    const Spring &spring = (*current_springs)[s];
+  for (std::size_t s = 0; s < current_springs.size(); ++s) {
+    const Spring &spring = current_springs[s];
     if (spring_closed[s] && spring.in_factor)
       for (const auto &[i, a] : spring.row)
         for (const auto &[j, b] : spring.row)

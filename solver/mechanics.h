@@ -101,7 +101,7 @@ private:
   std::vector<materials::Vector2> glue_history;
   std::vector<Stiffness> stiffness;
   std::vector<char> spring_closed;
-  const std::vector<Spring> *current_springs = nullptr;
+  std::vector<Spring> current_springs;
 
   Factor factor;
   SparseMatrix matrix;

@@ -65,7 +65,7 @@ Row spread(const Space &space, const std::vector<unsigned> &nodes, const Patch &
 }
 }  // namespace
 
-double apply(const Row &row, const std::vector<double> &unknowns)
+double evaluate(const Row &row, const std::vector<double> &unknowns)
 {
   double sum = 0;
   for (const auto &[index, coefficient] : row)
@@ -81,7 +81,7 @@ void add_times(const Row &row, double factor, std::vector<double> &unknowns)
 
 double elongation(const Spring &spring, const std::vector<double> &unknowns)
 {
-  return apply(spring.row, unknowns) + spring.offset;
+  return evaluate(spring.row, unknowns) + spring.offset;
 }
 
 double force(const Spring &spring, const std::vector<double> &unknowns)

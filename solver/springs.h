@@ -13,7 +13,7 @@ namespace overbend::solver
 // A linear form of the unknowns: sum of coefficient * unknown.
 using Row = std::vector<std::pair<unsigned, double>>;
 
-double apply(const Row &row, const std::vector<double> &unknowns);
+double evaluate(const Row &row, const std::vector<double> &unknowns);
 void add_times(const Row &row, double factor, std::vector<double> &unknowns);
 
 // A spring of elongation  row . u + offset  (m or rad) and force  stiffness * elongation. A one-sided

@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "cases/case.h"
+#include "mesh/neck_mesh.h"
+#include "solver/bench_readings.h"
+#include "solver/model.h"
+#include "solver/springs.h"
+
+#include <array>
+#include <vector>
+
+namespace overbend::solver
+{
+// Rises of the board top at every fret (0: nut end) against the neck as built, on three lines.
+struct BoardShape
+{
+  SampledLine bass, centre, treble;
+};
+
+// The lines a straightedge lies on, as linear forms of the displacement: made once, so that reading
+// a shape costs nothing.
+class BoardLines
+{
+public:
+  BoardLines(const cases::Case &the_case, const mesh::NeckMesh &mesh, const Model &model);
+
+  BoardShape shape(const std::vector<double> &displacement) const;
+
+  // Bow at the case's fret over its rest frets (m), on a line (0 bass, 1 centre, 2 treble), and
+  // twist between the rest frets (rad): the fixed readings that the bench pulls to.
+  const Row &bow(unsigned which) const { return bow_row[which]; }
+  const Row &twist() const { return twist_row; }
+
+  // Distance across between the bass and the treble line at a fret, m.
+  double distance_across(int fret) const;
+
+private:
+  struct Line
+  {
+    std::vector<double> x, y;
+    std::vector<Row> height;  // vertical displacement at each fret
+  };
+  std::array<Line, 3> line;
+  std::array<Row, 3> bow_row;
+  Row twist_row;
+};
+}  // namespace overbend::solver

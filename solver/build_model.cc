@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/build_model.h"
+
+#include "cases/read_case.h"
+#include "materials/sorption.h"
+#include "materials/thermal.h"
+
+namespace overbend::solver
+{
+namespace
+{
+// Temperature at which heat capacities are taken, K: between shop and clamp.
+constexpr double heat_reference = 308.15;
+
+std::array<Vec3, 3> columns(const mesh::GrainFrame &frame)
+{
+  std::array<Vec3, 3> grain;
+  for (unsigned a = 0; a < 3; ++a)
+    for (unsigned k = 0; k < 3; ++k)
+      grain[a][k] = frame[k][a];
+  return grain;
+}
+
+PieceModel wood_piece(const materials::Wood &wood, const mesh::GrainFrame &frame, double moisture,
+                      double stiffness_factor)
+{
+  PieceModel piece;
+  piece.law = std::make_shared<materials::WoodLaw>(wood, stiffness_factor);
+  piece.grain = columns(frame);
+  piece.moisture = moisture;
+  piece.conductivity_along = materials::conductivity_along(wood, moisture);
+  piece.conductivity_across = materials::conductivity_across(wood, moisture);
+  piece.heat_capacity =
+      materials::density(wood, moisture) * materials::heat_capacity(heat_reference, moisture);
+  return piece;
+}
+
+PieceModel bar_piece(const materials::Bar &bar, const mesh::GrainFrame &frame)
+{
+  PieceModel piece;
+  piece.law = std::make_shared<materials::WoodLaw>(materials::as_piece(bar));
+  piece.grain = columns(frame);
+  piece.conductivity_along = piece.conductivity_across = bar.conductivity;
+  piece.heat_capacity = bar.density * bar.heat_capacity;
+  return piece;
+}
+
+const char *bar_name(cases::BarMaterial material)
+{
+  switch (material) {
+  case cases::BarMaterial::steel: return "steel";
+  case cases::BarMaterial::carbon: return "carbon";
+  case cases::BarMaterial::aluminium: return "aluminium";
+  }
+  return "";
+}
+
+GlueLineModel line_model(const cases::Case &the_case, const cases::Glue &glue, const char *name,
+                         const materials::Tables &tables, materials::LineSpeed speed)
+{
+  const auto &entry = tables.glue(glue.kind.value_or("white PVA"), the_case.file,
+                                  cases::line_of(the_case, std::string("glue.") + name));
+  return {std::make_shared<materials::GlueLaw>(materials::at_speed(entry, speed), glue.thickness,
+                                               the_case.room.humidity),
+          name};
+}
+
+void append(std::vector<GluePoint> &points, const std::vector<GluePoint> &more)
+{
+  points.insert(points.end(), more.begin(), more.end());
+}
+}  // namespace
+
+Model build_model(const cases::Case &the_case, const mesh::NeckMesh &mesh,
+                  const materials::Tables &tables, const ModelChoices &choices)
+{
+  Model model;
+  model.space = make_space(mesh.triangulation, *mesh.mapping);
+
+  const double moisture =
+      materials::equilibrium_moisture(the_case.room.temperature, the_case.room.humidity);
+  const auto wood = [&](const cases::Piece &piece, mesh::Piece id, const char *key) {
+    model.piece[unsigned(id)] =
+        wood_piece(tables.wood(piece.wood, the_case.file, cases::line_of(the_case, key)),
+                   mesh.grain[unsigned(id)], moisture, choices.stiffness_factor);
+  };
+  const cases::NeckShape &neck = the_case.neck;
+  wood(neck.shaft, mesh::Piece::shaft, "shaft.wood");
+  wood(neck.shaft, mesh::Piece::fillet, "shaft.wood");
+  wood(neck.shaft, mesh::Piece::rod_space, "shaft.wood");
+  wood(neck.board, mesh::Piece::board, "board.wood");
+  const bool scarf = neck.headstock.kind == cases::HeadstockKind::scarf;
+  wood(scarf ? neck.headstock.piece : neck.shaft, mesh::Piece::headstock, "headstock.wood");
+  model.piece[unsigned(mesh::Piece::bar)] =
+      bar_piece(tables.bar(bar_name(neck.rod.bar)), mesh.grain[unsigned(mesh::Piece::bar)]);
+
+  // The tongue lies on the body with the same glue as the board.
+  model.glue_line = {line_model(the_case, the_case.board_glue, "board", tables, choices.speed),
+                     line_model(the_case, the_case.scarf_glue, "scarf", tables, choices.speed),
+                     line_model(the_case, the_case.board_glue, "board", tables, choices.speed)};
+  model.glue_line[tongue_line].name = "tongue";
+  append(model.glue_point, pair_nodes(model.space, unsigned(mesh::Face::board_glue_upper),
+                                      unsigned(mesh::Face::board_glue_lower), board_line));
+  append(model.glue_point, pair_nodes(model.space, unsigned(mesh::Face::scarf_shaft),
+                                      unsigned(mesh::Face::scarf_head), scarf_line));
+  if (neck.tongue_glued)
+    append(model.glue_point,
+           points_on_body(model.space, unsigned(mesh::Face::tongue_under), tongue_line));
+  return model;
+}
+}  // namespace overbend::solver

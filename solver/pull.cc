@@ -1,0 +1,90 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/pull.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace overbend::solver
+{
+namespace
+{
+constexpr unsigned most_rounds = 25;
+constexpr double bow_met = 1e-8, twist_met = 1e-7;  // m, rad: far below what a bench can read
+constexpr double longest_pull = 8e-3;               // m of cord in one round
+constexpr double barely_taut = 1e-6;                // m
+
+using Matrix2 = std::array<std::array<double, 2>, 2>;
+
+// Change of (bow, twist) by a take-up of a metre on each side, states frozen.
+Matrix2 response(const PullProblem &p)
+{
+  std::vector<std::vector<double>> loads(2);
+  for (unsigned side = 0; side < 2; ++side) {
+    loads[side].assign(p.load.size(), 0.);
+    add_times(p.bench.cord_row(side), -p.bench.cord_stiffness(), loads[side]);
+  }
+  p.mechanics.respond(loads);
+  Matrix2 m;
+  for (unsigned side = 0; side < 2; ++side) {
+    m[0][side] = evaluate(p.lines.bow(1), loads[side]);
+    m[1][side] = evaluate(p.lines.twist(), loads[side]);
+  }
+  return m;
+}
+
+std::array<double, 2> solve(const Matrix2 &m, double a, double b)
+{
+  const double det = m[0][0] * m[1][1] - m[0][1] * m[1][0];
+  return {(a * m[1][1] - b * m[0][1]) / det, (b * m[0][0] - a * m[1][0]) / det};
+}
+
+// Elongation of a cord without its take-up: minus this is the take-up at which it is just taut.
+double free_length(const PullProblem &p, unsigned side, const std::vector<double> &u)
+{
+  return evaluate(p.bench.cord_row(side), u) + p.offsets.cord_reference[side];
+}
+}  // namespace
+
+bool pull_to(PullProblem &p, double bow, double twist, std::vector<double> &u)
+{
+  std::array<unsigned, 2> went_slack{};
+  for (unsigned round = 0; round < most_rounds; ++round) {
+    std::array<bool, 2> given_up{went_slack[0] > 2, went_slack[1] > 2};
+    for (unsigned side = 0; side < 2; ++side) {
+      const double taut = -free_length(p, side, u);
+      // A cord that hangs is drawn taut first, unless it has been given up.
+      if (p.offsets.take_up[side] <= taut) {
+        went_slack[side] += round > 0;
+        p.offsets.take_up[side] = given_up[side] ? taut - barely_taut : taut + barely_taut;
+      }
+    }
+    p.mechanics.equilibrate(p.bench.springs(p.setup, p.offsets, p.warmth), p.load, u);
+    const Reading now = read(p.lines, u);
+    const double bow_left = bow - now.bow, twist_left = twist - now.twist;
+    const bool one_cord = given_up[0] || given_up[1];
+    if (std::abs(bow_left) < bow_met && (one_cord || std::abs(twist_left) < twist_met))
+      return !one_cord;
+    const Matrix2 m = response(p);
+    std::array<double, 2> change{};
+    if (one_cord) {
+      const unsigned side = given_up[0] ? 1 : 0;
+      change[side] = bow_left / m[0][side];
+    } else
+      change = solve(m, bow_left, twist_left);
+    for (unsigned side = 0; side < 2; ++side)
+      p.offsets.take_up[side] += std::clamp(change[side], -longest_pull, longest_pull);
+  }
+  return false;
+}
+
+void pull_unit(PullProblem &p, Unit &unit)
+{
+  std::vector<std::vector<double>> loads{p.mechanics.unit_load(unit.state)};
+  p.bench.add_unit_load(p.setup, unit.offsets, p.mechanics.closed_springs(), loads[0]);
+  p.mechanics.respond(loads);
+  const Reading now = read(p.lines, loads[0]);
+  const auto change = solve(response(p), unit.bow - now.bow, unit.twist - now.twist);
+  for (unsigned side = 0; side < 2; ++side)
+    unit.offsets.take_up[side] += change[side];
+}
+}  // namespace overbend::solver
