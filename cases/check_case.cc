@@ -17,55 +17,60 @@ void check_sizes(const Case &result)
 {
   const NeckShape &neck = result.neck;
   if (neck.join_fret > neck.frets)
-    refuse(result, "neck.join_fret",
-           "the body join at fret " + std::to_string(neck.join_fret) +
-               " lies beyond the last fret (" + std::to_string(neck.frets) + ")",
-           "count the frets again");
+    refuse_any(result, {"neck.join_fret", "neck.frets"},
+               "the body join at fret " + std::to_string(neck.join_fret) +
+                   " lies beyond the last fret (" + std::to_string(neck.frets) + ")",
+               "count the frets again");
   if (neck.width_at_12 < neck.nut_width)
-    refuse(result, "neck.width_at_12",
-           "the board is narrower at fret 12 than at the nut (" + both_lengths(neck.width_at_12) +
-               " against " + both_lengths(neck.nut_width) + ")",
-           "check that the two widths are not swapped");
+    refuse_any(result, {"neck.width_at_12", "neck.nut_width"},
+               "the board is narrower at fret 12 than at the nut (" +
+                   both_lengths(neck.width_at_12) + " against " + both_lengths(neck.nut_width) +
+                   ")",
+               "check that the two widths are not swapped");
   for (const auto &[name, depth] : {std::pair("neck.depth_at_1", neck.depth_at_1),
                                     std::pair("neck.depth_at_12", neck.depth_at_12)})
     if (depth - neck.board_thickness < least_shaft)
-      refuse(result, name,
-             "a depth of " + both_lengths(depth) + " leaves less than " +
-                 both_lengths(least_shaft) + " of shaft under a board of " +
-                 both_lengths(neck.board_thickness),
-             "measure the depth over shaft and board together");
+      refuse_any(result, {name, "board.thickness"},
+                 "a depth of " + both_lengths(depth) + " leaves less than " +
+                     both_lengths(least_shaft) + " of shaft under a board of " +
+                     both_lengths(neck.board_thickness),
+                 "measure the depth over shaft and board together");
   const double half = 0.5 * width_at(neck, board_end(neck)), radius = neck.board_radius;
   const double fall = std::isinf(radius) ? 0 : radius - std::sqrt(radius * radius - half * half);
   if (!(neck.board_thickness - fall >= least_edge))
-    refuse(result, "board.radius",
-           "a board of " + both_lengths(neck.board_thickness) + " with this radius has less than " +
-               both_lengths(least_edge) + " left at its edges",
-           "check radius and thickness; the thickness is that on the centre line");
+    refuse_any(result, {"board.radius", "board.thickness"},
+               "a board of " + both_lengths(neck.board_thickness) +
+                   " with this radius has less than " + both_lengths(least_edge) +
+                   " left at its edges",
+               "check radius and thickness; the thickness is that on the centre line");
 }
 
 void check_heel(const Case &result)
 {
   const NeckShape &neck = result.neck;
   if (neck.heel.length > join_position(neck) - least_free)
-    refuse(result, "heel.length", "the heel is as long as the neck",
-           "give the length of the swelling between shaft and body");
+    refuse_any(result, {"heel.length", "neck.join_fret", "neck.scale_length"},
+               "the heel is as long as the neck",
+               "give the length of the swelling between shaft and body");
   if (neck.heel.depth < shaft_depth(neck, join_position(neck) - neck.heel.length))
-    refuse(result, "heel.depth",
-           "the heel (" + both_lengths(neck.heel.depth) + ") is shallower than the shaft before it",
-           "measure from the board's glue line to the bottom of the heel");
+    refuse_any(result, {"heel.depth", "neck.depth_at_12"},
+               "the heel (" + both_lengths(neck.heel.depth) +
+                   ") is shallower than the shaft before it",
+               "measure from the board's glue line to the bottom of the heel");
   const double tongue = board_end(neck) - join_position(neck);
   if (neck.heel.kind == HeelKind::heel && neck.heel.pocket > 0)
     refuse(result, "heel.pocket", "a glued heel has no pocket",
            "leave the pocket out, or write kind = \"bolt-on\"");
   if (neck.heel.kind == HeelKind::bolt_on && !(neck.heel.pocket > 0))
-    refuse(result, "heel.pocket", "a bolt-on neck needs the length of its pocket",
-           "write pocket = \"75 mm\" or what you measure");
+    refuse_any(result, {"heel.pocket", "heel.kind"},
+               "a bolt-on neck needs the length of its pocket",
+               "write pocket = \"75 mm\" or what you measure");
   if (neck.heel.kind == HeelKind::bolt_on && neck.heel.pocket > tongue)
-    refuse(result, "heel.pocket",
-           "the pocket (" + both_lengths(neck.heel.pocket) +
-               ") is longer than the board beyond fret " + std::to_string(neck.join_fret) + " (" +
-               both_lengths(tongue) + ")",
-           "check the pocket, the join fret and the number of frets");
+    refuse_any(result, {"heel.pocket", "neck.join_fret", "neck.frets", "neck.scale_length"},
+               "the pocket (" + both_lengths(neck.heel.pocket) +
+                   ") is longer than the board beyond fret " + std::to_string(neck.join_fret) +
+                   " (" + both_lengths(tongue) + ")",
+               "check the pocket, the join fret and the number of frets");
 }
 
 // Without a scarf joint headstock and shaft are one piece of wood.
@@ -90,8 +95,9 @@ void check_headstock(const Case &result)
            "leave the angle out, or write kind = \"tilted\"");
   constexpr double least_angle = 3 * 3.14159265358979323846 / 180;
   if (!flat && head.angle < least_angle)
-    refuse(result, "headstock.angle", "a tilted headstock needs its angle, at least 3 deg",
-           "write angle = \"14 deg\" or what you measure, or kind = \"flat\"");
+    refuse_any(result, {"headstock.angle", "headstock.kind"},
+               "a tilted headstock needs its angle, at least 3 deg",
+               "write angle = \"14 deg\" or what you measure, or kind = \"flat\"");
   if (!flat && head.face_step > 0)
     refuse(result, "headstock.face_step", "only a flat headstock has a step",
            "leave the step out, or write kind = \"flat\"");
@@ -107,9 +113,9 @@ void check_headstock(const Case &result)
   }
   const double end = head.scarf_start + shaft_depth(neck, 0) / std::tan(head.angle);
   if (end > join_position(neck) - neck.heel.length - least_free)
-    refuse(result, "headstock.scarf_start",
-           "the scarf joint would reach " + both_lengths(end) + " from the nut, off the shaft",
-           "check the angle of the headstock and where the joint comes out of the back");
+    refuse_any(result, {"headstock.scarf_start", "headstock.angle"},
+               "the scarf joint would reach " + both_lengths(end) + " from the nut, off the shaft",
+               "check the angle of the headstock and where the joint comes out of the back");
 }
 
 void check_tuners(const Case &result)
@@ -117,21 +123,24 @@ void check_tuners(const Case &result)
   const Tuners &tuners = result.tuners;
   const Headstock &head = result.neck.headstock;
   if (tuners.first_post >= tuners.last_post)
-    refuse(result, "tuners.first_post", "the first post is not nearer to the nut than the last",
-           "measure both from the nut");
+    refuse_any(result, {"tuners.first_post", "tuners.last_post"},
+               "the first post is not nearer to the nut than the last",
+               "measure both from the nut");
   if (tuners.last_post > head.length)
-    refuse(result, "tuners.last_post",
-           "the last post (" + both_lengths(tuners.last_post) + ") is off the headstock (" +
-               both_lengths(head.length) + ")",
-           "measure both from the nut along the headstock");
+    refuse_any(result, {"tuners.last_post", "headstock.length"},
+               "the last post (" + both_lengths(tuners.last_post) + ") is off the headstock (" +
+                   both_lengths(head.length) + ")",
+               "measure both from the nut along the headstock");
   const bool pairs = tuners.layout == TunerLayout::both_sides;
   if (tuners.across > (pairs ? head.width : head.width / 2))
-    refuse(result, "tuners.across", "the posts are beside the headstock",
-           pairs ? "give the distance between the two rows"
-                 : "give the distance of the line from the centre line");
+    refuse_any(result, {"tuners.across", "tuners.layout", "headstock.width"},
+               "the posts are beside the headstock",
+               pairs ? "give the distance between the two rows"
+                     : "give the distance of the line from the centre line");
   if (pairs && !(tuners.across > 0))
-    refuse(result, "tuners.across", "posts on both sides need the distance between the rows",
-           "write across = \"65 mm\" or what you measure");
+    refuse_any(result, {"tuners.across", "tuners.layout"},
+               "posts on both sides need the distance between the rows",
+               "write across = \"65 mm\" or what you measure");
 }
 
 void check_found(const Case &result)
@@ -149,13 +158,14 @@ void check_found(const Case &result)
   exists("found.rest_fret_near_body", found.rest_fret_b);
   exists("found.bow_fret", found.bow_fret);
   if (found.rest_fret_a + 2 > found.rest_fret_b)
-    refuse(result, "found.rest_fret_near_nut", "the rest frets leave no fret between them",
-           "rest the straightedge on fret 1 and on the body-join fret");
+    refuse_any(result, {"found.rest_fret_near_nut", "found.rest_fret_near_body"},
+               "the rest frets leave no fret between them",
+               "rest the straightedge on fret 1 and on the body-join fret");
   if (found.bow_fret <= found.rest_fret_a || found.bow_fret >= found.rest_fret_b)
-    refuse(result, "found.bow_fret",
-           "fret " + std::to_string(found.bow_fret) + " is not between the rest frets " +
-               std::to_string(found.rest_fret_a) + " and " + std::to_string(found.rest_fret_b),
-           "give the fret at which the gap was read");
+    refuse_any(result, {"found.bow_fret", "found.rest_fret_near_nut", "found.rest_fret_near_body"},
+               "fret " + std::to_string(found.bow_fret) + " is not between the rest frets " +
+                   std::to_string(found.rest_fret_a) + " and " + std::to_string(found.rest_fret_b),
+               "give the fret at which the gap was read");
   constexpr double straight = 0.3e-3;
   if (found.angle_only && std::abs(found.bow_centre) > straight)
     refuse(result, "found.angle_only",
@@ -175,10 +185,10 @@ void check_bench(const Case &result)
                both_lengths(join) + ")");
   const double half = bench.cradle_width / 2;
   if (bench.cradle_x < half || bench.cradle_x + half > join)
-    refuse(result, "bench.cradle_width",
-           "a pad of " + both_lengths(bench.cradle_width) + " at " + both_lengths(bench.cradle_x) +
-               " hangs over the end of the shaft",
-           "move the cradle or take a shorter pad");
+    refuse_any(result, {"bench.cradle_width", "bench.cradle"},
+               "a pad of " + both_lengths(bench.cradle_width) + " at " +
+                   both_lengths(bench.cradle_x) + " hangs over the end of the shaft",
+               "move the cradle or take a shorter pad");
   const Probe &probe = result.probe;
   if (probe.x < 0 || probe.x > board_end(neck))
     refuse(result, "probe.position", "the probe is off the board",
@@ -193,27 +203,29 @@ void check_heater(const Case &result)
 {
   const Heater &heater = result.heater;
   if (heater.from >= heater.to)
-    refuse(result, "heater.from", "the bar ends before it begins",
-           "`from` is its end at the nut, `to` its end at the body");
+    refuse_any(result, {"heater.from", "heater.to"}, "the bar ends before it begins",
+               "`from` is its end at the nut, `to` its end at the body");
   if (heater.to > board_end(result.neck))
     refuse(result, "heater.to",
            "the bar reaches " + both_lengths(heater.to) + " from the nut, beyond the board (" +
                both_lengths(board_end(result.neck)) + ")",
            "let it end on the board");
   if (heater.iron_from >= heater.iron_to)
-    refuse(result, "heater.iron_from", "the iron ends before it begins",
-           "`iron_from` is its end at the nut, `iron_to` its end at the body");
+    refuse_any(result, {"heater.iron_from", "heater.iron_to"}, "the iron ends before it begins",
+               "`iron_from` is its end at the nut, `iron_to` its end at the body");
   if (heater.iron_from < heater.from || heater.iron_to > heater.to)
-    refuse(result, heater.iron_from < heater.from ? "heater.iron_from" : "heater.iron_to",
-           "the iron hangs over the end of the bar", "set iron_from and iron_to within the bar");
+    refuse_any(result, {"heater.iron_from", "heater.iron_to", "heater.from", "heater.to"},
+               "the iron hangs over the end of the bar",
+               "set iron_from and iron_to within the bar");
   if (heater.bar_sensor < heater.from || heater.bar_sensor > heater.to)
-    refuse(result, "heater.bar_sensor", "the thermometer of the bar is off the bar",
-           "put it between the ends of the bar");
+    refuse_any(result, {"heater.bar_sensor", "heater.from", "heater.to"},
+               "the thermometer of the bar is off the bar", "put it between the ends of the bar");
   if (heater.bar_temperature <= result.room.temperature)
-    refuse(result, "heater.bar_temperature",
-           "the bar (" + both_temperatures(heater.bar_temperature) +
-               ") is no warmer than the room (" + both_temperatures(result.room.temperature) + ")",
-           "give the temperature that the bar is to hold");
+    refuse_any(result, {"heater.bar_temperature", "room.temperature"},
+               "the bar (" + both_temperatures(heater.bar_temperature) +
+                   ") is no warmer than the room (" + both_temperatures(result.room.temperature) +
+                   ")",
+               "give the temperature that the bar is to hold");
 }
 } // namespace
 

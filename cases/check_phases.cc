@@ -142,11 +142,11 @@ void check_schedule(const Draft &draft)
   const Schedule &schedule = draft.schedule;
   const double wanted = draft.result.target.after_release;
   if (wanted <= schedule.release + schedule.rest)
-    refuse(draft.result, "target.after_release",
-           "the target is read " + clock(wanted) +
-               " after the release, but the strings go on only after " +
-               clock(schedule.release + schedule.rest),
-           "ask for a later reading, or shorten `release` and `rest` under [schedule]");
+    refuse_any(draft.result, {"target.after_release", "schedule.rest", "schedule.release"},
+               "the target is read " + clock(wanted) +
+                   " after the release, but the strings go on only after " +
+                   clock(schedule.release + schedule.rest),
+               "ask for a later reading, or shorten `release` and `rest` under [schedule]");
 }
 
 void check_phases(const Case &result)

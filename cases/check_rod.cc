@@ -9,10 +9,19 @@
 
 namespace overbend::cases
 {
+void refuse_any(const Case &result, const std::vector<std::string> &names, const std::string &what,
+                const std::string &remedy)
+{
+  for (const std::string &name : names)
+    if (result.lines.count(name) > 0)
+      throw CaseError(result.file, line_of(result, name), what, remedy);
+  throw CaseError(result.file, line_of(result, names.front()), what, remedy);
+}
+
 void refuse(const Case &result, const std::string &name, const std::string &what,
             const std::string &remedy)
 {
-  throw CaseError(result.file, line_of(result, name), what, remedy);
+  refuse_any(result, {name}, what, remedy);
 }
 
 double join_position(const NeckShape &neck)
@@ -78,8 +87,9 @@ void check_channel(const Case &result)
   for (const auto &[name, size] : {std::pair("rod.channel_width", rod.channel_width),
                                    std::pair("rod.channel_depth", rod.channel_depth)})
     if (!(size > 0))
-      refuse(result, name, std::string("`") + name + "` is missing for this kind of rod",
-             "write its size, such as \"6 mm\" wide and \"10 mm\" deep");
+      refuse_any(result, {name, "rod.kind"},
+                 std::string("`") + name + "` is missing for this kind of rod",
+                 "write its size, such as \"6 mm\" wide and \"10 mm\" deep");
   constexpr double least_back = 1.5e-3; // wood behind the channel [E]
   const double join = join_position(neck);
   for (double x = 0; x <= join; x += join / 32) {
@@ -100,20 +110,20 @@ void check_rod_in_channel(const Case &result)
   const Rod &rod = result.neck.rod;
   const bool single = rod.kind == RodKind::single_action;
   if (!(rod.diameter > 0))
-    refuse(result, "rod.diameter", "`rod.diameter` is missing for this kind of rod",
-           "write it, such as \"4.8 mm\"");
+    refuse_any(result, {"rod.diameter", "rod.kind"},
+               "`rod.diameter` is missing for this kind of rod", "write it, such as \"4.8 mm\"");
   if (rod.diameter > rod.channel_width)
-    refuse(result, "rod.diameter", "the rod is thicker than its channel is wide",
-           "check diameter and channel_width");
+    refuse_any(result, {"rod.diameter", "rod.channel_width"},
+               "the rod is thicker than its channel is wide", "check diameter and channel_width");
   if (!single && rod.fillet_depth > 0)
     refuse(result, "rod.fillet_depth", "only a single-action rod lies under a fillet",
            "leave the fillet out, or write kind = \"single-action\"");
   const double height = single ? rod.fillet_depth + rod.diameter : 2 * rod.diameter;
   if (height > rod.channel_depth)
-    refuse(result, "rod.channel_depth",
-           std::string(single ? "fillet and rod" : "the two halves of the rod") + " need " +
-               both_lengths(height) + ", the channel has " + both_lengths(rod.channel_depth),
-           "check the depth of the channel and the size of the rod");
+    refuse_any(result, {"rod.channel_depth", "rod.diameter", "rod.fillet_depth"},
+               std::string(single ? "fillet and rod" : "the two halves of the rod") + " need " +
+                   both_lengths(height) + ", the channel has " + both_lengths(rod.channel_depth),
+               "check the depth of the channel and the size of the rod");
 }
 
 void check_states(const Case &result)
@@ -122,16 +132,17 @@ void check_states(const Case &result)
   const RodState wanted = result.target.rod;
   const bool dead = rod.state == RodState::broken || rod.state == RodState::seized;
   if (dead && wanted != rod.state)
-    refuse(result, "target.rod", "a broken or seized rod can be neither set nor slackened",
-           "leave it out");
+    refuse_any(result, {"target.rod", "rod.state"},
+               "a broken or seized rod can be neither set nor slackened", "leave it out");
   if (!dead && (wanted == RodState::broken || wanted == RodState::seized))
     refuse(result, "target.rod", "a rod in order is not meant to end broken or seized",
            "write \"slack\" or \"set\"");
   const bool loaded =
       wanted == RodState::set || rod.state == RodState::set || rod.state == RodState::seized;
   if (loaded && !(rod.force > 0))
-    refuse(result, "rod.force", "a rod that is set or seized needs its pull",
-           "write force = \"600 N\" or your estimate");
+    refuse_any(result, {"rod.force", "target.rod", "rod.state"},
+               "a rod that is set or seized needs its pull",
+               "write force = \"600 N\" or your estimate");
 }
 } // namespace
 

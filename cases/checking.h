@@ -4,11 +4,15 @@
 #include "cases/case.h"
 
 #include <string>
+#include <vector>
 
 // Shared by the files that check a case. Lengths along the neck are x from the nut, in m.
 namespace overbend::cases
 {
-// Throws CaseError at the line of "section.key" in the case's file.
+// Throws CaseError at the line of the first of the names ("section.key") that the file itself
+// gives; if it gives none of them, at the place to look for the first.
+[[noreturn]] void refuse_any(const Case &result, const std::vector<std::string> &names,
+                             const std::string &what, const std::string &remedy);
 [[noreturn]] void refuse(const Case &result, const std::string &name, const std::string &what,
                          const std::string &remedy);
 

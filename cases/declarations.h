@@ -43,7 +43,7 @@ enum class Kind {
   count,    // whole number
   fret,     // whole number, or the declared word for 0
   quantity, // number with the unit of its dimension
-  position, // along the neck: length from the nut, or "fret 7", "fret 7.5"
+  position, // along the neck: length from the nut, "fret 7", "fret 7.5" or "join"
   grain,    // "flat", "rift", "quarter" or an angle
   radius    // length, or "flat" for no radius
 };

@@ -90,7 +90,7 @@ void declare_heater(Declarations &lines)
                 "Thickness of the bar.", "10 mm");
   heater.position("from", OVERBEND_AT(result.heater.from),
                   "End of the bar at the nut; negative if it lies over the nut.", "-10 mm");
-  heater.position("to", OVERBEND_AT(result.heater.to), "End of the bar at the body.");
+  heater.position("to", OVERBEND_AT(result.heater.to), "End of the bar at the body.", "join");
   heater.quantity("contact", Dimension::conductance, OVERBEND_AT(result.heater.contact), 5, 5000,
                   "Heat from bar to board, for its area and degree: about 100 with the frets in, "
                   "400 on bare wood [E].",

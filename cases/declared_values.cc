@@ -31,11 +31,13 @@ double parse_whole(const std::string &text)
 double parse_position(const std::string &text, const Draft &draft)
 {
   const std::string plain = plain_word(text);
+  if (plain == "join")
+    return fret_position(draft.result.neck.scale_length, draft.result.neck.join_fret);
   if (plain.rfind("fret ", 0) != 0) {
     try {
       return parse_quantity(text, Dimension::length);
     } catch (const UnitError &error) {
-      throw UnitError(error.problem, error.remedy + "; or name a fret, as in \"fret 7\"");
+      throw UnitError(error.problem, error.remedy + "; or \"fret 7\", or \"join\"");
     }
   }
   const double fret = parse_quantity(plain.substr(5), Dimension::number);

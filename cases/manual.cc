@@ -41,7 +41,8 @@ trained for.
 - A quantity is a text with its unit: `"648 mm"`, `"1 11/16 in"`, `"16 thou"`, `"48 degC"`,
   `"118 degF"`, `"2 h"`, `"12 kgf"`, `"45 %"`. A number without a unit is an error where a unit is
   due. Write a decimal point, not a comma.
-- A place along the neck is a length from the nut, or a fret: `"fret 7"`, `"fret 7.5"`.
+- A place along the neck is a length from the nut, a fret, or the body join: `"180 mm"`,
+  `"fret 7"`, `"fret 7.5"`, `"join"`.
 - `unknown` is an honest answer where the table says so; the result then widens.
 - Words may be written with blanks, hyphens or underscores, in capitals or not.
 - Names of woods, glues, strings and tuners are those of the tables; the program lists them.
@@ -101,7 +102,7 @@ std::string allowed(const Declaration &declaration)
     text = range(declaration);
     break;
   case Kind::position:
-    return "fret, or " + range(declaration);
+    return "fret, `join`, or " + range(declaration);
   case Kind::grain:
     return "`flat`, `rift`, `quarter`, or " + range(declaration);
   case Kind::radius:

@@ -64,9 +64,6 @@ first_post = "35 mm"
 last_post = "160 mm"
 across = "15 mm"
 
-[heater]
-to = "fret 16"
-
 [target]
 relief = "0.2 mm"
 rod = "set"
@@ -124,9 +121,6 @@ first_post = "38 mm"
 last_post = "120 mm"
 across = "65 mm"
 
-[heater]
-to = "fret 14"
-
 [target]
 relief = "0.2 mm"
 )";
@@ -177,9 +171,6 @@ layout = "both sides"
 first_post = "45 mm"
 last_post = "115 mm"
 across = "60 mm"
-
-[heater]
-to = "fret 12"
 
 [target]
 relief = "0.3 mm"
@@ -238,9 +229,6 @@ layout = "bass line"
 first_post = "45 mm"
 last_post = "190 mm"
 across = "15 mm"
-
-[heater]
-to = "fret 16"
 
 [target]
 relief = "0.3 mm"

@@ -3,6 +3,7 @@
 #include "cases/units.h"
 
 #include <array>
+#include <charconv>
 #include <cmath>
 #include <cstdio>
 
@@ -18,43 +19,49 @@ std::string rounded(double value, int decimals)
   std::snprintf(text.data(), text.size(), "%.*f", decimals, clean);
   return text.data();
 }
-// Shortest decimal number in this unit that parses back to the value; empty if there is none.
-std::string shortest(double value, Dimension dimension, const std::string &unit, long double factor,
-                     long double offset)
+// Shortest decimal number in this unit that gives exactly the value; empty if there is none.
+std::string shortest(double value, long double factor, long double offset)
 {
   const long double number = static_cast<long double>(value) / factor - offset;
   for (int digits = 1; digits <= 21; ++digits) {
     std::array<char, 64> buffer{};
-    std::snprintf(buffer.data(), buffer.size(), "%.*Lg", digits, number);
-    const std::string written = buffer.data();
-    const std::string text = written + (unit.empty() ? "" : " " + unit);
-    const bool readable = written.find('e') == std::string::npos || digits > 17;
-    if (readable && parse_quantity(text, dimension) == value)
+    const int length = std::snprintf(buffer.data(), buffer.size(), "%.*Lg", digits, number);
+    const std::string text(buffer.data(), static_cast<std::size_t>(length));
+    const bool readable = text.find('e') == std::string::npos || digits > 17;
+    long double read = 0;
+    std::from_chars(text.data(), text.data() + text.size(), read);
+    if (readable && static_cast<double>((read + offset) * factor) == value)
       return text;
   }
   return "";
 }
+
+// Units of the program's own texts: not the inch, which never comes out even in mm, and for the
+// slope of the grain not the angle, whose tangent rounds.
+bool printed(const Unit &unit)
+{
+  const bool angle_of_slope = unit.dimension == Dimension::slope && unit.factor == one_degree;
+  return unit.factor != inch && unit.factor != inch / 1000 && !angle_of_slope;
+}
 } // namespace
 
+// The usual unit stands unless the number becomes long in it; times take the unit that makes the
+// shortest text, the largest if there are several.
 std::string exact_text(double value, Dimension dimension)
 {
   if (dimension == Dimension::number)
-    return shortest(value, dimension, "", 1, 0);
+    return shortest(value, 1, 0);
+  constexpr std::size_t long_text = 12;
+  const bool time = dimension == Dimension::time;
   std::string best;
-  const auto better = [&best](const std::string &text) {
-    return !text.empty() && (best.empty() || text.size() < best.size());
-  };
   for (const Unit &unit : units()) {
-    if (unit.dimension != dimension || unit.factor == inch || unit.factor == inch / 1000)
+    if (unit.dimension != dimension || !printed(unit))
       continue;
-    if (dimension == Dimension::slope && unit.factor == one_degree)
-      continue;
-    const std::string text = shortest(value, dimension, unit.name, unit.factor, unit.offset);
-    const bool usual = best.empty(); // the first unit wins unless it does not come out even
-    if (usual || dimension == Dimension::time || best.size() > 12) {
-      if (better(text))
-        best = text;
-    }
+    const std::string number = shortest(value, unit.factor, unit.offset);
+    const std::string text = number + " " + unit.name;
+    const bool shorter = time ? text.size() <= best.size() : text.size() < best.size();
+    if (!number.empty() && (best.empty() || (shorter && (time || best.size() > long_text))))
+      best = text;
   }
   return best;
 }

@@ -1,0 +1,191 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cases/phases.h"
+#include "cases/read_case.h"
+
+#include <gtest/gtest.h>
+
+#include <set>
+
+namespace
+{
+using namespace overbend::cases;
+
+Case electric(const std::string &more)
+{
+  return parse_case("preset = \"electric\"\n[found]\nbow = \"1 mm\"\n" + more, "test.toml");
+}
+
+std::vector<PhaseKind> kinds(const Case &result)
+{
+  std::vector<PhaseKind> all;
+  for (const Phase &phase : result.phases)
+    all.push_back(phase.kind);
+  return all;
+}
+
+const Phase &named(const Case &result, const std::string &name)
+{
+  for (const Phase &phase : result.phases)
+    if (phase.name == name)
+      return phase;
+  throw std::out_of_range(name);
+}
+
+TEST(Phases, TheDefaultScheduleIsTheUsualJob)
+{
+  const Case result = electric("");
+  using K = PhaseKind;
+  EXPECT_EQ(kinds(result), (std::vector<K>{K::clamp, K::heat, K::reread, K::hold, K::cool,
+                                           K::release, K::rest, K::string_up}));
+  const Phase &clamp = result.phases[0], &heat = result.phases[1], &reread = result.phases[2];
+  EXPECT_TRUE(clamp.cords && clamp.cradle && !clamp.heater && !clamp.strings);
+  EXPECT_EQ(clamp.pull.kind, Pull::Kind::to_reading);
+  EXPECT_TRUE(heat.heater && heat.cords && heat.cradle);
+  EXPECT_EQ(heat.pull.kind, Pull::Kind::none);
+  EXPECT_DOUBLE_EQ(heat.bar_temperature, result.heater.bar_temperature);
+  EXPECT_EQ(reread.pull.kind, Pull::Kind::to_reading);
+  const Phase &cool = result.phases[4], &release = result.phases[5], &strung = result.phases[7];
+  EXPECT_TRUE(cool.cords && !cool.heater);
+  EXPECT_FALSE(release.cords || release.cradle || release.heater);
+  EXPECT_TRUE(strung.strings);
+  EXPECT_EQ(strung.rod, RodState::set);
+}
+
+TEST(Phases, TheHeatIsOnForTwoHours)
+{
+  double hot = 0;
+  for (const Phase &phase : electric("").phases)
+    hot += phase.heater ? phase.duration : 0;
+  EXPECT_DOUBLE_EQ(hot, 7200);
+}
+
+TEST(Phases, TheStringsStayOnUntilTheTargetIsRead)
+{
+  const Case result = electric("[target]\nafter_release = \"30 days\"\n");
+  double after_release = 0;
+  for (const Phase &phase : result.phases)
+    if (phase.kind == PhaseKind::release || phase.kind == PhaseKind::rest || phase.strings)
+      after_release += phase.duration;
+  EXPECT_DOUBLE_EQ(after_release, 30 * 86400.0);
+}
+
+TEST(Phases, TheRereadingCanBeLeftOut)
+{
+  for (const Phase &phase : electric("[schedule]\nreread = false\n").phases)
+    EXPECT_NE(phase.kind, PhaseKind::reread);
+}
+
+TEST(Phases, WarmingFreeComesBeforeTheClampAndCoolsDown)
+{
+  const Case result = electric("[schedule]\nwarm_free = true\nwrap = true\n");
+  const Phase &free = result.phases[0], &cool = result.phases[1], &clamp = result.phases[2];
+  EXPECT_EQ(free.kind, PhaseKind::warm_free);
+  EXPECT_TRUE(free.heater && free.air.wrapped);
+  EXPECT_FALSE(free.cords || free.cradle || free.strings);
+  EXPECT_FALSE(cool.heater);
+  EXPECT_EQ(clamp.kind, PhaseKind::clamp);
+  EXPECT_FALSE(clamp.heater);
+}
+
+TEST(Phases, TheWrapStaysWhileCoolingInTheClampAndGoesAtRelease)
+{
+  const Case result = electric("[schedule]\nwrap = true\n");
+  EXPECT_FALSE(named(result, "clamp cold").air.wrapped);
+  EXPECT_TRUE(named(result, "heat").air.wrapped);
+  EXPECT_TRUE(named(result, "cool in the clamp").air.wrapped);
+  EXPECT_FALSE(named(result, "release").air.wrapped);
+}
+
+TEST(Phases, TheNutCanBeOutInTheClampAndIsBackUnderStrings)
+{
+  const Case result = electric("[schedule]\nnut = false\n");
+  EXPECT_FALSE(named(result, "hold").nut);
+  EXPECT_TRUE(named(result, "string up").nut);
+}
+
+TEST(Phases, AStopBlockIsInPlaceWhileClamped)
+{
+  const Case result = electric("[bench]\nstop_block = true\n");
+  EXPECT_TRUE(named(result, "hold").block);
+  EXPECT_FALSE(named(result, "release").block);
+}
+
+const char *own_phases = R"(
+[[phase]]
+kind = "condition"
+duration = "1 week"
+humidity = "45 %"
+[[phase]]
+kind = "clamp"
+duration = "10 min"
+pull = "take-up"
+take_up_bass = "2 mm"
+take_up_treble = "3 mm"
+[[phase]]
+kind = "heat"
+duration = "1 h"
+bar_temperature = "60 degC"
+wrapped = true
+[[phase]]
+kind = "hold"
+duration = "1 h"
+[[phase]]
+kind = "cool"
+duration = "4 h"
+air_temperature = "10 degC"
+[[phase]]
+kind = "hold"
+name = "leave it alone"
+duration = "4 h"
+[[phase]]
+kind = "release"
+duration = "1 h"
+)";
+
+TEST(Phases, WhatIsOnTheBenchStays)
+{
+  const Case result = electric(own_phases);
+  ASSERT_EQ(result.phases.size(), 7u);
+  const auto &p = result.phases;
+  EXPECT_DOUBLE_EQ(p[1].air.humidity, 0.45); // set two phases before
+  EXPECT_DOUBLE_EQ(p[1].pull.take_up_treble, 3e-3);
+  EXPECT_EQ(p[2].pull.kind, Pull::Kind::none); // a pull is done once
+  EXPECT_EQ(p[2].pull.take_up_bass, 0);
+  EXPECT_TRUE(p[3].heater && p[3].air.wrapped && p[3].cords);
+  EXPECT_DOUBLE_EQ(p[3].bar_temperature, 333.15);
+  EXPECT_FALSE(p[4].heater);
+  EXPECT_DOUBLE_EQ(p[5].air.temperature, 283.15);
+  EXPECT_TRUE(p[5].cords);
+  EXPECT_FALSE(p[6].cords || p[6].cradle || p[6].air.wrapped);
+}
+
+TEST(Phases, NamesAreUniqueAndLinesKnown)
+{
+  const Case result = electric(own_phases);
+  std::set<std::string> names;
+  for (const Phase &phase : result.phases)
+    EXPECT_TRUE(names.insert(phase.name).second) << phase.name;
+  EXPECT_TRUE(names.count("leave it alone"));
+  EXPECT_EQ(result.phases[0].line, 5);
+  EXPECT_EQ(electric("").phases[0].line, 0);
+}
+
+TEST(Phases, ADeadRodStaysDead)
+{
+  const Case broken = electric("[rod]\nstate = \"broken\"\n");
+  EXPECT_EQ(broken.target.rod, RodState::broken);
+  for (const Phase &phase : broken.phases)
+    EXPECT_EQ(phase.rod, RodState::broken);
+  const Case none = electric("[rod]\nkind = \"none\"\n");
+  for (const Phase &phase : none.phases)
+    EXPECT_EQ(phase.rod, RodState::slack);
+}
+
+TEST(Phases, EveryKindHasItsWord)
+{
+  EXPECT_EQ(word(PhaseKind::store), "store");
+  EXPECT_EQ(word(PhaseKind::reread), "reread");
+  EXPECT_EQ(word(PhaseKind::string_up), "string up");
+  EXPECT_EQ(word(PhaseKind::warm_free), "warm free");
+}
+} // namespace
