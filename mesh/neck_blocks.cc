@@ -132,12 +132,12 @@ void NeckBlocks::add_headstock()
   block.cells = {{n, grid_.columns(), counts_.upper() + lower}};
   block.point = [=](unsigned i, unsigned j, unsigned k) {
     const double l = level(k, lower);
-    double at = between(x, i);
-    if (to_wedge && i + 1 >= 2 * n) {
-      const double end = wedge_->left_x(j, l);
-      at = i == 2 * n ? end : 0.5 * (x[n - 1] + end);
-    }
-    return grid_.point(at, grid_.lines[j], l);
+    const auto &line = grid_.lines[j];
+    if (!to_wedge || i + 1 < 2 * n)
+      return grid_.point(between(x, i), line, l);
+    // The last cell reaches over the nut to the wedge, where the shape has a kink: straight lines.
+    const auto end = grid_.point(wedge_->left_x(j, l), line, l);
+    return i == 2 * n ? end : Point<3>(0.5 * (grid_.point(x[n - 1], line, l) + end));
   };
   block.piece = [](unsigned, unsigned, unsigned) { return Piece::headstock; };
   block.solid = head_solid();

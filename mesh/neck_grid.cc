@@ -37,7 +37,7 @@ GridCounts grid_counts(const NeckProfile &profile, double resolution)
   counts.scale = resolution;
   counts.channel = scaled(1);
   counts.middle = scaled(1);
-  counts.outer = scaled(2);
+  counts.outer = scaled(1);
   counts.fillet = profile.shape.rod.kind == cases::RodKind::single_action ? scaled(1) : 0;
   counts.rod = scaled(1);
   counts.lower = scaled(1);
@@ -81,6 +81,9 @@ double NeckGrid::channel_share(double x, const ColumnLine &line, const Section &
     const double at_core = soft_limit(depth / profile_depth(section, section.core));
     share += (line.zone == Zone::outer ? 1.0 : line.t) * (at_core - share);
   }
+  if (line.zone == Zone::outer) // even towards the side
+    share +=
+        line.t * (static_cast<double>(counts.upper()) / (counts.upper() + counts.lower) - share);
   if (x < 0) {
     const double even = static_cast<double>(counts.upper()) / (counts.upper() + counts.lower_head);
     share += smooth_step(-x / settle) * (even - share);

@@ -12,6 +12,7 @@ using Pair = std::array<double, 2>;
 
 constexpr double nut_cell = 5e-3;      // length of the cell at the nut end of the board
 constexpr double own_nut_block = 6e-3; // a scarf starting further in gets a block before it
+constexpr double above_corner = 0.85;  // of the way from B to C along x, F
 
 Pair lerp(const Pair &a, const Pair &b, double t)
 {
@@ -81,8 +82,11 @@ double ScarfWedge::scarf_x(unsigned line, double level) const
 
 double ScarfWedge::left_x(unsigned line, double level) const
 {
-  const double share = level / (grid_.counts.upper() + 1);
-  return left_top + (corners_[line].c[0] - left_top) * share * share;
+  // Two straight stretches, B to F and F to C, so that BC is nearly upright at C.
+  const double upper = grid_.counts.upper();
+  const double share = level < upper ? above_corner * level / upper
+                                     : above_corner + (1 - above_corner) * (level - upper);
+  return left_top + (corners_[line].c[0] - left_top) * share;
 }
 
 double ScarfWedge::top_x(double share) const

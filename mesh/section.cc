@@ -44,6 +44,15 @@ double profile_depth(const Section &s, double y)
   return s.depth * std::pow(1 - std::pow(r, n), s.inverse_exponent);
 }
 
+double profile_half_width(const Section &s, double depth)
+{
+  const double r = std::min(1.0, depth / s.depth);
+  if (s.inverse_exponent < rectangle_limit)
+    return s.half_width;
+  const double n = 1 / s.inverse_exponent;
+  return s.half_width * std::pow(1 - std::pow(r, n), s.inverse_exponent);
+}
+
 double section_area(const Section &s)
 {
   // integral of (1-r^n)^(1/n) over 0..1 = Gamma(1+1/n)^2 / Gamma(1+2/n)
@@ -53,14 +62,17 @@ double section_area(const Section &s)
 
 std::array<double, 2> outer_point(const Section &s, double u, double v)
 {
-  const double a = u * std::sqrt(1 - v * v / 2), b = v * std::sqrt(1 - u * u / 2);
-  const double r = std::hypot(a, b);
-  if (r == 0)
-    return {{s.core, 0.0}};
-  // On the straight sides the ratio is one by definition; no rounding there.
-  const double q = (u == 0 || v == 0) ? 1.0 : ray_to_profile(s, a / r, b / r);
-  const double scale = 1 + (q - 1) * r * r;
-  return {{s.core + (s.half_width - s.core) * a * scale, profile_depth(s, s.core) * b * scale}};
+  const double width = s.half_width - s.core, depth = profile_depth(s, s.core);
+  const double half = std::sqrt(0.5);
+  const double corner = half * ray_to_profile(s, half, half);
+  const double side_b = v * corner, bottom_a = u * corner;
+  const double side_a = (profile_half_width(s, depth * side_b) - s.core) / width;
+  const double bottom_b = profile_depth(s, s.core + width * bottom_a) / depth;
+  const double su = std::sqrt(1 - u * u / 2), sv = std::sqrt(1 - v * v / 2);
+  const double both = u * v * (corner - half);
+  const double a = u * sv + u * (side_a - sv) + v * (bottom_a - u * half) - both;
+  const double b = v * su + u * (side_b - v * half) + v * (bottom_b - su) - both;
+  return {{s.core + width * a, depth * b}};
 }
 
 std::vector<ColumnLine> column_lines(unsigned channel, unsigned middle, unsigned outer)

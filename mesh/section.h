@@ -10,13 +10,14 @@ namespace overbend::mesh
 //
 // The profile is |y/H|^n + (d/D)^n = 1 with half width H, depth D and d the depth below the top.
 // Inside |y| <= Y (the core) columns are straight and upright. Outside it lies the quarter region
-// with origin (Y, 0), mapped from the unit square (u outwards, v downwards) to a quarter disc
-//   a = u sqrt(1 - v^2/2),  b = v sqrt(1 - u^2/2)   (Jacobian 1 - (u^2+v^2)/2 over a positive root)
-// and from the disc by  y = Y + (H-Y) a s,  d = d(Y) b s,  s = 1 + (q-1) r^2,  r^2 = a^2 + b^2,
-// q being the distance from (Y, 0) to the profile in that direction over the distance to the
-// ellipse with the half axes H-Y and d(Y). The map is one to one inside; its Jacobian vanishes
-// only at u = v = 1 where the profile is smooth: one line along the back on each side, on which
-// volume gradients must not be asked for.
+// with origin (Y, 0) and scaled coordinates a = (y - Y)/(H - Y), b = d/d(Y), mapped from the unit
+// square (u outwards, v downwards). The map of the square to a quarter disc,
+//   a = u sqrt(1 - v^2/2),  b = v sqrt(1 - u^2/2)   (Jacobian positive but at u = v = 1),
+// is corrected by the bilinear blend (Coons) of what it lacks on the profile: u = 1 runs down the
+// side with b = v c, v = 1 along the bottom with a = u c, c being a = b where the profile is met at
+// 45 degrees. An ellipse keeps the disc's map nearly unchanged; a rectangle gets the regular grid.
+// Where the profile is smooth at u = v = 1 the Jacobian vanishes there: one line along the back on
+// each side, on which gradients must not be asked for.
 struct Section
 {
   double half_width = 0;       // H
@@ -27,6 +28,9 @@ struct Section
 
 // Depth of the profile below the top at |y| <= H.
 double profile_depth(const Section &section, double y);
+
+// Half width of the profile at a depth between 0 and D.
+double profile_half_width(const Section &section, double depth);
 
 // Area inside the profile, 2 H D Gamma(1+1/n)^2 / Gamma(1+2/n).
 double section_area(const Section &section);
