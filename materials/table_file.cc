@@ -2,28 +2,13 @@
 #include "cases/document.h"
 #include "cases/error.h"
 #include "cases/suggest.h"
+#include "materials/sha256.h"
 #include "materials/table_reader.h"
 
-#include <openssl/sha.h>
-
 #include <algorithm>
-#include <cstdio>
 
 namespace overbend::materials
 {
-std::string sha256(const std::string &text)
-{
-  unsigned char digest[SHA256_DIGEST_LENGTH];
-  SHA256(reinterpret_cast<const unsigned char *>(text.data()), text.size(), digest);
-  std::string hex;
-  for (const unsigned char byte : digest) {
-    char pair[3];
-    std::snprintf(pair, sizeof pair, "%02x", byte);
-    hex += pair;
-  }
-  return hex;
-}
-
 namespace
 {
 int line_of(const toml::node &node)

@@ -78,7 +78,4 @@ void read_glue(EntryReader &reader, Glue &glue);
 void read_bar(EntryReader &reader, Bar &bar);
 void read_string_set(EntryReader &reader, StringSet &set);
 void read_tuner(EntryReader &reader, Tuner &tuner);
-
-// SHA-256 of a text, hexadecimal.
-std::string sha256(const std::string &text);
 } // namespace overbend::materials

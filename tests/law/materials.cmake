@@ -1,0 +1,10 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+overbend_test(test_law
+  SOURCES
+    creep_test.cc
+    glue_law_test.cc
+    heat_test.cc
+    strength_test.cc
+    tables_test.cc
+    wood_law_test.cc
+  LIBRARIES overbend_materials)
