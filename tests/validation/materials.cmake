@@ -1,0 +1,2 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+overbend_test(test_validation_creep SOURCES creep_of_spruce_test.cc LIBRARIES overbend_materials)
