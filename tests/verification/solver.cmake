@@ -1,3 +1,10 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+add_library(overbend_test_beams STATIC beam_model.cc beam.cc)
+target_link_libraries(overbend_test_beams PUBLIC overbend_solver)
+
 overbend_test(test_composite
-  SOURCES solver_composite_test.cc beam_model.cc
-  LIBRARIES overbend_solver)
+  SOURCES solver_composite_test.cc
+  LIBRARIES overbend_test_beams)
+overbend_test(test_locked_ends
+  SOURCES solver_locked_ends_test.cc
+  LIBRARIES overbend_test_beams)
