@@ -62,7 +62,7 @@ GlueLineModel line_model(const cases::Case &the_case, const cases::Glue &glue, c
                                   cases::line_of(the_case, std::string("glue.") + name));
   return {std::make_shared<materials::GlueLaw>(materials::at_speed(entry, speed), glue.thickness,
                                                the_case.room.humidity),
-          name};
+          name, entry};
 }
 
 void append(std::vector<GluePoint> &points, const std::vector<GluePoint> &more)

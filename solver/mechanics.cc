@@ -104,11 +104,8 @@ void Mechanics::hold(const std::vector<std::pair<unsigned, double>> &unknowns)
   factor_is_stale = true;
 }
 
-void Mechanics::begin(const MechanicsState &the_start, const std::vector<double> &T0,
-                      const std::vector<double> &T1, double dt)
+void Mechanics::begin_wood(const std::vector<double> &T0, const std::vector<double> &T1, double dt)
 {
-  const double t0 = now();
-  start = &the_start;
   const std::vector<double> p0 = at_points(model.space, T0), p1 = at_points(model.space, T1);
   in_two_threads(model.space.n_cells, [&](std::size_t first, std::size_t last) {
     for (std::size_t c = first; c < last; ++c) {
@@ -119,16 +116,37 @@ void Mechanics::begin(const MechanicsState &the_start, const std::vector<double>
       }
     }
   });
+  set_law();
+  ++tally.steps;
+}
+
+void Mechanics::begin(const MechanicsState &the_start, const std::vector<double> &T0,
+                      const std::vector<double> &T1, double dt)
+{
+  const double t0 = now();
+  start = &the_start;
+  begin_wood(T0, T1, dt);
   for (std::size_t g = 0; g < model.glue_point.size(); ++g) {
     const GluePoint &point = model.glue_point[g];
     const unsigned lower = point.lower < 0 ? point.upper : point.lower;
     const auto &law = *model.glue_line[point.line].law;
-    glue_step[g] = law.prepare((T0[point.upper] + T0[lower]) / 2, (T1[point.upper] + T1[lower]) / 2, dt);
+    glue_step[g] =
+        law.prepare((T0[point.upper] + T0[lower]) / 2, (T1[point.upper] + T1[lower]) / 2, dt);
     glue_history[g] = law.history(start->glue[g], glue_step[g]);
   }
-  set_law();
-  ++tally.steps;
   tally.seconds_law += now() - t0;
+}
+
+void Mechanics::begin_with_glue_at(const MechanicsState &the_start, const std::vector<double> &T,
+                                   double dt, double glue_temperature)
+{
+  start = &the_start;
+  begin_wood(T, T, dt);
+  for (std::size_t g = 0; g < model.glue_point.size(); ++g) {
+    const auto &law = *model.glue_line[model.glue_point[g].line].law;
+    glue_step[g] = law.prepare(glue_temperature, glue_temperature, dt);
+    glue_history[g] = law.history(start->glue[g], glue_step[g]);
+  }
 }
 
 // Algorithmic stiffness and history of every point for the creep elements at work.

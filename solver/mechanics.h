@@ -53,6 +53,10 @@ public:
   // dt = 0 is an instantaneous change of load. The start must outlive the step.
   void begin(const MechanicsState &start, const std::vector<double> &T0,
              const std::vector<double> &T1, double dt);
+  // The same with the glue held at a temperature of its own: generating histories soften or freeze
+  // the line and leave the wood alone.
+  void begin_with_glue_at(const MechanicsState &start, const std::vector<double> &T, double dt,
+                          double glue_temperature);
 
   // Finds the displacement at the end of the step under springs and nodal loads. `displacement`
   // holds the first guess. The states found stay fixed until the next call. Throws StepFailed.
@@ -75,6 +79,7 @@ public:
   double tolerance = 1e-8;
 
 private:
+  void begin_wood(const std::vector<double> &T0, const std::vector<double> &T1, double dt);
   void set_law();
   bool update_states(const std::vector<Spring> &springs, const std::vector<double> &displacement,
                      bool creep_may_change);

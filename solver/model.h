@@ -28,6 +28,7 @@ struct GlueLineModel
 {
   std::shared_ptr<const materials::GlueLaw> law;
   std::string name;
+  materials::Glue glue;                // the table's entry, for its strength
 };
 
 // The neck as the solver sees it: space, materials, glue lines. Constant once made.

@@ -1,0 +1,273 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/plan.h"
+
+#include "cases/read_case.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace overbend::solver
+{
+namespace
+{
+constexpr unsigned most_full_runs = 4;
+// Units are scaled to what a bench would change: they are linear, and this keeps their numbers near
+// those of the base.
+constexpr double unit_bow = 1e-3, unit_twist = 0.01;
+// A line that keeps less than this share of a clamped bow does not move (a tenth is what the wood
+// alone keeps in two hours at 50 degC; materials reference 2.4).
+constexpr double least_kept = 0.12;
+// Never further past straight than this (common practice, no source): guitar, bass.
+constexpr double overbend_guitar = 3e-3, overbend_bass = 4e-3;
+constexpr double bass_scale = 0.75;
+
+double overbend_limit(const cases::Case &c)
+{
+  return c.neck.scale_length > bass_scale ? overbend_bass : overbend_guitar;
+}
+
+std::vector<cases::Phase> with_setting(std::vector<cases::Phase> phases, const ClampSetting &setting)
+{
+  bool any = false;
+  for (cases::Phase &phase : phases)
+    if (phase.pull.kind == cases::Pull::Kind::to_reading) {
+      phase.pull.bow = setting.bow;
+      phase.pull.twist = setting.twist;
+      any = true;
+    }
+  if (!any)
+    throw std::logic_error("a plan needs a phase that pulls to a reading");
+  return phases;
+}
+
+// Closed form of glue slip for a first guess (trade reference 2.5): released bow t, unstrung,
+// t = q b rho + c (1 - rho), so c = (t - q b rho)/(1 - rho).
+double clamp_for(double target, double found, double wood_share, double rho)
+{
+  return (target - wood_share * found * rho) / (1 - rho);
+}
+
+class Planner
+{
+public:
+  Planner(const PlanInput &input_, Workbench &bench_, const ThermalHistory &heat_, const FoundNeck &found_)
+    : input(input_), the_case(input_.the_case), workbench(bench_), heat(heat_), found(found_)
+  {
+    column.diagnosis = found.diagnosis;
+    column.wanted.bow = the_case.target.relief;
+    column.wanted.twist = the_case.target.twist;
+  }
+
+  PlanColumn plan()
+  {
+    guess();
+    run_with_units();
+    aim();
+    for (bool renewed = false; column.full_runs < most_full_runs;) {
+      run_full();
+      if (column.on_target || column.limit != Limit::none)
+        break;
+      // Contact or slack changed if the units now miss by much: renew them once.
+      if (!renewed && missed() > 5 && column.full_runs + 1 < most_full_runs) {
+        run_with_units();
+        renewed = true;
+      }
+      aim();
+    }
+    watch_limits();
+    return std::move(column);
+  }
+
+private:
+  void guess()
+  {
+    const Diagnosis &d = found.diagnosis;
+    const double lift = string_lift(workbench.model, workbench.bench, workbench.lines,
+                                    workbench.planned_strings, workbench.mechanics);
+    const double slack_target = column.wanted.bow - d.as_built.bow - lift;
+    column.setting.bow = clamp_for(slack_target, d.found.bow, d.wood_share(), d.bonded_share);
+    const double twist_sum = d.slip_twist + d.wood_twist;
+    const double q = std::abs(twist_sum) > 0 ? d.wood_twist / twist_sum : 0;
+    column.setting.twist = clamp_for(column.wanted.twist - d.as_built.twist, d.found.twist, q, d.bonded_twist_share);
+    column.setting.bow = std::clamp(column.setting.bow, -overbend_limit(the_case), overbend_limit(the_case));
+    column.first_guess = column.setting;
+  }
+
+  History run(const Progress &start, bool final_run)
+  {
+    SimulationOptions options;
+    options.bow_error = the_case.numerics.bow_error;
+    if (final_run)
+      options.observe = [&](const StepRecord &step, const MechanicsState &state) {
+        column.peaks.watch(workbench.model, state, heat.at(step.time), step.time, step.phase);
+        if (input.observe_final)
+          input.observe_final(step, state);
+      };
+    return simulate(the_case, with_setting(the_case.phases, column.setting), workbench.model,
+                    workbench.bench, workbench.lines, workbench.planned_strings, heat, start,
+                    workbench.mechanics, options);
+  }
+
+  Reading with_as_built(Reading r) const
+  {
+    const Reading &a = found.diagnosis.as_built;
+    return {r.bow_bass + a.bow_bass, r.bow + a.bow, r.bow_treble + a.bow_treble, r.twist + a.twist};
+  }
+
+  void run_with_units()
+  {
+    input.stage("unit histories");
+    Progress start = found.progress;
+    for (unsigned k = 0; k < 2; ++k) {
+      Unit unit;
+      (k == 0 ? unit.bow : unit.twist) = k == 0 ? unit_bow : unit_twist;
+      unit.state = unstressed(workbench.model);
+      start.units.push_back(unit);
+    }
+    const History history = run(start, false);
+    ++column.unit_runs;
+    const StepRecord &last = history.steps.back();
+    base_setting = column.setting;
+    base_reading = with_as_built(last.reading);
+    Sensitivity &s = column.sensitivity;
+    s.bow_by_bow = last.unit[0].bow / unit_bow;
+    s.twist_by_bow = last.unit[0].twist / unit_bow;
+    s.bow_by_twist = last.unit[1].bow / unit_twist;
+    s.twist_by_twist = last.unit[1].twist / unit_twist;
+    column.history = history;
+    note_pulls(history);
+  }
+
+  void note_pulls(const History &history)
+  {
+    pulls_reached = std::all_of(history.phases.begin(), history.phases.end(),
+                                [](const PhaseEnd &p) { return p.pull_reached; });
+  }
+
+  // Moves the setting to where the units say that the target is.
+  void aim()
+  {
+    const Sensitivity &s = column.sensitivity;
+    const double bow = column.wanted.bow - base_reading.bow, twist = column.wanted.twist - base_reading.twist;
+    if (!(s.bow_by_bow > least_kept)) {
+      column.limit = Limit::line_does_not_move;
+      column.setting = base_setting;
+      return;
+    }
+    const double det = s.bow_by_bow * s.twist_by_twist - s.bow_by_twist * s.twist_by_bow;
+    if (pulls_reached && std::abs(s.twist_by_twist) > 1e-6) {
+      column.setting.bow = base_setting.bow + (bow * s.twist_by_twist - twist * s.bow_by_twist) / det;
+      column.setting.twist = base_setting.twist + (twist * s.bow_by_bow - bow * s.twist_by_bow) / det;
+    } else {
+      column.setting.bow = base_setting.bow + bow / s.bow_by_bow;
+    }
+    if (std::abs(column.setting.bow) > overbend_limit(the_case)) {
+      column.setting.bow = std::copysign(overbend_limit(the_case), column.setting.bow);
+      column.limit = Limit::overbend;
+    }
+  }
+
+  // Reading predicted by the units for the setting at hand.
+  Reading predicted() const
+  {
+    const Sensitivity &s = column.sensitivity;
+    const double bow = column.setting.bow - base_setting.bow, twist = column.setting.twist - base_setting.twist;
+    Reading r = base_reading;
+    r.bow += s.bow_by_bow * bow + s.bow_by_twist * twist;
+    r.twist += s.twist_by_bow * bow + s.twist_by_twist * twist;
+    return r;
+  }
+
+  // How far the last full run is from the target, in tolerances.
+  double missed() const
+  {
+    return std::max(std::abs(column.reached.bow - column.wanted.bow) / the_case.target.bow_tolerance,
+                    std::abs(column.reached.twist - column.wanted.twist) / the_case.target.twist_tolerance);
+  }
+
+  void run_full()
+  {
+    input.stage("full run " + std::to_string(column.full_runs + 1));
+    const Reading expected = predicted();
+    column.peaks = Peaks(workbench.model);
+    column.history = run(found.progress, true);
+    ++column.full_runs;
+    column.reached = with_as_built(column.history.steps.back().reading);
+    column.prediction_error_bow = column.reached.bow - expected.bow;
+    column.prediction_error_twist = column.reached.twist - expected.twist;
+    note_pulls(column.history);
+    base_setting = column.setting;
+    base_reading = column.reached;
+    column.on_target = missed() <= 1;
+    if (!pulls_reached && !column.on_target &&
+        std::abs(column.reached.bow - column.wanted.bow) <= the_case.target.bow_tolerance)
+      column.limit = Limit::twist_out_of_reach;
+  }
+
+  double largest_cord() const
+  {
+    double largest = 0;
+    for (const PhaseEnd &p : column.history.phases)
+      largest = std::max({largest, p.largest_cord[0], p.largest_cord[1]});
+    return largest;
+  }
+
+  // A cord over its limit: back along the line from the found shape to the setting.
+  void watch_limits()
+  {
+    const double limit = the_case.bench.cord_limit;
+    const ClampSetting full = column.setting;
+    const ClampSetting slack{found.diagnosis.found.bow - found.diagnosis.as_built.bow,
+                             found.diagnosis.found.twist - found.diagnosis.as_built.twist};
+    double share = 1;
+    for (unsigned round = 0; round < 3 && largest_cord() > limit; ++round) {
+      share *= 0.98 * limit / largest_cord();
+      column.setting = {slack.bow + share * (full.bow - slack.bow), slack.twist + share * (full.twist - slack.twist)};
+      run_full();
+      column.limit = Limit::cord_pull;
+    }
+  }
+
+  const PlanInput &input;
+  const cases::Case &the_case;
+  Workbench &workbench;
+  const ThermalHistory &heat;
+  const FoundNeck &found;
+  PlanColumn column;
+  ClampSetting base_setting;
+  Reading base_reading;
+  bool pulls_reached = true;
+};
+}  // namespace
+
+Workbench::Workbench(const PlanInput &input, const ModelChoices &choices)
+  : the_case(input.the_case), model(build_model(input.the_case, input.mesh, input.tables, choices)),
+    bench(input.the_case, model, input.tables), lines(input.the_case, input.mesh, model),
+    found_strings(make_string_pull(the_case, the_case.strings_found, model, input.tables,
+                                   cases::line_of(the_case, "warp.strings"))),
+    planned_strings(make_string_pull(the_case, the_case.strings, model, input.tables,
+                                     cases::line_of(the_case, "strings.set"))),
+    mechanics(model)
+{}
+
+ThermalHistory heat_of(const Workbench &workbench, const std::vector<cases::Phase> &phases)
+{
+  const std::vector<double> start(workbench.model.space.n_nodes, workbench.the_case.room.temperature);
+  return simulate_heat(workbench.model, workbench.the_case.heater, phases, start);
+}
+
+double fit_stiffness(const cases::Case &the_case, const Workbench &, double lift)
+{
+  if (!the_case.found.strung_bow)
+    return 1;
+  return lift / (*the_case.found.strung_bow - the_case.found.bow_centre);
+}
+
+PlanColumn make_plan(const PlanInput &input, Workbench &workbench, const ThermalHistory &heat,
+                     const FoundNeck &found)
+{
+  PlanColumn column = Planner(input, workbench, heat, found).plan();
+  column.counts = workbench.mechanics.counts();
+  return column;
+}
+}  // namespace overbend::solver

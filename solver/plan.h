@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "materials/tables.h"
+#include "mesh/neck_mesh.h"
+#include "solver/build_model.h"
+#include "solver/peaks.h"
+#include "solver/start.h"
+
+#include <functional>
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace overbend::solver
+{
+// What the cords are to bring the neck to: centre bow (m) and twist (rad), the same in the cold
+// clamp and at the hot re-reading.
+struct ClampSetting
+{
+  double bow = 0, twist = 0;
+};
+
+// How the reading at the asked date follows the clamp setting.
+struct Sensitivity
+{
+  // Change of (bow, twist) at the end by a change of the clamp's (bow, twist).
+  double bow_by_bow = 0, bow_by_twist = 0, twist_by_bow = 0, twist_by_twist = 0;
+};
+
+enum class Limit
+{ none, cord_pull, overbend, twist_out_of_reach, line_does_not_move };
+
+// The plan for one speed of the glue line.
+struct PlanColumn
+{
+  materials::LineSpeed speed = materials::LineSpeed::middle;
+  Diagnosis diagnosis;
+  ClampSetting first_guess;      // of the closed form
+  ClampSetting setting;          // as planned
+  Sensitivity sensitivity;       // of the last unit histories
+  Limit limit = Limit::none;     // what stopped it short of the target
+  bool on_target = false;
+  Reading wanted, reached;       // at the asked date, as built included
+  History history;               // the full run with the setting
+  Peaks peaks;
+  unsigned full_runs = 0, unit_runs = 0;
+  double prediction_error_bow = 0, prediction_error_twist = 0;  // units against the full run
+  SolverCounts counts;
+};
+
+struct PlanInput
+{
+  const cases::Case &the_case;
+  const mesh::NeckMesh &mesh;
+  const materials::Tables &tables;
+  // Called with a short name of the work at hand, for the progress line.
+  std::function<void(const std::string &)> stage = [](const std::string &) {};
+  std::function<void(const StepRecord &, const MechanicsState &)> observe_final;
+};
+
+// The neck made ready for simulation: everything that all histories of one speed of line share.
+struct Workbench
+{
+  Workbench(const PlanInput &input, const ModelChoices &choices);
+  Workbench(const Workbench &) = delete;
+
+  const cases::Case &the_case;
+  Model model;
+  Bench bench;
+  BoardLines lines;
+  StringPull found_strings, planned_strings;
+  Mechanics mechanics;
+};
+
+// Temperatures over all phases of the case.
+ThermalHistory heat_of(const Workbench &workbench, const std::vector<cases::Phase> &phases);
+
+// Factor on all moduli that brings the computed lift of the strings to the measured one; 1 without a
+// strung reading.
+double fit_stiffness(const cases::Case &the_case, const Workbench &workbench, double lift);
+
+// Sizes the clamp setting for the schedule of the case. The phases must hold at least one pull to a
+// reading (std::logic_error otherwise). Throws NotConverged.
+PlanColumn make_plan(const PlanInput &input, Workbench &workbench, const ThermalHistory &heat,
+                     const FoundNeck &found);
+}  // namespace overbend::solver
