@@ -8,6 +8,7 @@
 #include "solver/sampling.h"
 
 #include <algorithm>
+#include <cmath>
 #include <stdexcept>
 
 namespace overbend::solver
