@@ -70,6 +70,14 @@ materials::Glue thermoplastic_glue()
   return glue;
 }
 
+void add_glue_line(solver::Model &model, const materials::Glue &glue, double thickness)
+{
+  solver::GlueLineModel line;
+  line.law = std::make_shared<materials::GlueLaw>(glue, thickness, 0.5);
+  line.name = glue.name;
+  model.glue_line.push_back(line);
+}
+
 solver::Model make_model(const mesh::NeckMesh &mesh, const BeamMaterials &m)
 {
   solver::Model model;
@@ -82,8 +90,7 @@ solver::Model make_model(const mesh::NeckMesh &mesh, const BeamMaterials &m)
       for (unsigned k = 0; k < 3; ++k)
         model.piece[i].grain[a][k] = mesh.grain[i][k][a];
   }
-  model.glue_line = {
-      {std::make_shared<materials::GlueLaw>(m.glue, m.glue_thickness, 0.5), "board"}};
+  add_glue_line(model, m.glue, m.glue_thickness);
   const unsigned upper = unsigned(mesh::Face::board_glue_upper);
   if (model.space.boundary.count(upper))
     model.glue_point =

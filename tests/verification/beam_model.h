@@ -37,6 +37,9 @@ struct BeamMaterials
   double glue_thickness = 0.1e-3;
 };
 
+// One more glue line, for points that are given its index.
+void add_glue_line(solver::Model &model, const materials::Glue &glue, double thickness);
+
 solver::Model make_model(const mesh::NeckMesh &mesh, const BeamMaterials &materials);
 
 // Nodes that satisfy a condition on their place.

@@ -28,8 +28,7 @@ Beam make_beam(double wood_shear, double soft, double hard, double near_end, dou
   shape.end_cell = 0.003;
   Beam beam(shape, {elastic(12.65e9, 1e9, wood_shear), elastic(13.86e9, 1e9, wood_shear),
                     elastic_glue(soft), glue_thickness});
-  beam.model.glue_line.push_back(
-      {std::make_shared<materials::GlueLaw>(elastic_glue(hard), glue_thickness, 0.5), "hard"});
+  add_glue_line(beam.model, elastic_glue(hard), glue_thickness);
   for (solver::GluePoint &point : beam.model.glue_point) {
     const double x = beam.model.space.position[point.upper][0];
     if (x < near_end || x > length - far_end)
