@@ -79,7 +79,7 @@ void expect_complete(const Items &items)
       const std::string where = item.name + ", " + q.key;
       EXPECT_FALSE(q.value.empty() || q.unit.empty() || q.spread.empty() || q.source.empty())
           << where;
-      EXPECT_THAT(letter(q.mark), testing::AnyOf("S", "M", "E", "C")) << where;
+      EXPECT_THAT(std::string(letter(q.mark)), testing::AnyOf("S", "M", "E", "C")) << where;
       for (const double value : q.value)
         EXPECT_TRUE(std::isfinite(value)) << where;
     }
