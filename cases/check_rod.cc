@@ -98,10 +98,10 @@ void check_channel(const Case &result)
     const double back =
         half < 1 ? shaft_depth(neck, x) * std::pow(1 - std::pow(half, n), 1 / n) : 0;
     if (back - rod.channel_depth < least_back)
-      refuse(result, "rod.channel_depth",
-             "the channel (" + both_lengths(rod.channel_depth) + " deep) leaves less than " +
-                 both_lengths(least_back) + " of back at " + both_lengths(x) + " from the nut",
-             "check its depth from the board's glue line and the depths of the neck");
+      refuse_any(result, {"rod.channel_depth", "neck.depth_at_1", "neck.depth_at_12"},
+                 "the channel (" + both_lengths(rod.channel_depth) + " deep) leaves less than " +
+                     both_lengths(least_back) + " of back at " + both_lengths(x) + " from the nut",
+                 "check its depth from the board's glue line and the depths of the neck");
   }
 }
 

@@ -37,6 +37,17 @@ void cool_down(Phase &phase)
   phase.bar_temperature = 0;
 }
 
+Phase carried_over(const Phase &before, PhaseKind kind)
+{
+  Phase phase = before;
+  phase.kind = kind;
+  phase.name.clear();
+  phase.duration = 0;
+  phase.line = 0;
+  phase.pull = Pull();
+  return phase;
+}
+
 std::string unique_name(const std::string &wanted, const std::vector<Phase> &before)
 {
   const auto taken = [&](const std::string &name) {
@@ -65,12 +76,7 @@ Phase bare_bench(const Case &result)
 
 Phase next_phase(const Phase &before, PhaseKind kind, const Case &result, bool wrap)
 {
-  Phase phase = before;
-  phase.kind = kind;
-  phase.name.clear();
-  phase.duration = 0;
-  phase.line = 0;
-  phase.pull = Pull();
+  Phase phase = carried_over(before, kind);
   switch (kind) {
   case PhaseKind::store:
   case PhaseKind::condition:
@@ -144,10 +150,14 @@ std::vector<Phase> scheduled_phases(const Draft &draft)
 
 std::vector<Phase> listed_phases(const Document &document, Draft &draft)
 {
+  constexpr std::size_t most_phases = 500;
   std::vector<Phase> phases;
   for (const Section &section : document.sections) {
     if (section.name != "phase")
       continue;
+    if (phases.size() == most_phases)
+      throw CaseError(document.file, section.line, "there are more than 500 phases",
+                      "leave some out");
     const Entry *kind = find_entry(section, "kind");
     if (kind == nullptr)
       throw CaseError(document.file, section.line, "the phase has no `kind`",

@@ -107,13 +107,15 @@ long double take_number(const char *&at, const char *end, const std::string &tex
 
 [[noreturn]] void refuse_unit(const std::string &text, const std::string &unit, Dimension dimension)
 {
-  if (unit.empty())
-    throw UnitError(quoted(text) + " has no unit", how_to_write(dimension));
   std::vector<std::string> accepted;
-  for (const Unit &known : units()) {
+  for (const Unit &known : units())
     if (known.dimension == dimension)
       accepted.push_back(known.name);
-  }
+  if (unit.empty())
+    throw UnitError(quoted(text) + " has no unit", "write " + in_words(dimension) +
+                                                       " with its unit (" +
+                                                       accepted_units(dimension) + "), such as " +
+                                                       quoted(text + " " + accepted.front()));
   for (const Unit &known : units())
     if (bare_unit(known.name) == bare_unit(unit))
       throw UnitError(quoted(text) + " is " + in_words(known.dimension) + " where " +

@@ -113,7 +113,7 @@ TEST(Units, AMissingUnitIsSaidWithTheUnitsAccepted)
 {
   EXPECT_EQ(sentence("648", Dimension::length),
             "\"648\" has no unit; write a length with its unit (mm, cm, m, in or thou), such as "
-            "\"0.5 mm\"");
+            "\"648 mm\"");
 }
 
 TEST(Units, AnotherDimensionIsNamed)

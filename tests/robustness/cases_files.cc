@@ -1,0 +1,114 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cases/document.h"
+#include "cases/read_case.h"
+
+#include <gtest/gtest.h>
+
+#include <unistd.h>
+
+#include <filesystem>
+#include <fstream>
+
+namespace
+{
+using namespace overbend::cases;
+namespace fs = std::filesystem;
+
+class Files : public testing::Test
+{
+protected:
+  void SetUp() override
+  {
+    folder = fs::temp_directory_path() / ("overbend-cases-" + std::to_string(getpid()));
+    fs::create_directories(folder);
+  }
+  void TearDown() override { fs::remove_all(folder); }
+
+  std::string write(const std::string &name, const std::string &text) const
+  {
+    std::ofstream(folder / name, std::ios::binary) << text;
+    return (folder / name).string();
+  }
+
+  // The sentence without the folder's name.
+  std::string sentence(const std::string &path) const
+  {
+    try {
+      read_case(path);
+    } catch (const CaseError &error) {
+      return std::string(error.what()).substr(path.size());
+    }
+    return "accepted";
+  }
+
+  fs::path folder;
+};
+
+TEST_F(Files, MissingFile)
+{
+  EXPECT_EQ(sentence((folder / "nowhere.toml").string()),
+            ": there is no such file; check the name and the folder");
+}
+
+TEST_F(Files, AFolder)
+{
+  EXPECT_EQ(sentence(folder.string()),
+            ": this is a folder, not a case file; name a file inside it");
+}
+
+TEST_F(Files, AnEmptyFile)
+{
+  EXPECT_EQ(sentence(write("empty.toml", "")),
+            ": the file is empty; start from a template, or write preset = \"electric\" and what "
+            "you measured");
+}
+
+TEST_F(Files, TenMegabytes)
+{
+  EXPECT_EQ(sentence(write("large.toml", std::string(10 * 1000 * 1000, '#'))),
+            ": the file has 10000 kB, more than the 1000 kB allowed for a case; give the case file "
+            "itself, not results or pictures");
+}
+
+TEST_F(Files, AnEndlessFileIsNotReadToItsEnd)
+{
+  if (!fs::exists("/dev/zero"))
+    GTEST_SKIP();
+  EXPECT_NE(sentence("/dev/zero"), "accepted");
+}
+
+TEST_F(Files, WindowsLineEndsAndAByteOrderMarkAreFine)
+{
+  const std::string text = "\xEF\xBB\xBFpreset = \"electric\"\r\n[found]\r\nbow = \"1 mm\"\r\n";
+  EXPECT_EQ(sentence(write("windows.toml", text)), "accepted");
+}
+
+TEST_F(Files, InvalidSequencesOfUtf8AreFoundAtTheirLine)
+{
+  for (const char *bytes : {"\xC0\x80", "\xED\xA0\x80", "\xF5\x80\x80\x80", "\xE2\x82", "\x80",
+                            "\xF0\x80\x80\x80", "\xF4\x90\x80\x80", "\xE0\x80\x80"})
+    EXPECT_EQ(sentence(write("bad.toml", "preset = \"electric\"\n# " + std::string(bytes) + "\n")),
+              ":2: the line holds bytes that are not UTF-8; save it as plain text in UTF-8");
+  EXPECT_EQ(sentence(write("good.toml", "# \u00e9 \u20ac \U0001F3B8\npreset = \"electric\"\n"
+                                        "[found]\nbow = \"1 mm\"\n")),
+            "accepted");
+}
+
+TEST_F(Files, TwentyThousandPhasesAreOneSentence)
+{
+  std::string text = "preset = \"electric\"\n";
+  for (int i = 0; i < 20000; ++i)
+    text += "[[phase]]\nkind = \"rest\"\nduration = \"1 h\"\n";
+  EXPECT_EQ(sentence(write("many.toml", text + "[found]\nbow = \"1 mm\"\n")),
+            ":1502: there are more than 500 phases; leave some out");
+}
+
+TEST_F(Files, DeepNestingIsOneSentence)
+{
+  EXPECT_NE(sentence(write("deep.toml", "a = " + std::string(100000, '['))), "accepted");
+  std::string dotted = "a";
+  for (int i = 0; i < 10000; ++i)
+    dotted += ".a";
+  EXPECT_NE(sentence(write("dotted.toml", dotted + " = 1\n")), "accepted");
+}
+} // namespace
