@@ -6,5 +6,7 @@ overbend_test(test_law
     heat_test.cc
     strength_test.cc
     tables_test.cc
+    glue_update_test.cc
     wood_law_test.cc
+    wood_moduli_test.cc
   LIBRARIES overbend_materials)
