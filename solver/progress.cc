@@ -57,13 +57,13 @@ std::string progress_line(const ProgressState &state, double elapsed, std::size_
   return cut(line, width);
 }
 
-Progress::Progress() : Progress(stderr, isatty(STDERR_FILENO) == 1, terminal_width()) {}
+ProgressLine::ProgressLine() : ProgressLine(stderr, isatty(STDERR_FILENO) == 1, terminal_width()) {}
 
-Progress::Progress(std::FILE *out, bool on_terminal, std::size_t width)
+ProgressLine::ProgressLine(std::FILE *out, bool on_terminal, std::size_t width)
     : out_(out), on_terminal_(on_terminal), width_(width)
 {}
 
-void Progress::update(const ProgressState &state)
+void ProgressLine::update(const ProgressState &state)
 {
   const Clock::time_point now = Clock::now();
   if (!on_terminal_ || (shown_ && now - last_ < pause))
@@ -76,7 +76,7 @@ void Progress::update(const ProgressState &state)
   std::fflush(out_);
 }
 
-void Progress::clear()
+void ProgressLine::clear()
 {
   if (!shown_)
     return;

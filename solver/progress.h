@@ -26,15 +26,15 @@ std::string hours_and_minutes(double seconds);
 
 // One line on a terminal, written over itself at most ten times a second; nothing at all where the
 // output is no terminal.
-class Progress
+class ProgressLine
 {
 public:
   // The line goes to the standard error, so that the standard output can be kept.
-  Progress();
-  Progress(std::FILE *out, bool on_terminal, std::size_t width);
-  ~Progress() { clear(); }
-  Progress(const Progress &) = delete;
-  Progress &operator=(const Progress &) = delete;
+  ProgressLine();
+  ProgressLine(std::FILE *out, bool on_terminal, std::size_t width);
+  ~ProgressLine() { clear(); }
+  ProgressLine(const ProgressLine &) = delete;
+  ProgressLine &operator=(const ProgressLine &) = delete;
 
   void update(const ProgressState &state);
 

@@ -113,7 +113,7 @@ std::string to_csv(const ReadingsTable &table, const Record &record)
       }
     csv += "\n";
   }
-  for (const auto &[name, text] : lines(record))
+  for (const auto &[name, text] : record_lines(record))
     csv += comment_lines(name + ": " + text);
   csv += "# case text:\n" + comment_lines(record.case_text);
   return csv;

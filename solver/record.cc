@@ -87,7 +87,7 @@ Record make_record(const std::string &case_file, const std::string &case_text,
   return record;
 }
 
-std::vector<std::pair<std::string, std::string>> lines(const Record &record)
+std::vector<std::pair<std::string, std::string>> record_lines(const Record &record)
 {
   std::vector<std::pair<std::string, std::string>> all = {
       {"version", record.version},

@@ -34,7 +34,7 @@ Record make_record(const std::string &case_file, const std::string &case_text,
                    int threads);
 
 // The record as lines (name, text), without the case text, in a fixed order.
-std::vector<std::pair<std::string, std::string>> lines(const Record &record);
+std::vector<std::pair<std::string, std::string>> record_lines(const Record &record);
 
 // SHA-256 (FIPS 180-4) in hexadecimal, as `sha256sum` prints it.
 std::string sha256(const std::string &text);

@@ -108,7 +108,7 @@ struct ResultsWriter::State
   void write_record()
   {
     // Room for the texts that change at the end of the run: they are renewed in their place.
-    for (const auto &[name, text] : lines(record))
+    for (const auto &[name, text] : record_lines(record))
       file.write_attribute("/record", name, text, 200);
     file.flush();
   }

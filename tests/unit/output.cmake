@@ -21,3 +21,6 @@ overbend_test(test_opener
     ${CMAKE_CURRENT_SOURCE_DIR}/output_opener.cc
   LIBRARIES overbend_viz overbend_solver overbend_dealii overbend_version)
 target_include_directories(test_opener SYSTEM PRIVATE ${DEAL_II_INCLUDE_DIRS})
+
+overbend_test(test_include_directions
+  SOURCES ${CMAKE_CURRENT_SOURCE_DIR}/include_directions.cc)

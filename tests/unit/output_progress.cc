@@ -19,7 +19,7 @@ std::string written_by_updates(bool on_terminal, int updates)
   const TemporaryFolder folder;
   std::FILE *out = std::fopen(folder.file("out").c_str(), "w");
   {
-    Progress progress(out, on_terminal, 80);
+    ProgressLine progress(out, on_terminal, 80);
     for (int step = 0; step < updates; ++step)
       progress.update({"heat", 60. * step, step, step / 1000.});
   }
@@ -45,12 +45,12 @@ TEST(ProgressLine, FitsTheTerminalAndDoesNotCutACharacterInHalf)
   EXPECT_EQ(line, "chauffé ");
 }
 
-TEST(Progress, IsQuietWhereThereIsNoTerminal)
+TEST(ProgressOnTerminal, IsQuietWhereThereIsNoTerminal)
 {
   EXPECT_EQ(written_by_updates(false, 50), "");
 }
 
-TEST(Progress, StaysOnOneLineAndTakesItAwayAtTheEnd)
+TEST(ProgressOnTerminal, StaysOnOneLineAndTakesItAwayAtTheEnd)
 {
   const std::string text = written_by_updates(true, 50);
   EXPECT_THAT(text, HasSubstr("heat"));

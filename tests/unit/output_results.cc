@@ -111,7 +111,7 @@ TEST(Results, CarryTheRecordOfTheRun)
     writer.finish(record);
   }
   const StoredResults stored = read_results(folder.file("run/results.h5"));
-  for (const auto &[name, text] : lines(record))
+  for (const auto &[name, text] : record_lines(record))
     EXPECT_EQ(stored.record.at(name), text) << name;
   EXPECT_EQ(stored.record.at("exit reason"), "plan within target");
   EXPECT_EQ(stored.case_text, record.case_text);

@@ -102,7 +102,7 @@ TEST(Record, KnowsProgramLibrariesAndCaseButNoPlaces)
   EXPECT_EQ(record.case_name, "neck.toml");
   EXPECT_EQ(record.case_hash, sha256(record.case_text));
   std::string all;
-  for (const auto &[name, text] : lines(record)) {
+  for (const auto &[name, text] : record_lines(record)) {
     EXPECT_FALSE(text.empty()) << name;
     all += name + ": " + text + "\n";
   }
