@@ -126,7 +126,7 @@ std::vector<double> Beam::end_moments(double moment) const
 
 std::vector<double> Beam::solve(const std::vector<double> &load) const
 {
-  Run run(model, held());
+  TimeRun run(model, held());
   run.springs = supports();
   run.load = load;
   run.step(run.temperature, 0);

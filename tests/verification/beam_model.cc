@@ -135,15 +135,15 @@ std::vector<solver::Voigt> model_stress(const solver::Model &model,
   return stress;
 }
 
-Run::Run(const solver::Model &model, const std::vector<std::pair<unsigned, double>> &held,
-         double start_temperature)
+TimeRun::TimeRun(const solver::Model &model, const std::vector<std::pair<unsigned, double>> &held,
+                 double start_temperature)
     : load(model.n_unknowns(), 0.), state(solver::unstressed(model)), mechanics(model),
       temperature(start_temperature), n_nodes(model.space.n_nodes)
 {
   mechanics.hold(held);
 }
 
-void Run::step(double to, double dt)
+void TimeRun::step(double to, double dt)
 {
   const std::vector<double> T0(n_nodes, temperature), T1(n_nodes, to);
   mechanics.begin(state, T0, T1, dt);
@@ -153,7 +153,7 @@ void Run::step(double to, double dt)
   temperature = to;
 }
 
-void Run::steps(double to, double time, unsigned n)
+void TimeRun::steps(double to, double time, unsigned n)
 {
   const double from = temperature;
   for (unsigned i = 1; i <= n; ++i)

@@ -92,11 +92,11 @@ struct Beam
 };
 
 // A run in time of a model whose temperature is everywhere the same.
-class Run
+class TimeRun
 {
 public:
-  Run(const solver::Model &model, const std::vector<std::pair<unsigned, double>> &held,
-      double start_temperature = 293.15);
+  TimeRun(const solver::Model &model, const std::vector<std::pair<unsigned, double>> &held,
+          double start_temperature = 293.15);
 
   // One step of dt (s) to a temperature (K) under the springs and the load below.
   void step(double temperature, double dt);

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-add_library(overbend_test_beams STATIC beam_model.cc beam.cc)
+add_library(overbend_test_beams STATIC beam_model.cc beam.cc block_model.cc)
 target_link_libraries(overbend_test_beams PUBLIC overbend_solver)
 
 overbend_test(test_composite
@@ -7,4 +7,10 @@ overbend_test(test_composite
   LIBRARIES overbend_test_beams)
 overbend_test(test_locked_ends
   SOURCES solver_locked_ends_test.cc
+  LIBRARIES overbend_test_beams)
+overbend_test(test_patch
+  SOURCES solver_patch_test.cc
+  LIBRARIES overbend_test_beams)
+overbend_test(test_convergence
+  SOURCES solver_convergence_test.cc
   LIBRARIES overbend_test_beams)

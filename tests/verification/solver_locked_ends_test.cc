@@ -45,7 +45,7 @@ std::vector<double> forces_of_the_bend(const Beam &beam)
     const double x = beam.model.space.position[n][0];
     held.emplace_back(3 * n + 2, -curvature * x * (length - x) / 2);
   }
-  Run run(beam.model, held);
+  TimeRun run(beam.model, held);
   run.mechanics.tolerance = 1e-12;
   run.step(run.temperature, 0);
   std::vector<double> force = beam.no_load();
