@@ -88,6 +88,23 @@ TEST(WoodLaw, ModuliFollowMoistureAsTheHandbookSays)
   }
 }
 
+// Source: the congruence J_ab = sqrt(r_a r_b) S_ab with the creep ratios of the table.
+TEST(WoodLaw, CreepComplianceIsTheCongruenceOfTheRatios)
+{
+  const auto &r = maple().creep_ratio;
+  const auto step = WoodLaw(maple()).prepare(kelvin(20), kelvin(20), 600, 0.12);
+  const Compliance s = WoodLaw(maple()).elastic(kelvin(20), 0.12);
+  for (unsigned a = 0; a < 3; ++a) {
+    EXPECT_NEAR(step.creep1.normal[a] / s.normal[a], r[a], 1e-12 * r[a]);
+    EXPECT_NEAR(step.creep1.shear[a] / s.shear[a], r[3 + a], 1e-12 * r[3 + a]);
+  }
+  const double LR = std::sqrt(r[0] * r[1]), LT = std::sqrt(r[0] * r[2]),
+               RT = std::sqrt(r[1] * r[2]);
+  EXPECT_NEAR(step.creep1.normal[3] / s.normal[3], LR, 1e-12 * LR);
+  EXPECT_NEAR(step.creep1.normal[4] / s.normal[4], LT, 1e-12 * LT);
+  EXPECT_NEAR(step.creep1.normal[5] / s.normal[5], RT, 1e-12 * RT);
+}
+
 // Source: linear algebra: a congruence keeps a matrix positive definite.
 TEST(WoodLaw, EveryWoodStaysPositiveDefiniteWarmDampAndCreeping)
 {
