@@ -35,8 +35,10 @@ struct Layers
   double deflection(double G, double M) const
   {
     const double square = G * width / thickness * (1 / EA + lever * lever / loose);
-    const double sech = 1 / std::cosh(std::sqrt(square) * length / 2);
-    return M * length * length / 8 / bonded + M * (1 / loose - 1 / bonded) * (1 - sech) / square;
+    const double x = std::sqrt(square) * length / 2;
+    // The limit for a very soft line, where 1 - sech loses all digits.
+    const double part = x < 1e-3 ? length * length / 8 : (1 - 1 / std::cosh(x)) / square;
+    return M * length * length / 8 / bonded + M * (1 / loose - 1 / bonded) * part;
   }
 
   // Share of complete slip that remains if the line is as soft as G and then hardens.
