@@ -14,3 +14,9 @@ overbend_test(test_patch
 overbend_test(test_convergence
   SOURCES solver_convergence_test.cc
   LIBRARIES overbend_test_beams)
+overbend_test(test_beam
+  SOURCES solver_beam_test.cc
+  LIBRARIES overbend_test_beams)
+overbend_test(test_torsion
+  SOURCES solver_torsion_test.cc
+  LIBRARIES overbend_test_beams)
