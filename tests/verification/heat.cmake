@@ -1,4 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 overbend_test(test_sampling
-  SOURCES heat_sampling_test.cc beam_model.cc
+  SOURCES heat_sampling_test.cc
+  LIBRARIES overbend_solver)
+overbend_test(test_heat
+  SOURCES heat_slab_test.cc heat_handbook_test.cc heat_order_test.cc
   LIBRARIES overbend_solver)

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "tests/verification/beam_model.h"
+#include "mesh/layered_beam.h"
 
 #include "solver/sampling.h"
 
