@@ -20,3 +20,9 @@ overbend_test(test_beam
 overbend_test(test_torsion
   SOURCES solver_torsion_test.cc
   LIBRARIES overbend_test_beams)
+overbend_test(test_creep
+  SOURCES solver_creep_test.cc
+  LIBRARIES overbend_test_beams)
+overbend_test(test_cycle
+  SOURCES solver_cycle_test.cc
+  LIBRARIES overbend_test_beams)
