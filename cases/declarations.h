@@ -67,6 +67,7 @@ struct Declaration
   Dimension dimension = Dimension::number;
   std::string sentence;           // what it is, for the manual and the template
   std::string preset_or;          // default as text; empty: from the preset, or to be given
+  std::string default_words;      // for the manual, where the default is no fixed value
   std::string example;            // shown in the template when there is neither
   double low = 0, high = 0;       // SI, both included
   std::vector<std::string> words; // of a choice; of a fret, the word for 0
@@ -83,6 +84,9 @@ struct SectionNote
   std::string name, sentence;
 };
 const std::vector<SectionNote> &section_notes();
+
+// What each kind of phase changes on the bench, by its word, in the order of PhaseKind.
+const std::vector<SectionNote> &phase_notes();
 
 // All declarations, in the order in which they are read and printed.
 const std::vector<Declaration> &declarations();

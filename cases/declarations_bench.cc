@@ -51,7 +51,7 @@ void declare_warp(Declarations &lines)
   warp.quantity("temperature", Dimension::temperature, OVERBEND_AT(result.warp.temperature),
                 celsius(25), celsius(95), "Hot strung: hottest air around the instrument.",
                 "65 degC");
-  warp.time("hot_time", OVERBEND_AT(result.warp.hot_time), 5 * minute, 60 * day,
+  warp.time("hot_time", OVERBEND_AT(result.warp.hot_time), 5 * minute, 12 * week,
             "Hot strung: time at that temperature, all hot days together.", "4 h");
   warp.time("pull_time", OVERBEND_AT(result.warp.pull_time), 1 * day, 200 * year,
             "Years of pull: time under string pull.", "20 years");

@@ -4,6 +4,26 @@
 // The work: the default schedule, a phase of one's own, the target, and the numerics.
 namespace overbend::cases
 {
+const std::vector<SectionNote> &phase_notes()
+{
+  static const std::vector<SectionNote> notes = {
+      {"store", "Stands somewhere: clamp and heat off. Give the air; strings may be on."},
+      {"condition", "Waits for wood and air to agree: clamp and heat off."},
+      {"clamp",
+       "Cradle and cords on, and the stop block if the bench has one; the cords are pulled "
+       "to a reading (straight, unless given)."},
+      {"heat", "Bar on and heat on."},
+      {"hold", "Nothing changes."},
+      {"reread", "Read again hot, and cords slacked off or taken up to the reading."},
+      {"cool", "Heat off; the clamp and the wrap stay."},
+      {"release", "Cradle, cords and block off, heat off, wrap off."},
+      {"rest", "Nothing changes."},
+      {"string up", "Strings on at pitch, nut in, the rod as the target asks."},
+      {"warm free", "Heat on without clamp and strings: what is slip moves back by itself."},
+  };
+  return notes;
+}
+
 namespace
 {
 void declare_schedule(Declarations &lines)
@@ -47,19 +67,21 @@ void declare_phase_bench(Table &phase)
   phase.flag("block", OVERBEND_AT(phase.block), "Stop block below the headstock.");
   phase.flag("nut", OVERBEND_AT(phase.nut), "Nut in its slot.");
   phase.flag("heater", OVERBEND_AT(phase.heater), "Bar on the board and heat on.");
-  phase.quantity("bar_temperature", Dimension::temperature, OVERBEND_AT(phase.bar_temperature), 0,
-                 celsius(110), "Bar temperature to hold.");
+  phase.quantity("bar_temperature", Dimension::temperature, OVERBEND_AT(phase.bar_temperature),
+                 celsius(25), celsius(110), "Bar temperature to hold.");
 }
 
 void declare_phase(Declarations &lines)
 {
   Table phase(lines, "phase");
-  phase.choice("kind",
-               {"store", "condition", "clamp", "heat", "hold", "reread", "cool", "release", "rest",
-                "string up", "warm free"},
-               OVERBEND_AT(phase.kind), "What is done.");
-  phase.text("name", OVERBEND_AT(phase.name), "Name to show; from the kind if not given.");
-  phase.time("duration", OVERBEND_AT(phase.duration), 1, 200 * year, "How long it lasts.");
+  std::vector<std::string> kinds;
+  for (const SectionNote &note : phase_notes())
+    kinds.push_back(note.name);
+  phase.choice("kind", kinds, OVERBEND_AT(phase.kind), "What is done.").default_words =
+      "**to be given**";
+  phase.text("name", OVERBEND_AT(phase.name), "Name to show.").default_words = "the kind";
+  phase.time("duration", OVERBEND_AT(phase.duration), 1, 200 * year, "How long it lasts.")
+      .default_words = "**to be given**";
   phase.quantity("air_temperature", Dimension::temperature, OVERBEND_AT(phase.air.temperature),
                  celsius(-40), celsius(95), "Air around the instrument.");
   phase.quantity("humidity", Dimension::fraction, OVERBEND_AT(phase.air.humidity), 0.02, 1,
@@ -70,16 +92,26 @@ void declare_phase(Declarations &lines)
                  OVERBEND_AT(phase.air.wrap_conductance), 0.5, 100, "Heat through the wrap.");
   phase.flag("wrapped", OVERBEND_AT(phase.air.wrapped), "Back and sides wrapped in dry cloth.");
   declare_phase_bench(phase);
-  phase.choice("pull", {"none", "take-up", "to reading"}, OVERBEND_AT(phase.pull.kind),
-               "Cords: left as they are, taken up by a length, or pulled to a reading.");
-  phase.length("take_up_bass", OVERBEND_AT(phase.pull.take_up_bass), -50 * mm, 50 * mm,
-               "Cord taken up on the bass side, slackening negative.");
-  phase.length("take_up_treble", OVERBEND_AT(phase.pull.take_up_treble), -50 * mm, 50 * mm,
-               "Cord taken up on the treble side.");
-  phase.length("bow", OVERBEND_AT(phase.pull.bow), -15 * mm, 15 * mm,
-               "Bow to pull to, on the centre line; past straight is negative.");
-  phase.quantity("twist", Dimension::angle, OVERBEND_AT(phase.pull.twist), -5 * degree, 5 * degree,
-                 "Twist to pull to.");
+  phase
+      .choice("pull", {"none", "take-up", "to reading"}, OVERBEND_AT(phase.pull.kind),
+              "Cords: left as they are, taken up by a length, or pulled to a reading.")
+      .default_words = "by the kind";
+  phase
+      .length("take_up_bass", OVERBEND_AT(phase.pull.take_up_bass), -50 * mm, 50 * mm,
+              "Cord taken up on the bass side, slackening negative.")
+      .default_words = "0";
+  phase
+      .length("take_up_treble", OVERBEND_AT(phase.pull.take_up_treble), -50 * mm, 50 * mm,
+              "Cord taken up on the treble side.")
+      .default_words = "0";
+  phase
+      .length("bow", OVERBEND_AT(phase.pull.bow), -15 * mm, 15 * mm,
+              "Bow to pull to, on the centre line; past straight is negative.")
+      .default_words = "0";
+  phase
+      .quantity("twist", Dimension::angle, OVERBEND_AT(phase.pull.twist), -5 * degree, 5 * degree,
+                "Twist to pull to.")
+      .default_words = "0";
 }
 
 void declare_target(Declarations &lines)

@@ -115,9 +115,10 @@ std::string default_text(const Declaration &declaration)
 {
   if (declaration.to_be_given)
     return "**to be given**";
+  if (!declaration.default_words.empty())
+    return declaration.default_words;
   if (declaration.section == "phase")
-    return declaration.key == "kind" || declaration.key == "duration" ? "**to be given**"
-                                                                      : "as it was";
+    return "as it was";
   return declaration.preset_or.empty() ? "*preset*" : "`" + declaration.preset_or + "`";
 }
 
@@ -132,6 +133,11 @@ std::string section_manual(const SectionNote &note)
     if (declaration.section == note.name)
       text += "| `" + declaration.key + "` | " + cell(declaration.sentence) + " | " +
               cell(allowed(declaration)) + " | " + default_text(declaration) + " |\n";
+  if (note.name == "phase") {
+    text += "\n| kind | what it changes |\n|---|---|\n";
+    for (const SectionNote &kind : phase_notes())
+      text += "| `" + kind.name + "` | " + kind.sentence + " |\n";
+  }
   return text + "\n";
 }
 

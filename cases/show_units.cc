@@ -70,10 +70,12 @@ std::string short_text(double value, Dimension dimension)
 {
   const Unit *usual = nullptr;
   for (const Unit &unit : units()) {
+    const double number = value / static_cast<double>(unit.factor);
     const bool first = usual == nullptr && unit.dimension == dimension;
-    const bool fits = dimension == Dimension::time && unit.dimension == dimension &&
-                      value >= static_cast<double>(unit.factor);
-    if (first || fits)
+    const bool comes_out_even = dimension == Dimension::time && unit.dimension == dimension &&
+                                number >= 1 && number == std::floor(number);
+    const bool plural = usual != nullptr && usual->name + std::string("s") == unit.name;
+    if (first || (comes_out_even && plural == (plural && number > 1)))
       usual = &unit;
   }
   const double factor = usual == nullptr ? 1 : static_cast<double>(usual->factor);

@@ -50,7 +50,7 @@ double parse_quantity(const std::string &text, Dimension dimension);
 std::string exact_text(double value, Dimension dimension);
 
 // The value in the dimension's usual unit to nine digits: "25 deg". Times take the largest unit
-// that fits: "14 days".
+// that comes out even: "2 weeks".
 std::string short_text(double value, Dimension dimension);
 
 // "a length", "a temperature difference": the dimension in words, with its article.

@@ -177,6 +177,16 @@ TEST(Units, ExactTextIsShort)
   EXPECT_EQ(exact_text(2.2, Dimension::number), "2.2");
 }
 
+TEST(Units, ShortTextIsForRangesInWords)
+{
+  EXPECT_EQ(short_text(7200, Dimension::time), "2 h");
+  EXPECT_EQ(short_text(86400, Dimension::time), "1 day");
+  EXPECT_EQ(short_text(14 * 86400, Dimension::time), "2 weeks");
+  EXPECT_EQ(short_text(90, Dimension::time), "90 s");
+  EXPECT_EQ(short_text(25 * std::acos(-1.0) / 180, Dimension::angle), "25 deg");
+  EXPECT_EQ(short_text(0.35, Dimension::length), "350 mm");
+}
+
 TEST(Units, ExactTextReadsBackToTheLastBit)
 {
   std::mt19937_64 generator(20240607);
