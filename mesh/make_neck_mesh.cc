@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "mesh/make_neck_mesh.h"
 
+#include "mesh/gmsh_model.h"
 #include "mesh/grain_frames.h"
 #include "mesh/mesh_report.h"
 #include "mesh/neck_blocks.h"
@@ -42,7 +43,8 @@ NeckMesh make_neck_mesh(const cases::NeckShape &shape, double resolution)
   mesh.body_join = profile.body_join;
   mesh.neck_end = profile.neck_end;
   mesh.channel_end = profile.has_channel ? profile.channel_end : 0;
-  report(mesh); // refuses cells that are inside out
+  report(mesh);                     // refuses cells that are inside out in the mapping in use,
+  GmshModel(mesh).least_jacobian(); // and in the model that Gmsh holds
   return mesh;
 }
 } // namespace overbend::mesh

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "mesh/mesh_report.h"
 
+#include "mesh/gmsh_model.h"
 #include "mesh/shape_error.h"
 
 #include <deal.II/base/quadrature_lib.h>
@@ -99,6 +100,11 @@ MeshReport report(const NeckMesh &mesh)
   check_cells(mesh, result);
   check_faces(mesh, result);
   return result;
+}
+
+void export_gmsh(const NeckMesh &mesh, const std::string &path)
+{
+  GmshModel(mesh).write(path);
 }
 
 std::string describe_place(const Point<3> &place, const NeckMesh &mesh)

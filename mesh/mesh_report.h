@@ -26,6 +26,9 @@ struct MeshReport
 // naming the place, where a Jacobian is not positive.
 MeshReport report(const NeckMesh &mesh);
 
-// "the bass corner of the back at 12 mm from the nut", for messages.
+// Writes the mesh for viewing and for other programs: .msh with named physical groups.
+void export_gmsh(const NeckMesh &mesh, const std::string &path);
+
+// "the bass side of the back at 12 mm from the nut", for messages.
 std::string describe_place(const dealii::Point<3> &place, const NeckMesh &mesh);
 } // namespace overbend::mesh

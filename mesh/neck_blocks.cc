@@ -14,8 +14,8 @@ namespace
 using dealii::Point;
 
 // Cell sizes along the neck at resolution 1 [E]; glue lines need 3 to 5 mm at their ends.
-constexpr double glue_end = 4.5e-3, scarf_end = 10e-3, heel_cell = 12e-3, free_end = 9e-3;
-constexpr double largest_cell = 25e-3, largest_head_cell = 45e-3, head_root = 11e-3;
+constexpr double glue_end = 4e-3, scarf_end = 8e-3, heel_cell = 5e-3, free_end = 8e-3;
+constexpr double largest_cell = 21e-3, largest_head_cell = 40e-3, head_root = 3e-3;
 constexpr double upright_again = 45e-3; // beyond a scarf, until the sections are upright
 
 SizeField neck_sizes(const NeckProfile &profile, double scale)
@@ -135,9 +135,8 @@ void NeckBlocks::add_headstock()
     const auto &line = grid_.lines[j];
     if (!to_wedge || i + 1 < 2 * n)
       return grid_.point(between(x, i), line, l);
-    // The last cell reaches over the nut to the wedge, where the shape has a kink: straight lines.
-    const auto end = grid_.point(wedge_->left_x(j, l), line, l);
-    return i == 2 * n ? end : Point<3>(0.5 * (grid_.point(x[n - 1], line, l) + end));
+    const double end = wedge_->left_x(j, l);
+    return grid_.point(i == 2 * n ? end : 0.5 * (x[n - 1] + end), line, l);
   };
   block.piece = [](unsigned, unsigned, unsigned) { return Piece::headstock; };
   block.solid = head_solid();

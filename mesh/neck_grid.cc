@@ -40,7 +40,7 @@ GridCounts grid_counts(const NeckProfile &profile, double resolution)
   counts.outer = scaled(1);
   counts.fillet = profile.shape.rod.kind == cases::RodKind::single_action ? scaled(1) : 0;
   counts.rod = scaled(1);
-  counts.lower = scaled(1);
+  counts.lower = scaled(profile.has_scarf ? 2 : 1); // two: short cells at the nut end of a scarf
   counts.board = scaled(1);
   counts.lower_head = counts.lower;
   if (profile.has_scarf) {
