@@ -126,8 +126,7 @@ std::vector<double> Beam::end_moments(double moment) const
 
 std::vector<double> Beam::solve(const std::vector<double> &load) const
 {
-  TimeRun run(model, held());
-  run.springs = supports();
+  TimeRun run(*this);
   run.load = load;
   run.step(run.temperature, 0);
   return run.state.displacement;

@@ -135,6 +135,11 @@ std::vector<solver::Voigt> model_stress(const solver::Model &model,
   return stress;
 }
 
+TimeRun::TimeRun(const Beam &beam) : TimeRun(beam.model, beam.held())
+{
+  springs = beam.supports();
+}
+
 TimeRun::TimeRun(const solver::Model &model, const std::vector<std::pair<unsigned, double>> &held,
                  double start_temperature)
     : load(model.n_unknowns(), 0.), state(solver::unstressed(model)), mechanics(model),

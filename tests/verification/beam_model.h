@@ -95,6 +95,8 @@ struct Beam
 class TimeRun
 {
 public:
+  // On the beam's own supports.
+  explicit TimeRun(const Beam &beam);
   TimeRun(const solver::Model &model, const std::vector<std::pair<unsigned, double>> &held,
           double start_temperature = 293.15);
 

@@ -26,3 +26,6 @@ overbend_test(test_creep
 overbend_test(test_cycle
   SOURCES solver_cycle_test.cc
   LIBRARIES overbend_test_beams)
+overbend_test(test_slip
+  SOURCES solver_slip_test.cc
+  LIBRARIES overbend_test_beams)

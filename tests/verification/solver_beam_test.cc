@@ -41,8 +41,7 @@ double bilayer_curvature(double t1, double E1, double board, double t2, double E
   materials.board.expansion = {board / 10, 0, 0};
   materials.shaft.expansion = {shaft / 10, 0, 0};
   const Beam beam(shape, materials);
-  TimeRun run(beam.model, beam.held());
-  run.springs = beam.supports();
+  TimeRun run(beam);
   run.step(materials::reference_temperature + 10, 60);
   const double h = shape.length / 4;
   const auto height = [&](double x) {

@@ -42,9 +42,8 @@ double largest_change(const std::vector<double> &a, const std::vector<double> &b
 TEST(ThermalCycle, UnderLoadItReturnsExactly)
 {
   const Beam beam = make_beam();
-  TimeRun run(beam.model, beam.held());
+  TimeRun run(beam);
   run.mechanics.tolerance = 1e-13;
-  run.springs = beam.supports();
   run.load = beam.end_moments(5);
   run.step(293.15, 0);
   const auto before = run.state.displacement;
@@ -62,9 +61,8 @@ TEST(ThermalCycle, UnderLoadItReturnsExactly)
 TEST(ThermalCycle, ClampedColdAndReleasedHotNothingIsKept)
 {
   const Beam beam = make_beam();
-  TimeRun run(beam.model, beam.held());
+  TimeRun run(beam);
   run.mechanics.tolerance = 1e-13;
-  run.springs = beam.supports();
   run.springs.push_back(beam.press(1e-3));
   run.step(293.15, 0);
   const double bow = beam.bow(run.state.displacement);
@@ -82,9 +80,8 @@ TEST(ThermalCycle, ClampedColdAndReleasedHotNothingIsKept)
 TEST(ThermalCycle, ClosedPathOfClampAndHeatMakesNoWork)
 {
   const Beam beam = make_beam();
-  TimeRun run(beam.model, beam.held());
+  TimeRun run(beam);
   run.mechanics.tolerance = 1e-13;
-  run.springs = beam.supports();
   run.springs.push_back(beam.press(0));
   solver::Spring &press = run.springs.back();
   const auto force = [&] { return -solver::force(press, run.state.displacement); };
