@@ -14,7 +14,7 @@ namespace
 using dealii::Point;
 
 // Cell sizes along the neck at resolution 1 [E]; glue lines need 3 to 5 mm at their ends.
-constexpr double glue_end = 4e-3, scarf_end = 8e-3, heel_cell = 5e-3, free_end = 8e-3;
+constexpr double glue_end = 3e-3, scarf_end = 8e-3, heel_cell = 5e-3, free_end = 8e-3;
 constexpr double largest_cell = 21e-3, largest_head_cell = 40e-3, head_root = 3e-3;
 constexpr double upright_again = 45e-3; // beyond a scarf, until the sections are upright
 

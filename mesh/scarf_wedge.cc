@@ -97,6 +97,15 @@ double ScarfWedge::top_x(double share) const
   return m_x_ + (grid_.profile.scarf_top - m_x_) * t;
 }
 
+Pair ScarfWedge::inner_edge(unsigned line, double level) const
+{
+  const auto &c = corners_[line];
+  const double upper = grid_.counts.upper(), fillet = grid_.counts.fillet;
+  const double at =
+      level <= fillet ? level : fillet + (c.o[1] - fillet) * (level - fillet) / (upper - fillet);
+  return {{c.m[0] + (c.o[0] - c.m[0]) * at / c.o[1], at}};
+}
+
 Pair ScarfWedge::block_a(unsigned line, unsigned i, unsigned k) const
 {
   const auto &c = corners_[line];
@@ -104,7 +113,7 @@ Pair ScarfWedge::block_a(unsigned line, unsigned i, unsigned k) const
   const double u = i / (2 * p), v = k / (2 * upper);
   const double level = upper - 0.5 * k;
   const Pair bottom = lerp(c.o, c.e, u), top = {{top_x(u), 0}};
-  const Pair left = lerp(c.o, c.m, v), right = {{scarf_x(line, level), level}};
+  const Pair left = inner_edge(line, level), right = {{scarf_x(line, level), level}};
   return transfinite({{bottom, top, left, right}}, {{c.o, c.e, c.m, c.a}}, u, v);
 }
 
@@ -115,7 +124,7 @@ Pair ScarfWedge::block_b(unsigned line, unsigned i, unsigned k) const
   const double u = i / (2 * q), v = k / (2 * upper);
   const double level = upper - 0.5 * k;
   const Pair bottom = lerp(c.f, c.o, u), top = lerp(c.b, c.m, u);
-  const Pair left = {{left_x(line, level), level}}, right = lerp(c.o, c.m, v);
+  const Pair left = {{left_x(line, level), level}}, right = inner_edge(line, level);
   return transfinite({{bottom, top, left, right}}, {{c.f, c.o, c.b, c.m}}, u, v);
 }
 

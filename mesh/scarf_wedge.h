@@ -49,6 +49,8 @@ private:
   };
 
   double solve(unsigned line, double level) const;
+  // Edge MO at the layer that meets the scarf at `level`; the fillet keeps its depth.
+  std::array<double, 2> inner_edge(unsigned line, double level) const;
   double top_x(double share) const; // edge MA
 
   const NeckGrid &grid_;
