@@ -172,6 +172,7 @@ struct Heater
   double power = 0;                  // limit of the iron, W
   double bar_temperature = 0;        // held by the thermostat, at bar_sensor
   double bar_sensor = 0;             // x of the thermostat's sensor on the bar
+  double overhang_contact = 0; // from the bar over the nut to the headstock's face, W/(m^2 K)
 };
 
 struct Probe

@@ -89,7 +89,14 @@ void declare_heater(Declarations &lines)
   heater.length("thickness", OVERBEND_AT(result.heater.thickness), 0.5 * mm, 50 * mm,
                 "Thickness of the bar.", "10 mm");
   heater.position("from", OVERBEND_AT(result.heater.from),
-                  "End of the bar at the nut; negative if it lies over the nut.", "-10 mm");
+                  "End of the bar at the nut; negative if it lies over the nut (taken out): a cold nut "
+                  "end locks that end of the glue line.",
+                  "-40 mm");
+  heater.quantity("overhang_contact", Dimension::conductance,
+                  OVERBEND_AT(result.heater.overhang_contact), 0, 1000,
+                  "Heat from the part over the nut to the headstock's face under it: about 60 with "
+                  "the gap packed with folded foil, 5 through air [E].",
+                  "60 W/(m2 K)");
   heater.position("to", OVERBEND_AT(result.heater.to), "End of the bar at the body.", "join");
   heater.quantity("contact", Dimension::conductance, OVERBEND_AT(result.heater.contact), 5, 5000,
                   "Heat from bar to board, for its area and degree: about 100 with the frets in, "
@@ -98,9 +105,11 @@ void declare_heater(Declarations &lines)
   heater.quantity("film", Dimension::conductance, OVERBEND_AT(result.heater.film), 1, 100,
                   "Heat lost from the top of the bar to the air [E].", "10 W/(m2 K)");
   heater.position("iron_from", OVERBEND_AT(result.heater.iron_from),
-                  "End of the iron (or heating mat) at the nut.", "fret 2");
+                  "End of what the iron (or heating mat) touches, at the nut.", "-35 mm");
   heater.position("iron_to", OVERBEND_AT(result.heater.iron_to),
-                  "End of the iron (or heating mat) at the body.", "fret 9");
+                  "End of what the iron (or heating mat) touches, at the body; an iron is moved to and "
+                  "fro between the two.",
+                  "fret 12");
   heater.quantity("power", Dimension::power, OVERBEND_AT(result.heater.power), 1, 2500,
                   "Most heat the iron gives: its rating under a thermostat, about 60 W on "
                   "average when dabbed by hand [E].",

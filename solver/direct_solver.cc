@@ -1,41 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/direct_solver.h"
 
-#include <petscmat.h>
+#include <cholmod.h>
 
 #include <algorithm>
-#include <cstdlib>
 #include <stdexcept>
-#include <string>
 
 namespace overbend::solver
 {
-namespace
-{
-void check(PetscErrorCode code, const char *what)
-{
-  if (code != 0)
-    throw std::runtime_error(std::string("The equation solver failed: ") + what + " (PETSc code " +
-                             std::to_string(code) + ")");
-}
-
-// Starts PETSc (and MPI) once, without its signal handlers, and ends it when the program does.
-void start_petsc()
-{
-  static const bool started = [] {
-    PetscBool running = PETSC_FALSE;
-    PetscInitialized(&running);
-    if (running)
-      return true;
-    check(PetscInitializeNoArguments(), "start");
-    PetscPopSignalHandler();
-    std::atexit([] { PetscFinalize(); });
-    return true;
-  }();
-  (void)started;
-}
-}  // namespace
-
 double &SparseMatrix::at(unsigned row, unsigned col)
 {
   const auto begin = column.begin() + row_start[row], end = column.begin() + row_start[row + 1];
@@ -80,18 +52,59 @@ SparseMatrix PatternBuilder::build()
 
 struct Factor::Implementation
 {
-  Mat matrix = nullptr;
-  Mat factor = nullptr;
-  SparseMatrix copy;  // PETSc reads these arrays in place
+  mutable cholmod_common common{};
+  cholmod_factor *factor = nullptr;
+  std::vector<int> start, row;  // lower triangle by rows = upper triangle by columns
+  std::vector<double> value;
+  // Work space of the back substitution, kept from call to call.
+  mutable cholmod_dense *x = nullptr, *y = nullptr, *e = nullptr;
 
+  Implementation()
+  {
+    cholmod_start(&common);
+    common.supernodal = CHOLMOD_SUPERNODAL;
+    common.print = 0;
+  }
   ~Implementation()
   {
-    PetscBool ended = PETSC_FALSE;
-    PetscFinalized(&ended);
-    if (ended)
-      return;
-    MatDestroy(&factor);
-    MatDestroy(&matrix);
+    cholmod_free_dense(&x, &common);
+    cholmod_free_dense(&y, &common);
+    cholmod_free_dense(&e, &common);
+    cholmod_free_factor(&factor, &common);
+    cholmod_finish(&common);
+  }
+  Implementation(const Implementation &) = delete;
+  Implementation &operator=(const Implementation &) = delete;
+
+  void copy_triangle(const SparseMatrix &matrix)
+  {
+    start.assign(1, 0);
+    row.clear();
+    value.clear();
+    for (unsigned i = 0; i < matrix.size(); ++i) {
+      for (int k = matrix.row_start[i]; k < matrix.row_start[i + 1]; ++k)
+        if (matrix.column[k] <= static_cast<int>(i)) {
+          row.push_back(matrix.column[k]);
+          value.push_back(matrix.value[k]);
+        }
+      start.push_back(row.size());
+    }
+  }
+
+  cholmod_sparse view()
+  {
+    cholmod_sparse a{};
+    a.nrow = a.ncol = start.size() - 1;
+    a.nzmax = row.size();
+    a.p = start.data();
+    a.i = row.data();
+    a.x = value.data();
+    a.stype = 1;  // symmetric, upper triangle given
+    a.itype = CHOLMOD_INT;
+    a.xtype = CHOLMOD_REAL;
+    a.dtype = CHOLMOD_DOUBLE;
+    a.sorted = a.packed = 1;
+    return a;
   }
 };
 
@@ -103,71 +116,52 @@ void Factor::reset() { implementation.reset(); }
 
 void Factor::factorise(const SparseMatrix &matrix)
 {
-  start_petsc();
-  MatFactorInfo info;
-  MatFactorInfoInitialize(&info);
-  if (!implementation) {
+  const bool first = !implementation;
+  if (first)
     implementation = std::make_unique<Implementation>();
-    Implementation &self = *implementation;
-    self.copy = matrix;
-    const int n = matrix.size();
-    check(MatCreateSeqAIJWithArrays(PETSC_COMM_SELF, n, n, self.copy.row_start.data(),
-                                    self.copy.column.data(), self.copy.value.data(), &self.matrix),
-          "matrix");
-    MatSetOption(self.matrix, MAT_SYMMETRIC, PETSC_TRUE);
-    check(MatGetFactor(self.matrix, MATSOLVERMUMPS, MAT_FACTOR_CHOLESKY, &self.factor),
-          "MUMPS is missing");
-    check(MatCholeskyFactorSymbolic(self.factor, self.matrix, nullptr, &info), "ordering");
-  } else {
-    std::copy(matrix.value.begin(), matrix.value.end(), implementation->copy.value.begin());
-  }
-  check(MatCholeskyFactorNumeric(implementation->factor, implementation->matrix, &info),
-        "factorisation");
-  MatFactorError error;
-  check(MatFactorGetError(implementation->factor, &error), "factorisation");
-  if (error != MAT_FACTOR_NOERROR)
-    throw std::runtime_error("The equation solver failed: the stiffness matrix cannot be factorised"
+  Implementation &self = *implementation;
+  self.copy_triangle(matrix);
+  cholmod_sparse a = self.view();
+  if (first)
+    self.factor = cholmod_analyze(&a, &self.common);
+  if (self.factor == nullptr || self.common.status < 0)
+    throw std::runtime_error("The equation solver failed: no memory for the ordering");
+  cholmod_factorize(&a, self.factor, &self.common);
+  if (self.common.status == CHOLMOD_NOT_POSDEF)
+    throw std::runtime_error("The equation solver failed: the stiffness is not positive definite"
                              " (something is free to move)");
+  if (self.common.status < 0)
+    throw std::runtime_error("The equation solver failed: no memory for the factor");
 }
 
 void Factor::solve(std::vector<double> &x) const
 {
-  Vec b, y;
-  check(VecCreateSeq(PETSC_COMM_SELF, x.size(), &b), "vector");
-  check(VecDuplicate(b, &y), "vector");
-  double *p;
-  VecGetArray(b, &p);
-  std::copy(x.begin(), x.end(), p);
-  VecRestoreArray(b, &p);
-  check(MatSolve(implementation->factor, b, y), "back substitution");
-  VecGetArray(y, &p);
-  std::copy(p, p + x.size(), x.begin());
-  VecRestoreArray(y, &p);
-  VecDestroy(&b);
-  VecDestroy(&y);
+  std::vector<std::vector<double>> block{std::move(x)};
+  solve(block);
+  x = std::move(block[0]);
 }
 
 void Factor::solve(std::vector<std::vector<double>> &x) const
 {
-  if (x.size() == 1)
-    return solve(x.front());
   if (x.empty())
     return;
-  const int n = x.front().size(), m = x.size();
-  Mat b, y;
-  check(MatCreateSeqDense(PETSC_COMM_SELF, n, m, nullptr, &b), "block");
-  check(MatCreateSeqDense(PETSC_COMM_SELF, n, m, nullptr, &y), "block");
-  double *p;
-  MatDenseGetArray(b, &p);
-  for (int k = 0; k < m; ++k)
-    std::copy(x[k].begin(), x[k].end(), p + std::size_t(k) * n);
-  MatDenseRestoreArray(b, &p);
-  check(MatMatSolve(implementation->factor, b, y), "back substitution");
-  MatDenseGetArray(y, &p);
-  for (int k = 0; k < m; ++k)
-    std::copy(p + std::size_t(k) * n, p + std::size_t(k + 1) * n, x[k].begin());
-  MatDenseRestoreArray(y, &p);
-  MatDestroy(&b);
-  MatDestroy(&y);
+  const Implementation &self = *implementation;
+  const std::size_t n = x.front().size(), m = x.size();
+  std::vector<double> columns(n * m);
+  for (std::size_t k = 0; k < m; ++k)
+    std::copy(x[k].begin(), x[k].end(), columns.begin() + k * n);
+  cholmod_dense b{};
+  b.nrow = b.d = n;
+  b.ncol = m;
+  b.nzmax = n * m;
+  b.x = columns.data();
+  b.xtype = CHOLMOD_REAL;
+  b.dtype = CHOLMOD_DOUBLE;
+  if (!cholmod_solve2(CHOLMOD_A, self.factor, &b, nullptr, &self.x, nullptr, &self.y, &self.e,
+                      &self.common))
+    throw std::runtime_error("The equation solver failed in the back substitution");
+  const double *solution = static_cast<const double *>(self.x->x);
+  for (std::size_t k = 0; k < m; ++k)
+    std::copy(solution + k * n, solution + (k + 1) * n, x[k].begin());
 }
 }  // namespace overbend::solver

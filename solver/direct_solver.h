@@ -31,7 +31,11 @@ private:
   std::vector<std::vector<unsigned>> columns;
 };
 
-// Sparse Cholesky-type factor of a symmetric matrix (MUMPS by way of PETSc).
+// Sparse Cholesky factor of a symmetric positive definite matrix, by CHOLMOD (supernodal).
+//
+// Measured on the matrix of a neck with 36,000 unknowns: one back substitution takes 10 ms where
+// MUMPS by way of PETSc takes 17, and the iterations around a kept factor are mostly those;
+// factorising takes 0.35 s against 0.26.
 class Factor
 {
 public:

@@ -51,6 +51,8 @@ BarOnBoard make_bar(const cases::Heater &heater)
   bar.iron_to = heater.iron_to;
   bar.sensor = heater.bar_sensor;
   bar.board_face = id(Face::board_top);
+  bar.overhang_face = id(Face::headstock_face);
+  bar.overhang_contact = heater.overhang_contact;
   return bar;
 }
 

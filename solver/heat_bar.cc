@@ -76,17 +76,25 @@ double covered_share(const Space &space, const BoundaryFace &face, unsigned q,
 std::vector<BarContact> bar_contacts(const Space &space, const BarOnBoard &bar)
 {
   std::vector<BarContact> contacts;
-  const auto board = space.boundary.find(bar.board_face);
-  if (!bar.on_board || board == space.boundary.end())
+  if (!bar.on_board || !space.boundary.count(bar.board_face))
     return contacts;
-  for (const BoundaryFace &face : board->second)
-    for (unsigned q = 0; q < nodes_per_face; ++q) {
-      const double area = face.weight[q] * covered_share(space, face, q, bar);
-      if (area > 0)
-        contacts.push_back({face.node[q], area, bar_place(bar, space.position[face.node[q]][0])});
-    }
+  const auto touch = [&](unsigned face_id, double conductance) {
+    const auto faces = space.boundary.find(face_id);
+    if (faces == space.boundary.end())
+      return;
+    for (const BoundaryFace &face : faces->second)
+      for (unsigned q = 0; q < nodes_per_face; ++q) {
+        const double area = face.weight[q] * covered_share(space, face, q, bar);
+        if (area > 0)
+          contacts.push_back({face.node[q], conductance * area,
+                              bar_place(bar, space.position[face.node[q]][0])});
+      }
+  };
+  touch(bar.board_face, bar.contact);
   if (contacts.empty())
     throw std::runtime_error("The bar does not touch the board");
+  if (bar.overhang_contact > 0)
+    touch(bar.overhang_face, bar.overhang_contact);
   return contacts;
 }
 

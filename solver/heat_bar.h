@@ -28,6 +28,8 @@ struct BarOnBoard
   double sensor = 0;                 // x of the thermostat's sensor, m
   bool on_board = true;              // false: lifted off, iron away
   unsigned board_face = 0;           // id of the face it lies on
+  unsigned overhang_face = 0;        // id of a face under its overhang, with packing in between
+  double overhang_contact = 0;       // conductance through the packing, W/(m^2 K); 0: none
   double longest_element = 7e-3;     // m
 };
 
@@ -48,7 +50,7 @@ std::array<BarWeight, 2> bar_place(const BarOnBoard &bar, double x);
 struct BarContact
 {
   unsigned node;
-  double area; // m^2
+  double conductance; // W/K
   std::array<BarWeight, 2> on_bar;
 };
 
@@ -56,7 +58,7 @@ struct BarContact
 double covered_share(const Space &space, const BoundaryFace &face, unsigned q,
                      const BarOnBoard &bar);
 
-// All contacts; empty if the bar is lifted off. Throws std::runtime_error if the bar lies beside
+// All contacts, on the board and through the packing; empty if the bar is lifted off. Throws std::runtime_error if the bar lies beside
 // the board.
 std::vector<BarContact> bar_contacts(const Space &space, const BarOnBoard &bar);
 

@@ -150,12 +150,14 @@ void HeatSystem::add_films(const Model &model, const HeatSurroundings &surroundi
     const auto faces = model.space.boundary.find(id);
     if (faces == model.space.boundary.end())
       continue;
-    const bool under_bar = surroundings.bar && surroundings.bar->board_face == id;
+    const auto &bar = surroundings.bar;
+    const bool under_bar = bar && (bar->board_face == id ||
+                                   (bar->overhang_contact > 0 && bar->overhang_face == id));
     const double linear = film.conductance + linear_radiation(film.emissivity, film.air);
     for (const BoundaryFace &face : faces->second)
       for (unsigned q = 0; q < nodes_per_face; ++q) {
         const double covered =
-            under_bar ? covered_share(model.space, face, q, *surroundings.bar) : 0;
+            under_bar ? covered_share(model.space, face, q, *bar) : 0;
         const double area = face.weight[q] * (1 - covered);
         if (!(area > 0))
           continue;
@@ -196,7 +198,7 @@ void HeatSystem::add_bar(const BarOnBoard &bar)
     const double w[3] = {-1, c.on_bar[0].weight, c.on_bar[1].weight};
     for (unsigned i = 0; i < 3; ++i)
       for (unsigned j = 0; j < 3; ++j)
-        conduction.at(n[i], n[j]) += bar.contact * c.area * w[i] * w[j];
+        conduction.at(n[i], n[j]) += c.conductance * w[i] * w[j];
   }
   unit_power.assign(size(), 0.);
   const auto share = iron_shares(bar);

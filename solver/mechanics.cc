@@ -13,7 +13,7 @@ namespace overbend::solver
 namespace
 {
 // Creep elements may switch this often within a step; then they stay (their effect is small).
-constexpr unsigned creep_rounds = 3;
+constexpr unsigned creep_rounds = 2;
 constexpr unsigned state_rounds = 30;
 // More iterations than this make a new factorisation pay.
 constexpr unsigned refactor_above = 14;
@@ -437,7 +437,11 @@ void Mechanics::factorise()
   double &tip = matrix.at(model.tip_dof(), model.tip_dof());
   if (tip == 0)
     tip = 1;
-  factor.factorise(matrix);
+  try {
+    factor.factorise(matrix);
+  } catch (const std::runtime_error &failure) {
+    throw StepFailed(failure.what());
+  }
   factor_is_stale = false;
   ++tally.factorisations;
   tally.seconds_factor += now() - t0;

@@ -76,7 +76,7 @@ public:
   const std::vector<char> &closed_springs() const { return spring_closed; }
   const SolverCounts &counts() const { return tally; }
   // Share of the force scale that the residual may keep.
-  double tolerance = 1e-8;
+  double tolerance = 1e-7;
 
 private:
   void begin_wood(const std::vector<double> &T0, const std::vector<double> &T1, double dt);

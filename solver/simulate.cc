@@ -81,7 +81,7 @@ private:
     mechanics.begin(now.state, T, T, 0);
     std::vector<double> u = now.state.displacement;
     end.pull_reached = pull(phase.pull, without, T, u);
-    finish_step(u, without, T);
+    finish_step(u, without);
     if (new_block) {
       bench.place_block(now.state.displacement, now.offsets);
       for (Unit &unit : now.units)
@@ -93,11 +93,12 @@ private:
         bench.put_unit(before, now.setup, unit.state.displacement, unit.offsets);
       now.setup.rod_is_dead_load = false;
     }
-    record(i, 0);
+    record(i);
     end.shape_at_start = lines.shape(now.state.displacement);
     end.reading_at_start = history.steps.back().reading;
     history.phases.push_back(end);
     control.restart(time, controlled(history.steps.back().reading));
+    last_change.clear();
   }
 
   // Brings the readings where the phase wants them; true if they could be reached.
@@ -150,7 +151,7 @@ private:
       }
       try {
         mechanics.begin(now.state, T0, T1, dt);
-        std::vector<double> u = now.state.displacement;
+        std::vector<double> u = guess(dt);
         mechanics.equilibrate(bench.springs(now.setup, now.offsets, warmth(T1)), bench.load(now.setup), u);
         const double error = control.error(time + dt, controlled(read(lines, u)));
         if (!(error <= reject_above)) {
@@ -159,8 +160,9 @@ private:
           continue;
         }
         time += dt;
-        finish_step(u, now.setup, T1);
-        record(i, dt);
+        keep_change(u, dt);
+        finish_step(u, now.setup);
+        record(i);
         control.accept(time, controlled(history.steps.back().reading));
         return control.next(dt, error);
       } catch (const StepFailed &failure) {
@@ -175,6 +177,26 @@ private:
     throw NotConverged(message.str());
   }
 
+  // The neck moves on as it did in the last step.
+  std::vector<double> guess(double dt) const
+  {
+    std::vector<double> u = now.state.displacement;
+    if (last_change.empty())
+      return u;
+    const double share = std::min(1., dt / last_dt);
+    for (std::size_t i = 0; i < u.size(); ++i)
+      u[i] += share * last_change[i];
+    return u;
+  }
+
+  void keep_change(const std::vector<double> &u, double dt)
+  {
+    last_change = u;
+    for (std::size_t i = 0; i < u.size(); ++i)
+      last_change[i] -= now.state.displacement[i];
+    last_dt = dt;
+  }
+
   void note_cut(unsigned i, double dt, const char *why)
   {
     std::ostringstream note;
@@ -184,7 +206,7 @@ private:
   }
 
   // Moves base and units to the end of the step just solved.
-  void finish_step(const std::vector<double> &u, const BenchSetup &setup, const std::vector<double> &)
+  void finish_step(const std::vector<double> &u, const BenchSetup &setup)
   {
     if (!now.units.empty()) {
       std::vector<std::vector<double>> loads;
@@ -201,7 +223,7 @@ private:
     now.state = std::move(next);
   }
 
-  void record(unsigned i, double)
+  void record(unsigned i)
   {
     StepRecord step;
     step.time = time;
@@ -242,6 +264,8 @@ private:
   Progress now;
   StepControl control;
   History history;
+  std::vector<double> last_change;  // of the displacement in the last step; empty after a change
+  double last_dt = 0;
   double time = 0, phase_start = 0;
 };
 }  // namespace
