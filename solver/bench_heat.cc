@@ -1,0 +1,131 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/bench_heat.h"
+
+#include "mesh/neck_profile.h"
+#include "solver/heat_bar.h"
+#include "solver/sampling.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace overbend::solver
+{
+namespace
+{
+constexpr double end_length = 20e-3; // m
+
+// The bar as the heat solver lays it, for the places of its nodes.
+BarOnBoard bar_of(const cases::Heater &heater)
+{
+  BarOnBoard bar;
+  bar.width = heater.width;
+  bar.thickness = heater.thickness;
+  bar.from = heater.from;
+  bar.to = heater.to;
+  return bar;
+}
+
+Vec3 probe_place(const cases::Case &the_case)
+{
+  const cases::Probe &probe = the_case.probe;
+  const double half = mesh::NeckProfile(the_case.neck).half_width(probe.x);
+  return {probe.x, probe.across * half, probe.height};
+}
+
+// Mean over the board's line (and the tongue's, which ends it) from one place to another.
+double mean_temperature(const Model &model, const std::vector<double> &temperature, double from,
+                        double to)
+{
+  double sum = 0, area = 0;
+  for (const GluePoint &p : model.glue_point) {
+    const double x = model.space.position[p.upper][0];
+    if (p.line == scarf_line || x < from - 1e-9 || x > to + 1e-9)
+      continue;
+    sum += p.weight * temperature[p.upper];
+    area += p.weight;
+  }
+  return area > 0 ? sum / area : 0;
+}
+} // namespace
+
+HeatReader::HeatReader(const Workbench &workbench, const ThermalHistory &history) : heat(history)
+{
+  const Sample probe = find_point(workbench.model.space, probe_place(workbench.the_case));
+  node = probe.node;
+  weight = probe.weight;
+  const cases::Heater &heater = workbench.the_case.heater;
+  const auto has_bar = [](const ThermalState &state) { return !state.bar.empty(); };
+  if (std::any_of(heat.all().begin(), heat.all().end(), has_bar))
+    for (const BarWeight &part : bar_place(bar_of(heater), heater.bar_sensor)) {
+      bar_node.push_back(part.node);
+      bar_weight.push_back(part.weight);
+    }
+}
+
+HeatReading HeatReader::at(double time) const
+{
+  const auto &states = heat.all();
+  // The later of two states of equal time: the bar comes and goes there.
+  auto after = std::upper_bound(states.begin(), states.end(), time,
+                                [](double t, const ThermalState &s) { return t < s.time; });
+  const ThermalState &a = after == states.begin() ? *after : *(after - 1);
+  const ThermalState &b = after == states.end() ? a : *after;
+  const double share = b.time > a.time ? (time - a.time) / (b.time - a.time) : 0;
+  HeatReading reading;
+  reading.time = time;
+  for (std::size_t k = 0; k < node.size(); ++k)
+    reading.probe +=
+        weight[k] * ((1 - share) * a.temperature[node[k]] + share * b.temperature[node[k]]);
+  const auto bar = [&](const ThermalState &s) {
+    double sum = 0;
+    for (std::size_t k = 0; k < bar_node.size(); ++k)
+      sum += bar_weight[k] * s.bar.at(bar_node[k]);
+    return sum;
+  };
+  if (!a.bar.empty() && !b.bar.empty())
+    reading.bar = (1 - share) * bar(a) + share * bar(b);
+  return reading;
+}
+
+bool LineWarmth::ends_lock() const
+{
+  return middle_modulus < sliding_modulus && nut_modulus > locking_modulus &&
+         body_modulus > locking_modulus;
+}
+
+bool LineWarmth::hard_throughout() const
+{
+  return std::min({nut_modulus, middle_modulus, body_modulus}) > locking_modulus;
+}
+
+LineWarmth line_warmth(const Workbench &workbench, const ThermalHistory &heat)
+{
+  const Model &model = workbench.model;
+  double time = 0, end = 0;
+  LineWarmth warmth;
+  for (const cases::Phase &phase : workbench.the_case.phases) {
+    time += phase.duration;
+    if (phase.heater && phase.cords) {
+      end = time;
+      warmth.hot_time += phase.duration;
+    }
+  }
+  double first = 1e9, last = -1e9;
+  for (const GluePoint &p : model.glue_point)
+    if (p.line != scarf_line) {
+      first = std::min(first, model.space.position[p.upper][0]);
+      last = std::max(last, model.space.position[p.upper][0]);
+    }
+  const std::vector<double> temperature = heat.at(std::min(end, heat.end()));
+  const double middle = 0.5 * (first + last);
+  warmth.nut_end = mean_temperature(model, temperature, first, first + end_length);
+  warmth.middle = mean_temperature(model, temperature, middle - end_length, middle + end_length);
+  warmth.body_end = mean_temperature(model, temperature, last - end_length, last);
+  const materials::GlueLaw &law = *model.glue_line[board_line].law;
+  const double during = std::max(warmth.hot_time, 1.);
+  warmth.nut_modulus = law.relaxation_modulus(warmth.nut_end, during);
+  warmth.middle_modulus = law.relaxation_modulus(warmth.middle, during);
+  warmth.body_modulus = law.relaxation_modulus(warmth.body_end, during);
+  return warmth;
+}
+} // namespace overbend::solver

@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "solver/plan.h"
+
+#include <optional>
+#include <vector>
+
+// The temperatures that a bench can read, and those that decide whether the board can slide.
+namespace overbend::solver
+{
+// What probe and thermostat show at one time, K.
+struct HeatReading
+{
+  double time = 0; // s since the start of the first phase
+  double probe = 0;
+  std::optional<double> bar; // at the thermostat's sensor; empty without a bar
+};
+
+// Reads a history of temperature where the case puts the probe and the bar's sensor. The places are
+// found once. Throws std::runtime_error if the probe is off the neck.
+class HeatReader
+{
+public:
+  HeatReader(const Workbench &workbench, const ThermalHistory &heat);
+  HeatReading at(double time) const;
+
+private:
+  const ThermalHistory &heat;
+  std::vector<unsigned> node;
+  std::vector<double> weight;
+  std::vector<unsigned> bar_node; // two, or none
+  std::vector<double> bar_weight;
+};
+
+// The board's glue line near the end of the last heated phase: mean temperature (K) over the 20 mm
+// at either end and around the middle, and what is left of its shear modulus (Pa) after that long
+// at this temperature. 20 mm of hard line at both ends lock the board, however soft the middle
+// (trade: closed form of locked ends [E]).
+struct LineWarmth
+{
+  double nut_end = 0, middle = 0, body_end = 0;                 // K
+  double nut_modulus = 0, middle_modulus = 0, body_modulus = 0; // Pa
+  double hot_time = 0;                                          // s, all heated phases
+  bool ends_lock() const;
+  bool hard_throughout() const;
+};
+
+// Moduli after two hours: a line softer than this slides, a line harder than that locks
+// (retained shares of a two-layer beam with both ends so: 0.20 at 1 MPa, 0.02 at 10 MPa [E]).
+constexpr double sliding_modulus = 1e6, locking_modulus = 10e6;
+
+LineWarmth line_warmth(const Workbench &workbench, const ThermalHistory &heat);
+} // namespace overbend::solver

@@ -1,0 +1,149 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/commands.h"
+
+#include "cases/check_names.h"
+#include "cases/manual.h"
+#include "cases/presets.h"
+#include "cases/read_case.h"
+#include "cases/units.h"
+#include "solver/shop_words.h"
+
+#include <iostream>
+
+namespace overbend::solver
+{
+namespace
+{
+template <typename Entry>
+std::vector<std::string> names_of(const std::vector<Entry> &entries)
+{
+  std::vector<std::string> names;
+  for (const Entry &entry : entries) {
+    names.push_back(entry.name);
+    names.insert(names.end(), entry.aliases.begin(), entry.aliases.end());
+  }
+  return names;
+}
+
+void print_entry(const materials::Entry &entry)
+{
+  std::cout << entry.name;
+  for (const std::string &alias : entry.aliases)
+    std::cout << (&alias == &entry.aliases.front() ? "  (also: " : ", ") << alias;
+  std::cout << (entry.aliases.empty() ? "\n" : ")\n");
+  for (const auto &[key, value, unit, spread, mark, source] : materials::rows(entry))
+    std::cout << "  " << key << " = " << value << " " << unit << "   spread: " << spread << "   ["
+              << mark << "] " << source << "\n";
+  for (const std::string &missing : entry.missing)
+    std::cout << "  missing: " << missing << "\n";
+}
+
+template <typename Entry>
+void print_names(const std::vector<Entry> &entries, const std::string &what)
+{
+  for (const Entry &entry : entries) {
+    std::cout << "  " << entry.name;
+    for (const std::string &alias : entry.aliases)
+      std::cout << (&alias == &entry.aliases.front() ? "  (also: " : ", ") << alias;
+    std::cout << (entry.aliases.empty() ? "" : ")") << "\n";
+  }
+  std::cout << "`overbend list " << what << " NAME` prints the numbers of one with unit, spread, "
+            << "mark and source; `overbend list " << what << " all` those of all.\n"
+            << "Marks: S read in the source, M from memory of it, E estimate or common practice "
+               "without a source, C computed.\n";
+}
+
+template <typename Entry, typename Find>
+void print_table(const std::vector<Entry> &entries, const std::string &what,
+                 const std::string &name, const Find &find)
+{
+  if (name.empty())
+    print_names(entries, what);
+  else if (name == "all")
+    for (const Entry &entry : entries)
+      print_entry(entry);
+  else
+    print_entry(find(name));
+}
+
+void print_presets(const std::string &name)
+{
+  if (!name.empty() && name != "all" && cases::find_preset(name) == nullptr)
+    cases::preset_case(name); // throws with the nearest name
+  for (const cases::Preset &preset : cases::presets()) {
+    const bool chosen = name == "all" || (!name.empty() && &preset == cases::find_preset(name));
+    if (name.empty() || chosen)
+      std::cout << "  " << preset.name << ": " << preset.sentence << "\n";
+    if (chosen)
+      std::cout << preset.text << "\n";
+  }
+  std::cout << "Sizes are middling values of the trade (common practice, no source); heights of "
+               "strings, posts and forces of rods are estimates [E].\n";
+}
+} // namespace
+
+cases::Case read_checked_case(const std::string &path, const materials::Tables &tables)
+{
+  cases::Case the_case = cases::read_case(path);
+  cases::KnownNames known;
+  known.woods = names_of(tables.woods);
+  known.glues = names_of(tables.glues);
+  known.string_sets = names_of(tables.string_sets);
+  known.tuners = names_of(tables.tuners);
+  cases::check_names(the_case, known);
+  return the_case;
+}
+
+Record record_of(const cases::Case &the_case, const materials::Tables &tables, int threads)
+{
+  std::vector<std::pair<std::string, std::string>> hashes;
+  for (const materials::TableFile &file : tables.files)
+    hashes.emplace_back(file.name, file.sha256);
+  return make_record(the_case.file, the_case.text, hashes, threads);
+}
+
+void check_command(const CommandOptions &options)
+{
+  const cases::Case c = read_checked_case(options.case_file, materials::tables());
+  std::cout << options.case_file << ": a good case";
+  if (!c.title.empty())
+    std::cout << " (\"" << c.title << "\")";
+  std::cout << "\n";
+  if (options.quiet)
+    return;
+  std::cout << "  bow " << bow_in_words(c.found.bow_centre) << " at fret " << c.found.bow_fret
+            << " over frets " << c.found.rest_fret_a << " and " << c.found.rest_fret_b << ", twist "
+            << (c.found.twist ? twist_in_words(*c.found.twist) : "unknown") << "\n  shaft "
+            << c.neck.shaft.wood << ", board " << c.neck.board.wood << ", board glue "
+            << c.board_glue.kind.value_or("unknown") << "\n";
+  for (const cases::Phase &phase : c.phases)
+    std::cout << "  phase \"" << phase.name << "\", " << cases::clock(phase.duration) << "\n";
+}
+
+void template_command(const std::string &preset)
+{
+  std::cout << cases::template_case(preset);
+}
+
+void list_command(const std::string &what, const std::string &name)
+{
+  const materials::Tables &t = materials::tables();
+  if (what == "woods")
+    print_table(
+        t.woods, what, name, [&](auto &n) -> auto & { return t.wood(n); });
+  else if (what == "glues")
+    print_table(
+        t.glues, what, name, [&](auto &n) -> auto & { return t.glue(n); });
+  else if (what == "strings")
+    print_table(
+        t.string_sets, what, name, [&](auto &n) -> auto & { return t.string_set(n); });
+  else if (what == "tuners")
+    print_table(
+        t.tuners, what, name, [&](auto &n) -> auto & { return t.tuner(n); });
+  else if (what == "bars")
+    print_table(
+        t.bars, what, name, [&](auto &n) -> auto & { return t.bar(n); });
+  else
+    print_presets(name);
+}
+} // namespace overbend::solver

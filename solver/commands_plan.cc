@@ -1,0 +1,210 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/commands.h"
+
+#include "cases/error.h"
+#include "cases/read_case.h"
+#include "materials/strings.h"
+#include "mesh/make_neck_mesh.h"
+#include "solver/plan_json.h"
+#include "solver/plan_report.h"
+#include "solver/plan_text.h"
+#include "solver/run_output.h"
+#include "solver/run_watch.h"
+#include "solver/text_file.h"
+
+#include <algorithm>
+#include <filesystem>
+#include <iostream>
+
+namespace overbend::solver
+{
+namespace
+{
+using materials::LineSpeed;
+
+void check_that_it_can_be_planned(const cases::Case &c)
+{
+  const bool pulls = std::any_of(c.phases.begin(), c.phases.end(), [](const cases::Phase &phase) {
+    return phase.pull.kind == cases::Pull::Kind::to_reading;
+  });
+  if (!pulls)
+    throw cases::CaseError(c.file, cases::line_of(c, "phase[1]"),
+                           "a plan needs a phase that pulls the cords to a reading",
+                           "write pull = \"to reading\" in a clamp phase, or use `simulate`");
+}
+
+class PlanRun
+{
+public:
+  explicit PlanRun(const CommandOptions &command)
+      : options(command), tables(materials::tables()),
+        c(read_checked_case(command.case_file, tables)),
+        folder(command.folder.empty() ? default_folder(command.case_file, "plan") : command.folder),
+        report(c), watch(command)
+  {}
+
+  void run()
+  {
+    check_that_it_can_be_planned(c);
+    claim_folder(folder, options.replace);
+    record = record_of(c, tables, options.threads);
+    report.cord_per_turn =
+        materials::take_up_per_turn(tables.tuner(c.tuners.kind), c.bench.cord_diameter);
+    report.verdict = refuse_before(c, tables);
+    if (report.verdict.kind == Verdict::do_not)
+      return write("refused before any simulation");
+    watch.stage("mesh", 0, 0.02);
+    neck = mesh::make_neck_mesh(c.neck, c.numerics.resolution);
+    if (!strings_fit())
+      return write("refused by what the strings lift");
+    plan_columns();
+    write("done");
+  }
+
+private:
+  PlanInput input() const
+  {
+    return {c, neck, tables, [](const std::string &) {}, {}};
+  }
+
+  // Lift of the strings, stiffness from the strung reading, and what they say; false: refused.
+  bool strings_fit()
+  {
+    watch.stage("strings", 0.02, 0.04);
+    const PlanInput plain = input();
+    Workbench workbench(plain, {});
+    const auto lift = [&](const StringPull &strings) {
+      return string_lift(workbench.model, workbench.bench, workbench.lines, strings,
+                         workbench.mechanics);
+    };
+    report.lifts = Lifts{lift(workbench.found_strings), lift(workbench.planned_strings)};
+    report.found_tension = workbench.found_strings.total;
+    report.planned_tension = workbench.planned_strings.total;
+    if (c.found.strung_bow)
+      report.stiffness_factor = fit_stiffness(c, workbench, report.lifts->found);
+    report.verdict.join(judge_lift(c, *report.lifts, report.stiffness_factor));
+    return report.verdict.kind != Verdict::do_not;
+  }
+
+  void plan_columns()
+  {
+    if (c.board_glue.kind) {
+      Verdict after;
+      plan_one(LineSpeed::middle, 0.04, 1, after);
+      report.verdict.join(after);
+      return;
+    }
+    const LineSpeed speeds[3] = {LineSpeed::slow, LineSpeed::middle, LineSpeed::fast};
+    Verdict each[3];
+    for (unsigned k = 0; k < 3; ++k)
+      plan_one(speeds[k], 0.04 + 0.32 * k, 0.04 + 0.32 * (k + 1), each[k]);
+    report.verdict.join(each[1]);
+    // Only one line is there: what the other two say is a caution.
+    for (const auto &[k, name] : {std::pair(0, "slow"), std::pair(2, "fast")})
+      for (const std::string &reason : each[k].reasons)
+        report.verdict.caution(std::string("If the line turns out ") + name + ": " + reason);
+  }
+
+  void plan_one(LineSpeed speed, double from, double to, Verdict &after)
+  {
+    PlanInput job = input();
+    const double span = to - from;
+    watch.stage("heat", from, from + 0.05 * span);
+    Workbench workbench(job, {speed, report.stiffness_factor.value_or(1)});
+    if (heat.all().empty())
+      heat = heat_of(workbench, c.phases);
+    watch.stage("start", from + 0.05 * span, from + 0.2 * span);
+    const FoundNeck found = find_start(c, workbench.model, workbench.bench, workbench.lines,
+                                       workbench.found_strings, workbench.mechanics);
+    std::unique_ptr<FieldOutput> fields;
+    if (speed == LineSpeed::middle)
+      fields = std::make_unique<FieldOutput>(folder, workbench, heat, record);
+    double done = 0.2; // the unit histories, then a smaller and smaller part of what is left
+    job.stage = [&](const std::string &name) {
+      const double next = done + 0.45 * (1 - done);
+      watch.stage(name, from + done * span, from + next * span);
+      done = next;
+    };
+    job.observe_final = [&](const StepRecord &step, const MechanicsState &state) {
+      watch.step(c, step);
+      if (fields)
+        fields->observe(step, state);
+    };
+    PlanColumn column = make_plan(job, workbench, heat, found);
+    column.speed = speed;
+    watch.end_stage();
+    after = judge_after(column, workbench, heat, c);
+    if (fields)
+      finish(workbench, column, *fields);
+    add(counts, column.counts);
+    report.columns.push_back(std::move(column));
+  }
+
+  void finish(const Workbench &workbench, const PlanColumn &column, FieldOutput &fields)
+  {
+    const HeatReader reader(workbench, heat);
+    double time = 0;
+    for (const cases::Phase &phase : c.phases) {
+      report.heat.push_back(reader.at(time));
+      time += phase.duration;
+      report.heat.push_back(reader.at(time));
+    }
+    report.line = line_warmth(workbench, heat);
+    Record at_end = record;
+    at_end.wall_time = watch.seconds();
+    at_end.exit_reason = "done";
+    fields.finish(readings_table(c, column.history, column.diagnosis.as_built, reader), at_end);
+    options.write_opener(folder);
+  }
+
+  static void add(SolverCounts &sum, const SolverCounts &n)
+  {
+    sum.steps += n.steps;
+    sum.factorisations += n.factorisations;
+    sum.iterations += n.iterations;
+    sum.solves += n.solves;
+    sum.seconds_factor += n.seconds_factor;
+    sum.seconds_solve += n.seconds_solve;
+    sum.seconds_law += n.seconds_law;
+  }
+
+  void write(const std::string &exit_reason)
+  {
+    watch.end_stage();
+    record.wall_time = watch.seconds();
+    record.exit_reason = exit_reason;
+    const std::string text = plan_text(report);
+    const auto path = [&](const char *name) {
+      return (std::filesystem::path(folder) / name).string();
+    };
+    write_text_file(path("plan.txt"), text);
+    write_text_file(path("plan.json"), plan_json(report, record));
+    std::string lines;
+    for (const auto &[name, value] : record_lines(record))
+      lines += name + ": " + value + "\n";
+    write_text_file(path("record.txt"), lines + "case text:\n" + record.case_text);
+    if (options.quiet)
+      std::cout << in_words(report.verdict.kind) << "\n";
+    else
+      std::cout << text << "\nWritten to the folder " << folder << ".\n";
+    watch.print_timing(counts);
+  }
+
+  const CommandOptions &options;
+  const materials::Tables &tables;
+  const cases::Case c;
+  const std::string folder;
+  PlanReport report;
+  RunWatch watch;
+  Record record;
+  mesh::NeckMesh neck;
+  ThermalHistory heat;
+  SolverCounts counts;
+};
+} // namespace
+
+void plan_command(const CommandOptions &options)
+{
+  PlanRun(options).run();
+}
+} // namespace overbend::solver

@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/commands.h"
+
+#include "mesh/make_neck_mesh.h"
+#include "mesh/mesh_report.h"
+#include "solver/plan_report.h"
+#include "solver/plan_text.h"
+#include "solver/run_output.h"
+#include "solver/run_watch.h"
+#include "solver/shop_words.h"
+#include "solver/text_file.h"
+
+#include <filesystem>
+#include <iostream>
+
+namespace overbend::solver
+{
+namespace
+{
+// A pull names what the bench is to read; the model's readings are without what is as built.
+std::vector<cases::Phase> for_model(std::vector<cases::Phase> phases, const Reading &as_built)
+{
+  for (cases::Phase &phase : phases)
+    if (phase.pull.kind == cases::Pull::Kind::to_reading) {
+      phase.pull.bow -= as_built.bow;
+      phase.pull.twist -= as_built.twist;
+    }
+  return phases;
+}
+
+std::string peaks_text(const cases::Case &c, const Peaks &peaks)
+{
+  std::string text = "Share of strength used at most, at its temperature (100 % breaks):\n";
+  for (const auto &[place, peak] : peaks.use)
+    text += "  " + place + ": " + fixed(100 * peak.value, 1) + " %, " + peak.mode + ", phase \"" +
+            c.phases.at(peak.phase).name + "\"\n";
+  return text;
+}
+} // namespace
+
+void mesh_command(const CommandOptions &options, const std::string &)
+{
+  const cases::Case c = read_checked_case(options.case_file, materials::tables());
+  const mesh::NeckMesh neck = mesh::make_neck_mesh(c.neck, c.numerics.resolution);
+  const mesh::MeshReport report = mesh::report(neck);
+  std::cout << report.cells << " cells, " << report.nodes << " nodes, " << report.unknowns
+            << " unknowns\nleast scaled Jacobian " << fixed(report.least_scaled_jacobian, 3)
+            << " at " << mesh::describe_place(report.worst_place, neck) << "\n";
+  for (const auto &[piece, volume] : report.volume)
+    std::cout << "  " << mesh::name(piece) << ": " << fixed(volume * 1e6, 2) << " cm3\n";
+  for (const auto &[face, area] : report.area)
+    std::cout << "  " << mesh::name(face) << ": " << report.faces.at(face) << " faces, "
+              << fixed(area * 1e4, 2) << " cm2\n";
+}
+
+void simulate_command(const CommandOptions &options)
+{
+  const materials::Tables &tables = materials::tables();
+  const cases::Case c = read_checked_case(options.case_file, tables);
+  const std::string folder =
+      options.folder.empty() ? default_folder(options.case_file, "run") : options.folder;
+  claim_folder(folder, options.replace);
+  Record record = record_of(c, tables, options.threads);
+  RunWatch watch(options);
+
+  watch.stage("mesh", 0, 0.02);
+  const mesh::NeckMesh neck = mesh::make_neck_mesh(c.neck, c.numerics.resolution);
+  const PlanInput input{c, neck, tables, [](const std::string &) {}, {}};
+  Workbench workbench(input, {});
+  watch.stage("heat", 0.02, 0.1);
+  const ThermalHistory heat = heat_of(workbench, c.phases);
+  watch.stage("start", 0.1, 0.3);
+  const FoundNeck found = find_start(c, workbench.model, workbench.bench, workbench.lines,
+                                     workbench.found_strings, workbench.mechanics);
+  watch.stage("phases", 0.3, 1);
+  FieldOutput fields(folder, workbench, heat, record);
+  Peaks peaks(workbench.model);
+  SimulationOptions simulation;
+  simulation.bow_error = c.numerics.bow_error;
+  simulation.observe = [&](const StepRecord &step, const MechanicsState &state) {
+    watch.step(c, step);
+    peaks.watch(workbench.model, state, heat.at(step.time), step.time, step.phase);
+    fields.observe(step, state);
+  };
+  const Reading &as_built = found.diagnosis.as_built;
+  const History history =
+      simulate(c, for_model(c.phases, as_built), workbench.model, workbench.bench, workbench.lines,
+               workbench.planned_strings, heat, found.progress, workbench.mechanics, simulation);
+  watch.end_stage();
+
+  const HeatReader reader(workbench, heat);
+  const std::string text = history_text(c, history, as_built, reader) + peaks_text(c, peaks);
+  record.wall_time = watch.seconds();
+  record.exit_reason = "done";
+  fields.finish(readings_table(c, history, as_built, reader), record);
+  write_text_file((std::filesystem::path(folder) / "readings.txt").string(), text);
+  options.write_opener(folder);
+  if (!options.quiet)
+    std::cout << text;
+  if (!c.board_glue.kind)
+    std::cout << "The glue is not known: simulated with the middle line (white PVA).\n";
+  std::cout << "Results in " << folder << "\n";
+  watch.print_timing(workbench.mechanics.counts());
+}
+} // namespace overbend::solver

@@ -1,0 +1,153 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cases/error.h"
+#include "mesh/shape_error.h"
+#include "solver/commands.h"
+#include "solver/file_error.h"
+#include "solver/plan.h"
+#include "viz/paraview_opener.h"
+
+#include <CLI/CLI.hpp>
+#include <deal.II/base/multithread_info.h>
+
+#include <dlfcn.h>
+
+#include <fstream>
+#include <iostream>
+#include <sstream>
+
+namespace
+{
+using namespace overbend;
+using solver::CommandOptions;
+
+enum Exit { good = 0, our_fault = 1, users_mistake = 2, not_converged = 3, files = 4 };
+
+const char *const description =
+    "Overbend: plans the straightening of a bowed or twisted neck by clamping and heat.\n"
+    "It gives estimates, not orders; read the cautions it prints.";
+
+const char *const footer = R"(
+Examples:
+  overbend template electric > my-neck.toml     a case with every key and its comment
+  overbend check my-neck.toml                   is it a good case?
+  overbend plan my-neck.toml                    the plan, in ./my-neck-plan
+  overbend plan my-neck.toml --output first --timing
+  overbend simulate my-neck.toml                the phases as written, in ./my-neck-run
+  overbend list glues "white PVA"               numbers with unit, spread, mark and source
+
+Exit status: 0 done (a plan that says "do not do it" is an answer too), 1 a fault of the program,
+2 a mistake in the case or on the command line, 3 not converged, 4 files and disk.)";
+
+// Bytes of the results are promised: a fixed number of threads, whatever the machine has.
+void pin_threads(int threads)
+{
+  if (void *const set = dlsym(RTLD_DEFAULT, "openblas_set_num_threads"))
+    reinterpret_cast<void (*)(int)>(set)(threads);
+  dealii::MultithreadInfo::set_thread_limit(1);
+}
+
+void add_case(CLI::App &command, CommandOptions &options)
+{
+  command.add_option("case", options.case_file, "Case file")->required()->type_name("FILE");
+}
+
+void add_run(CLI::App &command, CommandOptions &options)
+{
+  add_case(command, options);
+  command
+      .add_option("-o,--output,--results", options.folder,
+                  "Folder for the results (default: the case's name with -plan or -run)")
+      ->type_name("DIR");
+  command.add_flag("--replace", options.replace, "Replace the results of an earlier run in it");
+  command.add_flag("--timing", options.timing, "Print where the time went");
+  command.add_flag("--quiet", options.quiet, "No progress line, and only the outcome");
+  command.add_option("--threads", options.threads, "Threads of the BLAS library")
+      ->check(CLI::Range(1, 16))
+      ->capture_default_str();
+}
+
+// The record to paste into a report of a fault.
+void print_record(const std::string &case_file)
+{
+  std::ifstream in(case_file);
+  std::ostringstream text;
+  text << in.rdbuf();
+  for (const auto &[name, value] :
+       solver::record_lines(solver::make_record(case_file, text.str(), {}, 0)))
+    std::cerr << "  " << name << ": " << value << "\n";
+}
+
+int guarded(const std::function<void()> &work, const std::string &case_file)
+{
+  try {
+    work();
+    std::cout.flush();
+    return good;
+  } catch (const cases::CaseError &error) {
+    std::cerr << error.what() << "\n";
+    return users_mistake;
+  } catch (const mesh::ShapeError &error) {
+    std::cerr << case_file << ": " << error.what() << "\n";
+    return users_mistake;
+  } catch (const solver::NotConverged &error) {
+    std::cerr << "Not converged: " << error.what() << "\n";
+    return not_converged;
+  } catch (const solver::FileError &error) {
+    std::cerr << error.what() << "\n";
+    return files;
+  } catch (const std::exception &error) {
+    std::cerr << "A fault of the program, not of yours: " << error.what()
+              << "\nPlease report it with these lines and the case file:\n";
+    print_record(case_file);
+    return our_fault;
+  }
+}
+} // namespace
+
+int main(int argc, char **argv)
+{
+  CLI::App app(description, "overbend");
+  app.footer(footer);
+  app.require_subcommand(1);
+  CommandOptions options;
+  options.write_opener = [](const std::string &folder) { viz::write_paraview_opener(folder); };
+  std::string preset = "electric", what, name, mesh_file;
+  std::function<void()> work;
+
+  CLI::App *check = app.add_subcommand("check", "Read and check a case file");
+  add_case(*check, options);
+  check->add_flag("--quiet", options.quiet, "Only say that it is good");
+  check->callback([&] { work = [&] { solver::check_command(options); }; });
+
+  CLI::App *show = app.add_subcommand("template", "Print a case file with every key explained");
+  show->add_option("preset", preset, "Preset to start from")->capture_default_str();
+  show->callback([&] { work = [&] { solver::template_command(preset); }; });
+
+  CLI::App *list = app.add_subcommand("list", "List what the tables hold, with sources and marks");
+  list->add_option("what", what, "woods, glues, strings, tuners, bars or presets")
+      ->required()
+      ->check(CLI::IsMember({"woods", "glues", "strings", "tuners", "bars", "presets"}));
+  list->add_option("name", name, "One entry, or all");
+  list->callback([&] { work = [&] { solver::list_command(what, name); }; });
+
+  CLI::App *mesh = app.add_subcommand("mesh", "Mesh the neck and report on the mesh");
+  add_case(*mesh, options);
+  mesh->add_option("-o,--output", mesh_file, "Mesh file to write")->type_name("FILE.msh");
+  mesh->callback([&] { work = [&] { solver::mesh_command(options, mesh_file); }; });
+
+  CLI::App *simulate = app.add_subcommand("simulate", "Simulate the phases as written");
+  add_run(*simulate, options);
+  simulate->callback([&] { work = [&] { solver::simulate_command(options); }; });
+
+  CLI::App *plan = app.add_subcommand("plan", "Plan the straightening");
+  add_run(*plan, options);
+  plan->callback([&] { work = [&] { solver::plan_command(options); }; });
+
+  try {
+    app.parse(argc, argv);
+  } catch (const CLI::ParseError &error) {
+    return app.exit(error) == 0 ? good : users_mistake;
+  }
+  pin_threads(options.threads);
+  return guarded(work, options.case_file);
+}

@@ -1,0 +1,244 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/plan_steps.h"
+
+#include "cases/units.h"
+#include "solver/shop_words.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <sstream>
+
+namespace overbend::solver
+{
+namespace
+{
+using cases::all_forces;
+using cases::both_lengths;
+using cases::both_temperatures;
+
+// A change of take-up or a gap that a bench can tell, m.
+constexpr double least_take_up = 0.02e-3, least_gap = 0.02e-3;
+
+class StepWriter
+{
+public:
+  StepWriter(const PlanReport &report_, const PlanColumn &column_)
+      : report(report_), c(report_.the_case), column(column_)
+  {}
+
+  std::string all()
+  {
+    for (const PhaseEnd &end : column.history.phases)
+      one(end);
+    return out.str();
+  }
+
+private:
+  void say(const std::string &text) { out << folded(text, "    ", "    "); }
+
+  void one(const PhaseEnd &end)
+  {
+    const cases::Phase &phase = c.phases[end.phase];
+    const cases::Phase bare;
+    const cases::Phase &before = end.phase > 0 ? c.phases[end.phase - 1] : bare;
+    out << folded(when(c, end.time - phase.duration) + "  " + phase.name + ", " +
+                      cases::clock(phase.duration),
+                  "  ", "      ");
+    if (before.strings && !phase.strings && end.phase > 0)
+      say("Strings off.");
+    if (before.cords && !phase.cords)
+      release(end);
+    if (phase.heater && !before.heater)
+      heat_on(phase);
+    if (!phase.heater && before.heater)
+      say("Heat off: iron and bar away from the board. The clamp stays until it is let go.");
+    if (phase.cords && !before.cords)
+      set_up(phase);
+    if (phase.cords && phase.pull.kind != cases::Pull::Kind::none)
+      pull(end, before.cords);
+    if (phase.strings && !before.strings)
+      string_up(end, phase);
+    finish(end, phase);
+  }
+
+  void set_up(const cases::Phase &phase)
+  {
+    const cases::Bench &b = c.bench;
+    std::string text;
+    if (phase.cradle)
+      text += "Cradle under the back at " + near_fret(c, b.cradle_x) + " (" +
+              both_lengths(b.cradle_x) + " from the nut), pad " + both_lengths(b.cradle_width) +
+              " wide along the neck. ";
+    text += b.hold == cases::BodyHold::pads ? "Body on padding, so that it can tip a little. "
+                                            : "Body held hard. ";
+    text += "One cord a side from the middle posts straight down to the bench, " +
+            fixed(b.cord_stiffness / 1000, 0) + " N/mm each";
+    text += phase.nut ? ", nut in its slot." : ", nut out.";
+    if (phase.block)
+      text += " Stop block up to the headstock once the cords are set.";
+    say(text);
+  }
+
+  void heat_on(const cases::Phase &phase)
+  {
+    const cases::Heater &h = c.heater;
+    say("Bar on the board from " + both_lengths(h.from) + " to " + both_lengths(h.to) +
+        " from the nut, iron between " + near_fret(c, h.iron_from) + " and " +
+        near_fret(c, h.iron_to) + ". Hold the bar at " + both_temperatures(phase.bar_temperature) +
+        ", read at " + near_fret(c, h.bar_sensor) + "." +
+        (phase.air.wrapped ? " Back and sides wrapped in dry cloth." : ""));
+  }
+
+  std::string side_take_up(const char *side, double length) const
+  {
+    std::string text = std::string(side) + " ";
+    text += (length < 0 ? "let out " : "take up ") + both_lengths(std::abs(length));
+    return text + " = " + turns(std::abs(length) / report.cord_per_turn) + " button turn" +
+           (std::abs(length) / report.cord_per_turn > 1.06 ? "s" : "");
+  }
+
+  // Pull or slack off to the readings: take-up as a guide, readings as the master.
+  void pull(const PhaseEnd &end, bool already_clamped)
+  {
+    const StepRecord &first = step_at_start(column.history, end.phase);
+    const Reading now = at_bench(first.reading, column.diagnosis.as_built);
+    std::array<double, 2> change = first.take_up;
+    if (already_clamped) {
+      const PhaseEnd &last = column.history.phases[end.phase - 1];
+      for (unsigned side = 0; side < 2; ++side)
+        change[side] -= last.take_up[side];
+      const Reading ran = at_bench(last.reading, column.diagnosis.as_built);
+      say("Read again. Since the last setting the neck will have run on to " +
+          bow_in_words(ran.bow) + ", twist " + twist_in_words(ran.twist) +
+          ". If it has run further, the line is softer than planned; if it has hardly moved, it is "
+          "stiffer.");
+    }
+    if (std::max(std::abs(change[0]), std::abs(change[1])) > least_take_up)
+      say("From " + std::string(already_clamped ? "there" : "just taut") + ": " +
+          side_take_up("bass", change[0]) + "; " + side_take_up("treble", change[1]) +
+          ". Turns are a guide; the readings decide:");
+    readings(end.shape_at_start, now);
+    say("Cords then pull: bass " + all_forces(first.forces.cord[0]) + ", treble " +
+        all_forces(first.forces.cord[1]) + "; the cradle carries " +
+        all_forces(first.forces.cradle) + ".");
+    if (!end.pull_reached)
+      say("One cord is slack here: the twist asked for is out of reach with two cords.");
+  }
+
+  void readings(const BoardShape &shape, const Reading &now)
+  {
+    const Reading &as_built = column.diagnosis.as_built;
+    out << "      fret        bass                  centre                treble\n";
+    for (const int fret : reading_frets(c)) {
+      out << "      " << fret << (fret < 10 ? " " : "");
+      for (unsigned line = 0; line < 3; ++line) {
+        const std::string cell = signed_length(bow_at_bench(c, shape, as_built, line, fret));
+        out << "   " << cell
+            << (line < 2 ? std::string(cell.size() < 19 ? 19 - cell.size() : 0, ' ') : "");
+      }
+      out << (fret == c.found.bow_fret ? "  <- set by this fret" : "") << "\n";
+    }
+    const auto rests =
+        std::to_string(c.found.rest_fret_a) + " and " + std::to_string(c.found.rest_fret_b);
+    say("(over the chord of frets " + rests + "; - is past straight)");
+    const Rocking bass = rocking_at_bench(c, shape, as_built, 0),
+                  treble = rocking_at_bench(c, shape, as_built, 2);
+    if (std::max(bass.gap, treble.gap) > least_gap)
+      say("A straightedge from fret " + std::to_string(c.found.rest_fret_a) + " to " +
+          std::to_string(c.found.rest_fret_b) + ", balanced on its hump, shows at each end: bass " +
+          both_lengths(bass.gap) + " (rocks on fret " + std::to_string(bass.fret) + "), treble " +
+          both_lengths(treble.gap) + " (fret " + std::to_string(treble.fret) + ").");
+    say("Winding sticks on frets " + rests + ": " + sticks(now.twist) + ".");
+  }
+
+  static std::string sticks(double twist)
+  {
+    const std::string words = twist_in_words(twist);
+    return words == "none"
+               ? "in line"
+               : words + "; 300 mm sticks show " + both_lengths(std::abs(over_sticks(twist)));
+  }
+
+  void release(const PhaseEnd &end)
+  {
+    say("Let both cords go slowly, in turn, a half turn at a time. Right after: " +
+        reading_words(end.reading_at_start) + ".");
+  }
+
+  void string_up(const PhaseEnd &end, const cases::Phase &phase)
+  {
+    const bool rod = phase.rod == cases::RodState::set;
+    say("String up to pitch (" + c.strings.set + ", " + all_forces(report.planned_tension) +
+        " in all), rod " + (rod ? "set to about " + all_forces(c.neck.rod.force) : "slack") +
+        ". Right after: " + reading_words(end.reading_at_start) + ".");
+  }
+
+  std::string reading_words(const Reading &of_model) const
+  {
+    const Reading r = at_bench(of_model, column.diagnosis.as_built);
+    return "bass " + signed_length(r.bow_bass) + ", centre " + signed_length(r.bow) + ", treble " +
+           signed_length(r.bow_treble) + ", twist " + twist_in_words(r.twist);
+  }
+
+  void finish(const PhaseEnd &end, const cases::Phase &phase)
+  {
+    std::string text = "At the end: " + reading_words(end.reading);
+    const std::size_t at = 2 * end.phase + 1;
+    const bool warm =
+        at < report.heat.size() && (phase.heater || report.heat[at].probe > c.room.temperature + 1);
+    if (warm) {
+      text += "; probe " + both_temperatures(report.heat[at].probe);
+      if (report.heat[at].bar && phase.heater)
+        text += ", bar " + both_temperatures(*report.heat[at].bar);
+    }
+    if (phase.cords) {
+      const StepRecord &last = last_step(end.phase);
+      text += "; cords " + fixed(last.forces.cord[0], 0) + " and " + fixed(last.forces.cord[1], 0) +
+              " N";
+    }
+    say(text + ".");
+  }
+
+  const StepRecord &last_step(unsigned phase) const
+  {
+    const StepRecord *last = nullptr;
+    for (const StepRecord &step : column.history.steps)
+      if (step.phase == phase)
+        last = &step;
+    return *last;
+  }
+
+  const PlanReport &report;
+  const cases::Case &c;
+  const PlanColumn &column;
+  std::ostringstream out;
+};
+} // namespace
+
+std::string near_fret(const cases::Case &c, double x)
+{
+  if (!(x < c.neck.scale_length))
+    return "the bridge";
+  const double fret = -12 * std::log2(1 - x / c.neck.scale_length);
+  if (fret < 0.25)
+    return x < -1e-3 ? "beyond the nut" : "the nut";
+  const double half = std::round(2 * fret) / 2;
+  return "fret " + fixed(half, half == std::round(half) ? 0 : 1);
+}
+
+std::string when(const cases::Case &c, double time)
+{
+  const double release = time_of_release(c);
+  if (time > release + 1)
+    return cases::clock(time - release) + " after release";
+  const double clock = time - zero_of_clock(c);
+  // Long before the heat, the clock of the day means nothing.
+  return clock < -24 * 3600 ? cases::clock(-clock) + " before" : clock_face(clock);
+}
+
+std::string steps_text(const PlanReport &report, const PlanColumn &column)
+{
+  return StepWriter(report, column).all();
+}
+} // namespace overbend::solver

@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "solver/plan_report.h"
+
+#include <string>
+
+namespace overbend::solver
+{
+// The part of the plan's text that goes along the clock: one paragraph a phase, with what is done,
+// what the bench then reads and what it reads at the end.
+std::string steps_text(const PlanReport &report, const PlanColumn &column);
+
+// "fret 6" or "fret 6.5" nearest to a place along the neck; "the nut" below fret 1/2.
+std::string near_fret(const cases::Case &the_case, double x);
+
+// "0:25" on the plan's clock; from the release on "1 day 1 h after release".
+std::string when(const cases::Case &the_case, double time);
+} // namespace overbend::solver

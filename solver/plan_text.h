@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "solver/plan_report.h"
+
+#include <string>
+
+namespace overbend::solver
+{
+// The plan in shop words: verdict, what is wrong, what to do and by which clock, what to read at
+// each stage, what might give, cautions. mm and thou, degC and degF, N, kgf and lbf.
+std::string plan_text(const PlanReport &report);
+
+// Readings at the start and end of each phase, for `simulate`.
+std::string history_text(const cases::Case &the_case, const History &history,
+                         const Reading &as_built, const HeatReader &heat);
+} // namespace overbend::solver

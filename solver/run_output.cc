@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/run_output.h"
+
+#include "solver/file_error.h"
+#include "solver/step_fields.h"
+
+#include <filesystem>
+
+namespace overbend::solver
+{
+namespace
+{
+namespace fs = std::filesystem;
+constexpr double apart = 1; // s, between two states of one time
+} // namespace
+
+std::string default_folder(const std::string &case_file, const std::string &ending)
+{
+  return fs::path(case_file).stem().string() + "-" + ending;
+}
+
+void claim_folder(const std::string &folder, bool replace)
+{
+  std::error_code error;
+  if (fs::exists(folder, error) && !fs::is_directory(folder, error))
+    throw FileError(folder, "is a file, not a folder", "name another folder with --output");
+  if (fs::is_directory(folder, error) && !fs::is_empty(folder, error) && !replace)
+    throw FileError(folder, "already holds something, perhaps an earlier run",
+                    "name another folder with --output, or replace it with --replace");
+  fs::create_directories(folder, error);
+  if (error)
+    throw FileError(folder, "cannot be made (" + error.message() + ")",
+                    "check the rights of the folder it lies in, or name another with --output");
+}
+
+FieldOutput::FieldOutput(std::string to_folder, const Workbench &bench,
+                         const ThermalHistory &history, Record run_record)
+    : folder(std::move(to_folder)), workbench(bench), heat(history), record(std::move(run_record)),
+      mesh(mesh_data(bench.model))
+{}
+
+void FieldOutput::observe(const StepRecord &step, const MechanicsState &state)
+{
+  double time = step.time;
+  if (!writer || (step.phase == 0 && step.time <= 0)) {
+    writer.reset(); // the file is closed before it is begun again
+    writer = std::make_unique<ResultsWriter>(folder, mesh, record, true);
+  } else if (time < last_time + apart)
+    time = last_time + apart;
+  const std::string &phase = workbench.the_case.phases.at(step.phase).name;
+  writer->write_step(step_fields(workbench.model, state, heat.at(step.time), time, phase));
+  last_time = time;
+}
+
+void FieldOutput::finish(const ReadingsTable &table, const Record &final_record)
+{
+  if (!writer)
+    writer = std::make_unique<ResultsWriter>(folder, mesh, record, true);
+  writer->write_readings(table);
+  writer->finish(final_record);
+}
+} // namespace overbend::solver

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <string>
+
+// Numbers as a shop says them: sign in words, both units.
+namespace overbend::solver
+{
+// "1.10 mm (43 thou) forward", "0.24 mm (9.4 thou) back-bow", "straight" below 0.005 mm.
+std::string bow_in_words(double metres);
+
+// "0.60 deg, treble corner of the nut up", "0.10 deg, bass corner of the nut up", "none" below
+// 0.005 deg.
+std::string twist_in_words(double radians);
+
+// Difference at the tips of winding sticks of 300 mm, m.
+double over_sticks(double radians);
+
+// "+0.24 mm (+9.4 thou)": for tables, sign always.
+std::string signed_length(double metres);
+
+// "0:25", "-0:20" to the minute; from two days on "2 days 4 h".
+std::string clock_face(double seconds);
+
+// Button turns in eighths, as fingers do them: "1 3/8", "none".
+std::string turns(double number);
+
+std::string fixed(double value, int decimals);
+
+// Breaks a text into lines of `width` with the first line indented by `first` and the others by
+// `rest`.
+std::string folded(const std::string &text, const std::string &first, const std::string &rest,
+                   std::size_t width = 92);
+} // namespace overbend::solver

@@ -1,0 +1,305 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/verdict.h"
+
+#include "cases/units.h"
+#include "materials/glue_law.h"
+#include "solver/shop_words.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace overbend::solver
+{
+namespace
+{
+using cases::both_lengths;
+using cases::both_temperatures;
+
+constexpr double kelvin = 273.15, degree = 3.14159265358979323846 / 180;
+// Nothing to do below these: a bow below 0.1 mm is noise, 0.25 degrees nobody notices (trade [T]).
+constexpr double least_bow = 0.1e-3, least_twist = 0.25 * degree;
+// Never hotter at glue line or surface, whatever the neck is made of (safety facts [E]).
+constexpr double hottest_ever = kelvin + 65;
+// Ceiling while finish or binding are unknown: about 57 degC at the fret tops (trade [E]).
+constexpr double unknown_ceiling = kelvin + 57;
+// A line that keeps a stiffness above this locks whatever the temperature (bench_heat.h).
+constexpr double stiff_plateau = locking_modulus;
+
+const char *const use_level = "level the board and refret";
+const char *const use_wedges = "wedge-fret it: tangs a little wider than the slots, fret by fret";
+const char *const board_off = "take the board off, put in bars or a new rod, and glue it back";
+
+// Where trouble starts and where to stop for a finish, K (trade [T], safety facts [E]).
+struct FinishLimit
+{
+  double trouble, stop;
+  const char *name;
+};
+
+FinishLimit limit_of(cases::Finish finish)
+{
+  switch (finish) {
+  case cases::Finish::bare:
+    return {hottest_ever, hottest_ever, "bare wood"};
+  case cases::Finish::oil:
+    return {hottest_ever, hottest_ever, "oil or wax"};
+  case cases::Finish::shellac:
+    return {kelvin + 40, kelvin + 60, "shellac"};
+  case cases::Finish::nitro_lacquer:
+    return {kelvin + 40, kelvin + 60, "nitro lacquer"};
+  case cases::Finish::acrylic:
+    return {kelvin + 55, kelvin + 60, "acrylic lacquer"};
+  case cases::Finish::polyester:
+    return {hottest_ever, hottest_ever, "polyester"};
+  case cases::Finish::polyurethane:
+    return {hottest_ever, hottest_ever, "polyurethane"};
+  case cases::Finish::unknown:
+    return {kelvin + 45, unknown_ceiling, "an unknown finish"};
+  }
+  return {kelvin + 45, unknown_ceiling, "an unknown finish"};
+}
+
+// Hottest the board's top may get while the bar is on: that of the bar. 0: no heat.
+double planned_heat(const cases::Case &c)
+{
+  double hottest = 0;
+  for (const cases::Phase &phase : c.phases)
+    if (phase.heater)
+      hottest = std::max(hottest, phase.bar_temperature);
+  return hottest;
+}
+
+void judge_plastic(const cases::Case &c, double heat, Verdict &v)
+{
+  if (!(heat > 0))
+    return;
+  if (c.binding == cases::Binding::celluloid)
+    v.refuse("The binding is celluloid. It shrinks and softens in the heat this job needs, lets go "
+             "of gases that burn, and once alight it feeds its own fire: it is not to be heated.",
+             {use_level, use_wedges,
+              "have the celluloid taken off and replaced by someone who is set up for it, then ask "
+              "again"});
+  if (c.binding == cases::Binding::unknown)
+    v.caution(
+        "Find out what the binding, dots and veneers are before any heat: rub hard and smell. "
+        "Camphor means celluloid: then do not heat this neck at all. Take old translucent or "
+        "crumbling plastic for celluloid until shown otherwise.");
+  if (c.binding == cases::Binding::unknown && heat > unknown_ceiling)
+    v.refuse("Nobody knows what the binding is, and " + both_temperatures(heat) +
+                 " at the bar is more than an unknown plastic should see (" +
+                 both_temperatures(unknown_ceiling) + ").",
+             {"find out what it is and write it into the case, or plan with a cooler bar"});
+  if (c.binding == cases::Binding::plastic && heat > kelvin + 60)
+    v.caution("Plastic binding softens between 60 and 75 degC (140 and 167 degF): cover it with a "
+              "strip of foil and felt, and keep the bar off it.");
+}
+
+void judge_finish(const cases::Case &c, double heat, Verdict &v)
+{
+  if (!(heat > 0))
+    return;
+  const FinishLimit limit = limit_of(c.finish);
+  if (heat > limit.stop && limit.stop < hottest_ever)
+    v.refuse("A bar at " + both_temperatures(heat) + " is too hot for " + limit.name +
+                 ": keep its surface below " + both_temperatures(limit.stop) + ".",
+             {"plan with a cooler bar and a longer hold", use_level, use_wedges});
+  else if (heat > limit.trouble)
+    v.caution(std::string("With ") + limit.name +
+              " the finish prints under pads from about 40 to 45 degC (104 to 113 degF): suede or "
+              "cork over film-free cloth, no vinyl or rubber, and look under the cradle pad when "
+              "you read again hot.");
+  if (c.finish == cases::Finish::nitro_lacquer || c.finish == cases::Finish::shellac)
+    v.caution("This finish burns: no bare iron near it, no solvents or oily rags that day.");
+}
+
+void judge_glue_limit(const cases::Case &c, const materials::Tables &tables, double heat,
+                      Verdict &v)
+{
+  const double glue =
+      c.board_glue.kind ? tables.glue(*c.board_glue.kind, c.file).temperature_limit : hottest_ever;
+  const double limit = std::min(glue, hottest_ever);
+  if (heat > limit)
+    v.refuse("A bar at " + both_temperatures(heat) + " is above " + both_temperatures(limit) +
+                 ", the limit for this board: above it the board may walk or open.",
+             {"plan with a cooler bar"});
+}
+
+void judge_glue_kind(const cases::Case &c, const materials::Tables &tables, Verdict &v)
+{
+  if (!c.board_glue.kind)
+    return;
+  const materials::Glue glue =
+      materials::at_speed(tables.glue(*c.board_glue.kind, c.file), materials::LineSpeed::fast);
+  const bool too_hard = materials::softening_temperature(glue, c.room.humidity) > hottest_ever;
+  if (glue.plateau > stiff_plateau)
+    v.refuse("The board is glued with " + glue.name + ", which never lets the board slide: " +
+                 (too_hard ? "no bench heat softens it"
+                           : "it only softens to a hard rubber and does not flow") +
+                 ". Clamped and heated, this neck comes back to where it was.",
+             {use_level, use_wedges, board_off});
+}
+
+void judge_damage(const cases::Case &c, Verdict &v)
+{
+  if (c.found.open_crack)
+    v.refuse("There is an open crack in shaft, headstock or heel: it would run under the clamp "
+             "before the neck moves.",
+             {"close and glue the crack, let it cure, measure again and ask again"});
+  if (c.found.rod_loaded)
+    v.refuse("The rod was loaded while the bows were read: what the rod holds and what the neck "
+             "does cannot be told apart, and a loaded rod works against the clamp.",
+             {"slacken the rod first (glasses on), let the neck come to rest for a day and read "
+              "again"});
+  if (c.found.angle_only)
+    v.refuse("The board is straight and only the angle or the string height is wrong: that is not "
+             "a bow, and heat and clamping will not cure it.",
+             {"a neck reset, a shim in the pocket, or work on the bridge"});
+  for (const cases::Phase &phase : c.phases)
+    if (phase.heater && phase.strings)
+      v.refuse("The strings are on while the bar is hot (phase \"" + phase.name +
+                   "\"): this is how necks get their bow.",
+               {"take the strings off for every phase with heat"});
+}
+
+// Unstrung bow that is wanted with a rod that works, m (trade: after repair [T]).
+bool within_wanted_range(const cases::Case &c)
+{
+  const double bow = c.found.bow_centre;
+  if (c.found.strung_bow && c.target.rod == c.neck.rod.state)
+    return std::abs(*c.found.strung_bow - c.target.relief) < least_bow;
+  if (c.target.rod != cases::RodState::set)
+    return false;
+  if (c.neck.rod.kind == cases::RodKind::single_action)
+    return bow >= 0 && bow <= 0.15e-3;
+  if (c.neck.rod.kind == cases::RodKind::two_way)
+    return bow >= -0.05e-3 && bow <= 0.10e-3;
+  return false;
+}
+
+void judge_need(const cases::Case &c, Verdict &v)
+{
+  const double twist = c.found.twist.value_or(0);
+  const bool twist_is_fine = std::abs(twist - c.target.twist) < least_twist;
+  // A bow that is noise is nothing to do only where straight is what is wanted.
+  const bool noise = std::abs(c.found.bow_centre) < least_bow &&
+                     std::abs(c.found.bow_bass) < 2 * least_bow &&
+                     std::abs(c.found.bow_treble) < 2 * least_bow;
+  if (twist_is_fine && (noise || within_wanted_range(c)))
+    v.refuse("Nothing to do: the bow (" + bow_in_words(c.found.bow_centre) + ") is " +
+                 (noise ? "below what a straightedge can tell, 0.1 mm (4 thou)"
+                        : "already where it should be") +
+                 ", and the twist (" + twist_in_words(twist) + ") below what anybody notices.",
+             {"set it up as it is: rod, frets, nut and saddle"});
+}
+} // namespace
+
+void Verdict::refuse(const std::string &reason, const std::vector<std::string> &instead)
+{
+  kind = do_not;
+  Verdict added;
+  added.reasons = {reason};
+  added.alternatives = instead;
+  added.kind = do_not;
+  join(added);
+}
+
+void Verdict::caution(const std::string &sentence)
+{
+  Verdict added;
+  added.kind = with_cautions;
+  added.cautions = {sentence};
+  join(added);
+}
+
+void Verdict::join(const Verdict &other)
+{
+  kind = std::max(kind, other.kind);
+  const auto add = [](std::vector<std::string> &to, const std::vector<std::string> &from) {
+    for (const std::string &sentence : from)
+      if (std::find(to.begin(), to.end(), sentence) == to.end())
+        to.push_back(sentence);
+  };
+  add(reasons, other.reasons);
+  add(cautions, other.cautions);
+  add(alternatives, other.alternatives);
+}
+
+Verdict refuse_before(const cases::Case &c, const materials::Tables &tables)
+{
+  Verdict v;
+  const double heat = planned_heat(c);
+  judge_damage(c, v);
+  judge_plastic(c, heat, v);
+  judge_finish(c, heat, v);
+  judge_glue_limit(c, tables, heat, v);
+  judge_glue_kind(c, tables, v);
+  judge_need(c, v);
+  if (!c.board_glue.kind)
+    v.caution("The glue is not known. Three speeds of line are planned; warm the neck free first "
+              "(half an hour, no cords, no strings) and read again: what it moves by itself tells "
+              "which one it is.");
+  if (!c.found.twist)
+    v.caution("The twist was not measured and is taken as none: lay winding sticks on it first.");
+  return v;
+}
+
+Verdict judge_lift(const cases::Case &c, const Lifts &lifts, std::optional<double> stiffness_factor)
+{
+  Verdict v;
+  if (stiffness_factor && !(std::abs(*stiffness_factor - 1) <= stiffness_doubt))
+    v.refuse(
+        "Look again: strung, the bow was " + both_lengths(*c.found.strung_bow) + ", slack " +
+            both_lengths(c.found.bow_centre) +
+            ", and these strings should lift "
+            "this neck by " +
+            both_lengths(lifts.found) +
+            ". More than 30 % off means that a rod still carries load, a crack, a loose joint, "
+            "or a reading gone wrong.",
+        {"look for a loaded rod, a crack and a loose joint, read strung and slack once more, "
+         "and check the sizes and the strings in the case"});
+  const double strung = c.found.bow_centre + lifts.planned / stiffness_factor.value_or(1);
+  const bool rod_helps = c.target.rod == cases::RodState::set;
+  const double twist = c.found.twist.value_or(0) - c.target.twist;
+  if (!rod_helps && std::abs(strung - c.target.relief) < least_bow && std::abs(twist) < least_twist)
+    v.refuse("Nothing to do: strung up as it is, this neck will read about " +
+                 bow_in_words(strung) + ", and " + both_lengths(c.target.relief) + " is wanted.",
+             {"string it up and set it up as it is"});
+  return v;
+}
+
+std::vector<std::string> standing_cautions(const cases::Case &c)
+{
+  std::vector<std::string> all;
+  if (planned_heat(c) > 0)
+    all.push_back("The iron is the main hazard: dry, dabbed on for 2 to 3 s every minute or two or "
+                  "parked on a 6 mm plywood slip, never left alone, never on bare frets. Trust a "
+                  "second thermometer on the bar, not the iron's dial. Extinguisher and metal tray "
+                  "at hand.");
+  if (planned_heat(c) > 0)
+    all.push_back("Stop if: a step shows at the nut, a fret rises, it creaks, it smells of camphor "
+                  "or varnish, or the probe goes more than 3 degC (5 degF) above its figure.");
+  all.push_back("Glasses on when strings, rod and cords are under load; stay out of the line of "
+                "the cords; let go slowly, both sides in turn. Strings and rod slack before the "
+                "clamp.");
+  if (c.neck.headstock.kind == cases::HeadstockKind::tilted)
+    all.push_back("A tilted headstock of one piece has short grain at the nut: look at it with a "
+                  "lamp and flex it by hand first; a strap behind the nut is kinder than cords.");
+  all.push_back("These are estimates, not orders, and they can be wrong. Keep to the local rules "
+                "for fire, electricity, dust and protected woods, and leave to licensed or trained "
+                "hands what you are not trained for.");
+  return all;
+}
+
+std::string in_words(Verdict::Kind kind)
+{
+  switch (kind) {
+  case Verdict::do_it:
+    return "do it";
+  case Verdict::with_cautions:
+    return "do it, with these cautions";
+  case Verdict::do_not:
+    return "do not do it";
+  }
+  return "";
+}
+} // namespace overbend::solver

@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "cases/case.h"
+#include "materials/tables.h"
+#include "solver/bench_heat.h"
+#include "solver/plan.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+// Should it be done at all? Each reason, caution and alternative is a sentence in shop words.
+//
+// The limits are those of the trade (common practice, no source [T]) and of the safety facts among
+// the materials' numbers [E]; each stands beside its constant in verdict.cc and verdict_after.cc.
+// No input sets a limit aside.
+namespace overbend::solver
+{
+struct Verdict
+{
+  enum Kind { do_it, with_cautions, do_not } kind = do_it;
+  std::vector<std::string> reasons;      // why not
+  std::vector<std::string> cautions;     // what to look out for
+  std::vector<std::string> alternatives; // what to do instead
+
+  void refuse(const std::string &reason, const std::vector<std::string> &instead = {});
+  void caution(const std::string &sentence);
+  void join(const Verdict &other); // the worse kind; every sentence once
+};
+
+// Strings' lift of the unstressed neck (m) on the mesh: by the set it lived under and by the one to
+// come.
+struct Lifts
+{
+  double found = 0, planned = 0;
+};
+
+// Stiffness factors outside 1 +- this share mean that something else is wrong (trade: strung minus
+// off must fit the string pull within 30 %).
+constexpr double stiffness_doubt = 0.3;
+
+// Refusals that the case alone tells, before any mesh: plastic and finish against heat, open crack,
+// loaded rod, an angle taken for a bow, glue that no bench heat softens, strings on while hot, a
+// bow that needs nothing.
+Verdict refuse_before(const cases::Case &the_case, const materials::Tables &tables);
+
+// Refusals that the lift of the strings tells, before any history: a neck whose strung bow does not
+// fit its strings, and one that will read right without any work. `stiffness_factor` is empty
+// without a strung reading.
+Verdict judge_lift(const cases::Case &the_case, const Lifts &lifts,
+                   std::optional<double> stiffness_factor);
+
+// What the simulated correction tells: a line that does not move and why, both ends cold, limits of
+// cords, tuners, overbend, strength, glue and surface, twist out of reach, ceiling of slip.
+Verdict judge_after(const PlanColumn &column, const Workbench &workbench,
+                    const ThermalHistory &heat, const cases::Case &the_case);
+
+// Cautions of the work itself that fit the case: iron, finish, strings and rods under tension,
+// estimates and not orders, local rules.
+std::vector<std::string> standing_cautions(const cases::Case &the_case);
+
+// "do it", "do it, with these cautions", "do not do it".
+std::string in_words(Verdict::Kind kind);
+} // namespace overbend::solver

@@ -1,0 +1,184 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/verdict.h"
+
+#include "cases/units.h"
+#include "solver/shop_words.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace overbend::solver
+{
+namespace
+{
+using cases::all_forces;
+using cases::both_lengths;
+using cases::both_temperatures;
+
+constexpr double kelvin = 273.15, degree = 3.14159265358979323846 / 180;
+// Share of strength (Norris) from which to warn and to refuse [E]; glue shear from a third of the
+// bond's strength at its temperature on (safety facts [E]).
+constexpr double use_caution = 0.5, use_refuse = 0.8, bond_caution = 1. / 3;
+constexpr double hottest_ever = kelvin + 65;
+// A plan that misses its target by more is no plan: bow and twist that a bench can still tell.
+constexpr double bow_miss = 0.1e-3, twist_miss = 0.25 * degree;
+// A wood share above this relapses so much that it should be said [E].
+constexpr double much_in_the_wood = 0.6;
+
+const char *const use_level = "level the board and refret";
+const char *const use_wedges = "wedge-fret it: tangs a little wider than the slots, fret by fret";
+const char *const board_off = "take the board off, put in bars or a new rod, and glue it back";
+
+std::string mpa(double pascal)
+{
+  return fixed(pascal * 1e-6, pascal < 10e6 ? 1 : 0) + " MPa";
+}
+
+// Why the line does not slide, from what it is and how warm it got.
+void explain_still_line(const LineWarmth &w, const Workbench &workbench, Verdict &v)
+{
+  const GlueLineModel &line = workbench.model.glue_line[board_line];
+  const std::string warm = "nut end " + both_temperatures(w.nut_end) + ", middle " +
+                           both_temperatures(w.middle) + ", body end " +
+                           both_temperatures(w.body_end);
+  if (w.ends_lock())
+    v.refuse("Both ends of the board's glue line stay cold (" + warm +
+                 ") and lock it, however soft its middle is: clamped like this the neck keeps "
+                 "hardly anything.",
+             {"let the bar reach over the nut end with the nut out, or move the iron nearer to the "
+              "nut, so that one end can slide; then plan again"});
+  else if (line.glue.plateau > sliding_modulus)
+    v.refuse("The line does not move: " + line.glue.name + " is cross-linked, it keeps " +
+                 mpa(w.middle_modulus) + " of stiffness at " + both_temperatures(w.middle) + ".",
+             {use_level, use_wedges, board_off});
+  else if (line.glue.animal)
+    v.refuse("The line does not move: " + line.glue.name + " this dry (" +
+                 fixed(100 * workbench.the_case.room.humidity, 0) +
+                 " % humidity) does not soften before about " +
+                 both_temperatures(line.law->softening_temperature()) +
+                 "; it needs heat and moisture together.",
+             {use_level, use_wedges, board_off});
+  else
+    v.refuse("The line does not move: at " + warm + " the glue is still too stiff (middle " +
+                 mpa(w.middle_modulus) + " after the hold).",
+             {"warmer or longer, if glue, finish and binding allow it", use_level, use_wedges,
+              board_off});
+}
+
+void judge_limit(const PlanColumn &p, const Workbench &workbench, const ThermalHistory &heat,
+                 Verdict &v)
+{
+  const cases::Case &c = workbench.the_case;
+  const std::string best = "The best within it reads " + bow_in_words(p.reached.bow) + ", twist " +
+                           twist_in_words(p.reached.twist) + ", when strung.";
+  switch (p.limit) {
+  case Limit::none:
+    break;
+  case Limit::line_does_not_move:
+    explain_still_line(line_warmth(workbench, heat), workbench, v);
+    break;
+  case Limit::cord_pull:
+    v.refuse("A cord would have to pull more than " + all_forces(c.bench.cord_limit) +
+                 ", more than it and its tuner should carry. " + best,
+             {"a strap behind the nut or a bar across the headstock instead of cords on the posts",
+              "go only as far as the cords allow, in two passes", use_level});
+    break;
+  case Limit::overbend:
+    v.refuse("It would have to be clamped further past straight than a neck should be (" +
+                 both_lengths(std::abs(p.setting.bow)) + " already). " + best,
+             {use_level, use_wedges, board_off});
+    break;
+  case Limit::twist_out_of_reach:
+    v.refuse("Two cords cannot make the torque for this twist while they pull as little as this "
+             "bow needs: one of them goes slack. " +
+                 best,
+             {"a bar across the headstock, pulled down on one side",
+              "take out the bow and dress the twist out of the frets"});
+    break;
+  }
+}
+
+void judge_miss(const PlanColumn &p, Verdict &v)
+{
+  if (p.on_target || p.limit != Limit::none)
+    return;
+  const double bow = p.reached.bow - p.wanted.bow, twist = p.reached.twist - p.wanted.twist;
+  const std::string miss = "The plan ends " + both_lengths(std::abs(bow)) + " and " +
+                           cases::degrees(std::abs(twist)) + " off its target.";
+  if (std::abs(bow) > bow_miss || std::abs(twist) > twist_miss)
+    v.refuse(miss, {"another schedule: longer hold, cradle elsewhere, two passes", use_level});
+  else
+    v.caution(miss);
+}
+
+void judge_use(const PlanColumn &p, const cases::Case &c, Verdict &v)
+{
+  for (const auto &[place, peak] : p.peaks.use) {
+    const bool bond = place.find("glue line") != std::string::npos;
+    const std::string what = "The " + place + " is used to " + fixed(100 * peak.value, 0) +
+                             " % of its strength (" + peak.mode + ", " +
+                             both_lengths(std::abs(peak.place[0])) +
+                             (peak.place[0] < 0 ? " beyond" : " from") + " the nut, phase \"" +
+                             c.phases.at(peak.phase).name + "\")";
+    if (peak.value > use_refuse)
+      v.refuse(
+          what + ": it may give.",
+          {"less overbend in two passes, a broader cradle, a strap behind the nut", use_level});
+    else if (peak.value > (bond ? bond_caution : use_caution))
+      v.caution(what + (bond ? ": put light cross clamps over the board." : "."));
+  }
+}
+
+void judge_heat(const PlanColumn &p, const Workbench &workbench, Verdict &v)
+{
+  const double limit =
+      std::min(workbench.model.glue_line[board_line].glue.temperature_limit, hottest_ever);
+  if (p.peaks.hottest_glue > limit)
+    v.refuse("The glue line would reach " + both_temperatures(p.peaks.hottest_glue) +
+                 "; its limit is " + both_temperatures(limit) + ".",
+             {"a cooler bar"});
+  if (p.peaks.hottest_board_top > hottest_ever)
+    v.refuse("The board's top would reach " + both_temperatures(p.peaks.hottest_board_top) +
+                 "; no surface should pass " + both_temperatures(hottest_ever) + ".",
+             {"a cooler bar"});
+}
+
+void judge_diagnosis(const PlanColumn &p, Verdict &v)
+{
+  const Diagnosis &d = p.diagnosis;
+  if (std::abs(d.found.bow) > d.ceiling && d.found.bow > 0 && d.wood_bow > 0.05e-3)
+    v.caution("Heat and strings explain at most " + both_lengths(d.ceiling) + " of the " +
+              both_lengths(d.found.bow) +
+              " found. What is beyond it is in the wood, or the neck was built so.");
+  if (d.wood_share() > much_in_the_wood)
+    v.caution("About " + fixed(100 * d.wood_share(), 0) +
+              " % of the bow is taken to be in the wood: expect a part of the correction to go "
+              "again, 10 to 20 % within two days and 5 to 15 % over the next weeks (shop "
+              "experience, an estimate), and say so to the owner.");
+}
+} // namespace
+
+Verdict judge_after(const PlanColumn &column, const Workbench &workbench,
+                    const ThermalHistory &heat, const cases::Case &the_case)
+{
+  Verdict v;
+  judge_limit(column, workbench, heat, v);
+  judge_miss(column, v);
+  judge_use(column, the_case, v);
+  judge_heat(column, workbench, v);
+  judge_diagnosis(column, v);
+  const double tuner = materials::tables().tuner(the_case.tuners.kind).force_limit;
+  double pull = 0;
+  for (const PhaseEnd &phase : column.history.phases)
+    pull = std::max({pull, phase.largest_cord[0], phase.largest_cord[1]});
+  if (pull > tuner)
+    v.refuse("A cord pulls " + all_forces(pull) + "; these tuners should not carry more than " +
+                 all_forces(tuner) + ".",
+             {"a strap behind the nut or a bar across the headstock", "two passes"});
+  for (const PhaseEnd &phase : column.history.phases)
+    if (!phase.pull_reached && column.on_target)
+      v.caution("In phase \"" + the_case.phases.at(phase.phase).name +
+                "\" one cord goes slack before the twist asked for is reached.");
+  return v;
+}
+} // namespace overbend::solver
