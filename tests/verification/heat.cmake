@@ -4,4 +4,5 @@ overbend_test(test_sampling
   LIBRARIES overbend_solver)
 overbend_test(test_heat
   SOURCES heat_slab_test.cc heat_handbook_test.cc heat_order_test.cc
+          heat_bar_test.cc heat_history_test.cc
   LIBRARIES overbend_solver)
