@@ -38,6 +38,12 @@ void draw_headstock(Draw &draw, cases::NeckShape &s)
     head.angle = tests::degrees(draw.between(8, 20));
   if (head.kind == cases::HeadstockKind::scarf && draw.whole(0, 1) == 1)
     head.scarf_start = draw.between(0, 0.02);
+  // On a short neck only a steep scarf has room.
+  const double join = cases::fret_position(s.scale_length, s.join_fret);
+  if (head.kind == cases::HeadstockKind::scarf && join < 0.26) {
+    head.scarf_start = 0;
+    head.angle = tests::degrees(draw.between(13, 20));
+  }
 }
 
 void draw_rod(Draw &draw, cases::NeckShape &s)
@@ -71,15 +77,15 @@ cases::NeckShape draw_neck(unsigned seed)
 {
   Draw draw(seed);
   cases::NeckShape s;
-  s.scale_length = draw.between(0.43, 0.87);
+  s.scale_length = draw.between(0.34, 0.87);
   s.join_fret = draw.whole(12, 17);
   s.frets = s.join_fret + draw.whole(3, 7);
-  s.nut_width = draw.between(0.034, 0.054);
+  s.nut_width = draw.between(0.028, 0.054);
   s.width_at_12 = s.nut_width + draw.between(0.005, 0.016);
-  s.depth_at_1 = draw.between(0.019, 0.023);
+  s.depth_at_1 = draw.between(0.017, 0.023);
   s.depth_at_12 = s.depth_at_1 + draw.between(0, 0.004);
-  s.back_exponent = draw.between(1.8, 3.5);
-  s.board_thickness = draw.between(0.004, 0.007);
+  s.back_exponent = draw.between(1.6, 6);
+  s.board_thickness = draw.between(0.0045, 0.007);
   s.board_radius =
       draw.whole(0, 2) == 0 ? std::numeric_limits<double>::infinity() : draw.between(0.184, 0.5);
   s.board_end = draw.between(0.003, 0.02);
