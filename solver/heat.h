@@ -55,9 +55,9 @@ private:
 
 struct HeatOptions
 {
-  double first_step = 5;       // s, after each change of a phase
-  double error = 0.05;         // K, allowed in one step, and between a state and a straight line
-  double longest_step = 43200; // s
+  double first_step = 5; // s, after each change of a phase
+  double error = 0.05;   // K, allowed in one step, and between a state and a straight line
+  double longest_step = 30 * 86400; // s; keeps the states of years few
 };
 
 // Temperatures over all phases, from a neck at `start` (nodal temperatures, K).

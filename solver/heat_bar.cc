@@ -86,8 +86,8 @@ std::vector<BarContact> bar_contacts(const Space &space, const BarOnBoard &bar)
       for (unsigned q = 0; q < nodes_per_face; ++q) {
         const double area = face.weight[q] * covered_share(space, face, q, bar);
         if (area > 0)
-          contacts.push_back({face.node[q], conductance * area,
-                              bar_place(bar, space.position[face.node[q]][0])});
+          contacts.push_back(
+              {face.node[q], conductance * area, bar_place(bar, space.position[face.node[q]][0])});
       }
   };
   touch(bar.board_face, bar.contact);
@@ -100,14 +100,21 @@ std::vector<BarContact> bar_contacts(const Space &space, const BarOnBoard &bar)
 
 std::vector<double> bar_free_area(const Space &space, const BarOnBoard &bar)
 {
-  double low = 1e300, high = -1e300; // where there is board under the bar
-  const auto board = space.boundary.find(bar.board_face);
-  if (bar.on_board && board != space.boundary.end())
-    for (const BoundaryFace &face : board->second)
+  double low = 1e300, high = -1e300; // where there is board, or packing, under the bar
+  const auto covered_by = [&](unsigned face_id) {
+    const auto faces = space.boundary.find(face_id);
+    if (faces == space.boundary.end())
+      return;
+    for (const BoundaryFace &face : faces->second)
       for (const unsigned n : face.node) {
         low = std::min(low, space.position[n][0]);
         high = std::max(high, space.position[n][0]);
       }
+  };
+  if (bar.on_board)
+    covered_by(bar.board_face);
+  if (bar.on_board && bar.overhang_contact > 0)
+    covered_by(bar.overhang_face);
   const auto x = bar_nodes(bar);
   std::vector<double> area(x.size(), 0.);
   for (unsigned e = 0; e + 1 < x.size(); ++e)

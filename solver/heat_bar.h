@@ -58,8 +58,8 @@ struct BarContact
 double covered_share(const Space &space, const BoundaryFace &face, unsigned q,
                      const BarOnBoard &bar);
 
-// All contacts, on the board and through the packing; empty if the bar is lifted off. Throws std::runtime_error if the bar lies beside
-// the board.
+// All contacts, on the board and through the packing; empty if the bar is lifted off. Throws
+// std::runtime_error if the bar lies beside the board.
 std::vector<BarContact> bar_contacts(const Space &space, const BarOnBoard &bar);
 
 // Free surface of each node of the bar, m^2.

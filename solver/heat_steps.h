@@ -84,9 +84,9 @@ private:
 
 struct HeatStepLimits
 {
-  double first_step = 5;       // s, at most
-  double longest_step = 43200; // s
-  double error = 0.05;         // K, of a step and of a straight line in it
+  double first_step = 5;            // s, at most
+  double longest_step = 30 * 86400; // s
+  double error = 0.05;              // K, of a step and of a straight line in it
 };
 
 // A state reached, with the power since the state before.

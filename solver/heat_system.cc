@@ -151,13 +151,12 @@ void HeatSystem::add_films(const Model &model, const HeatSurroundings &surroundi
     if (faces == model.space.boundary.end())
       continue;
     const auto &bar = surroundings.bar;
-    const bool under_bar = bar && (bar->board_face == id ||
-                                   (bar->overhang_contact > 0 && bar->overhang_face == id));
+    const bool under_bar =
+        bar && (bar->board_face == id || (bar->overhang_contact > 0 && bar->overhang_face == id));
     const double linear = film.conductance + linear_radiation(film.emissivity, film.air);
     for (const BoundaryFace &face : faces->second)
       for (unsigned q = 0; q < nodes_per_face; ++q) {
-        const double covered =
-            under_bar ? covered_share(model.space, face, q, *bar) : 0;
+        const double covered = under_bar ? covered_share(model.space, face, q, *bar) : 0;
         const double area = face.weight[q] * (1 - covered);
         if (!(area > 0))
           continue;

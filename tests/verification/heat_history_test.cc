@@ -155,6 +155,19 @@ TEST(HeatHistory, NothingMovesInBalance)
   EXPECT_LE(history.all().size(), 6u);
 }
 
+// Warmed, then thirty years of rest: the long phase ends exactly on time and holds few states.
+TEST(HeatHistory, YearsOfRestTakeFewStates)
+{
+  const solver::Model model = beam_model(6, 1);
+  const double years = 30 * 365.25 * 86400;
+  const auto history =
+      simulate_heat(model, {}, {phase_of("rest", years, false)}, all_at(model, 40));
+  EXPECT_EQ(history.end(), years);
+  EXPECT_LT(history.all().size(), 600u);
+  for (const double T : history.all().back().temperature)
+    EXPECT_NEAR(T, celsius(21), 1e-6);
+}
+
 // Swapping bass and treble swaps the temperatures.
 TEST(HeatHistory, IsItsOwnMirrorImage)
 {
