@@ -71,8 +71,9 @@ void declare_room(Declarations &lines)
   room.quantity("humidity", Dimension::fraction, OVERBEND_AT(result.room.humidity), 0.05, 0.98,
                 "Relative humidity of the shop.", "50 %");
   room.quantity("film", Dimension::conductance, OVERBEND_AT(result.room.film), 1, 100,
-                "Heat lost to still air from a free face, for its area and degree [E].",
-                "8 W/(m2 K)");
+                "Heat carried off by still air from a free face, for its area and degree; what it "
+                "radiates, about 5, comes on top [E].",
+                "4.5 W/(m2 K)");
   room.quantity("wrap_conductance", Dimension::conductance,
                 OVERBEND_AT(result.room.wrap_conductance), 0.5, 100,
                 "Heat through a dry cloth around back and sides, for its area and degree [E].",

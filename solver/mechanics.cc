@@ -269,7 +269,7 @@ void Mechanics::equilibrate(const std::vector<Spring> &springs, const std::vecto
 
   for (unsigned round = 0; round < state_rounds; ++round) {
     std::vector<std::vector<double>> increment{residual(springs, load, displacement)};
-    iterate(increment);
+    iterate(increment, Solve::step);
     for (std::size_t i = 0; i < displacement.size(); ++i)
       displacement[i] += increment[0][i];
     if (!std::all_of(displacement.begin(), displacement.end(), [](double v) { return std::isfinite(v); }))
@@ -286,7 +286,7 @@ void Mechanics::respond(std::vector<std::vector<double>> &loads)
     for (std::size_t i = 0; i < load.size(); ++i)
       if (is_held[i])
         load[i] = 0;
-  iterate(loads);
+  iterate(loads, Solve::response);
 }
 
 std::vector<double> Mechanics::unit_load(const MechanicsState &unit) const
@@ -449,7 +449,7 @@ void Mechanics::factorise()
 
 // Conjugate gradients for each right side, with the factor as preconditioner; the solutions replace
 // the right sides. The vectors share the sweeps over the factor.
-void Mechanics::iterate(std::vector<std::vector<double>> &right_sides)
+void Mechanics::iterate(std::vector<std::vector<double>> &right_sides, Solve kind)
 {
   if (factor_is_stale)
     factorise();
@@ -461,9 +461,10 @@ void Mechanics::iterate(std::vector<std::vector<double>> &right_sides)
   std::vector<double> rz(m), limit(m);
   for (std::size_t k = 0; k < m; ++k) {
     rz[k] = dot(r[k], z[k]);
-    if (m == 1)
+    if (kind == Solve::step)
       force_scale = std::max(force_scale, rz[k]);
-    limit[k] = tolerance * tolerance * (m == 1 ? force_scale : rz[k]);
+    limit[k] = kind == Solve::step ? tolerance * tolerance * force_scale
+                                   : unit_tolerance * unit_tolerance * rz[k];
   }
   std::vector<double> q(n);
   unsigned iteration = 0;

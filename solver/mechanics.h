@@ -75,8 +75,9 @@ public:
 
   const std::vector<char> &closed_springs() const { return spring_closed; }
   const SolverCounts &counts() const { return tally; }
-  // Share of the force scale that the residual may keep.
-  double tolerance = 1e-7;
+  // Share of the largest load so far (energy norm) that the residual of a step may keep, and share
+  // of its own load that a response or a unit history may keep.
+  double tolerance = 1e-7, unit_tolerance = 1e-5;
 
 private:
   void begin_wood(const std::vector<double> &T0, const std::vector<double> &T1, double dt);
@@ -89,7 +90,8 @@ private:
   void apply_operator(const std::vector<double> &x, std::vector<double> &y) const;
   void factorise();
   void make_pattern(const std::vector<Spring> &springs);
-  void iterate(std::vector<std::vector<double>> &right_sides);
+  enum class Solve { step, response };
+  void iterate(std::vector<std::vector<double>> &right_sides, Solve kind);
 
   const Model &model;
   std::array<std::array<double, 36>, 8> to_wood{};  // strain from model to wood axes, by piece
