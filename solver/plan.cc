@@ -2,6 +2,7 @@
 #include "solver/plan.h"
 
 #include "cases/read_case.h"
+#include "solver/first_guess.h"
 
 #include <algorithm>
 #include <cmath>
@@ -17,6 +18,8 @@ constexpr double unit_bow = 1e-3, unit_twist = 0.01;
 // A line that keeps less than this share of a clamped bow does not move (a tenth is what the wood
 // alone keeps in two hours at 50 degC; materials reference 2.4).
 constexpr double least_kept = 0.12;
+// Share of slip below which the first guess does not go: a line that does not move has no answer.
+constexpr double least_share = 0.2;
 // Never further past straight than this (common practice, no source): guitar, bass.
 constexpr double overbend_guitar = 3e-3, overbend_bass = 4e-3;
 constexpr double bass_scale = 0.75;
@@ -38,13 +41,6 @@ std::vector<cases::Phase> with_setting(std::vector<cases::Phase> phases, const C
   if (!any)
     throw std::logic_error("a plan needs a phase that pulls to a reading");
   return phases;
-}
-
-// Closed form of glue slip for a first guess (trade reference 2.5): released bow t, unstrung,
-// t = q b rho + c (1 - rho), so c = (t - q b rho)/(1 - rho).
-double clamp_for(double target, double found, double wood_share, double rho)
-{
-  return (target - wood_share * found * rho) / (1 - rho);
 }
 
 class Planner
@@ -79,17 +75,42 @@ public:
   }
 
 private:
+  SlippingBeam slipping_beam(double lift) const
+  {
+    const cases::NeckShape &neck = the_case.neck;
+    const double span = cases::fret_position(neck.scale_length, the_case.found.rest_fret_b) -
+                        cases::fret_position(neck.scale_length, the_case.found.rest_fret_a);
+    SlippingBeam beam;
+    beam.rho = found.diagnosis.bonded_share;
+    // Strings some 13 mm over the neutral axis bend the neck evenly (trade reference 3.4).
+    beam.EI = workbench.planned_strings.total * 13e-3 * span * span / 8 / lift;
+    // Half a D-shaped shaft's depth lies above its centroid, or nearly.
+    beam.r = (neck.board_thickness + 0.85 * (neck.depth_at_12 - neck.board_thickness)) / 2;
+    beam.width = (neck.nut_width + neck.width_at_12) / 2;
+    beam.length = input.mesh.board_length;
+    // Glued to the cold body, the line can slide at one end only.
+    if (neck.tongue_glued && neck.heel.kind == cases::HeelKind::heel)
+      beam.length *= 2;
+    beam.glue_thickness = the_case.board_glue.thickness;
+    return beam;
+  }
+
   void guess()
   {
     const Diagnosis &d = found.diagnosis;
     const double lift = string_lift(workbench.model, workbench.bench, workbench.lines,
                                     workbench.planned_strings, workbench.mechanics);
+    const double modulus = relaxed_modulus(workbench.model, the_case.phases, heat);
+    const double share = std::max(least_share, share_of_slip(slipping_beam(lift), modulus));
     const double slack_target = column.wanted.bow - d.as_built.bow - lift;
-    column.setting.bow = clamp_for(slack_target, d.found.bow, d.wood_share(), d.bonded_share);
+    const double limit = overbend_limit(the_case);
+    column.setting.bow = std::clamp(
+        clamp_for(slack_target, d.found.bow, d.wood_share(), d.bonded_share, share), -limit, limit);
     const double twist_sum = d.slip_twist + d.wood_twist;
     const double q = std::abs(twist_sum) > 0 ? d.wood_twist / twist_sum : 0;
-    column.setting.twist = clamp_for(column.wanted.twist - d.as_built.twist, d.found.twist, q, d.bonded_twist_share);
-    column.setting.bow = std::clamp(column.setting.bow, -overbend_limit(the_case), overbend_limit(the_case));
+    // Twist relaxes at a stiffer line than bending: complete slip is near.
+    column.setting.twist = clamp_for(column.wanted.twist - d.as_built.twist, d.found.twist, q,
+                                     d.bonded_twist_share, 1);
     column.first_guess = column.setting;
   }
 
