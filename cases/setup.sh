@@ -12,7 +12,7 @@ build_packages=(
   g++ cmake ninja-build git ca-certificates
   libdeal.ii-dev libgmsh-dev libssl-dev
   libtomlplusplus-dev libcli11-dev nlohmann-json3-dev
-  libopenblas-dev
+  libopenblas-dev libsuitesparse-dev
 )
 test_packages=(libgtest-dev libgmock-dev python3-minimal)
 

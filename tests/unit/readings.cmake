@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 overbend_test(test_bench_readings
   SOURCES
-    ${CMAKE_SOURCE_DIR}/solver/bench_readings.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/readings_bow.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/readings_edge.cc
-    ${CMAKE_CURRENT_SOURCE_DIR}/readings_twist_kink.cc)
+    ${CMAKE_CURRENT_SOURCE_DIR}/readings_twist_kink.cc
+  LIBRARIES overbend_solver)
