@@ -23,7 +23,7 @@ struct Schedule
   bool reread = true;
   double reread_time = 0, hold = 0, cool = 0, release = 0, rest = 0;
   bool wrap = false;
-  bool nut = true;
+  bool nut = false;
 };
 
 // A case while it is being read: what is not yet resolved beside what is.

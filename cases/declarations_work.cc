@@ -53,8 +53,9 @@ void declare_schedule(Declarations &lines)
                 "Left alone, strings off, before stringing up.", "24 h");
   schedule.flag("wrap", OVERBEND_AT(schedule.wrap),
                 "Back and sides wrapped in dry cloth while hot and while cooling.", "false");
-  schedule.flag("nut", OVERBEND_AT(schedule.nut), "The nut stays in its slot in the clamp.",
-                "true");
+  schedule.flag("nut", OVERBEND_AT(schedule.nut),
+                "The nut stays in its slot in the clamp: only with a bar that ends at the board.",
+                "false");
 }
 
 void declare_phase_bench(Table &phase)

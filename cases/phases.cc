@@ -28,6 +28,9 @@ void heat_up(Phase &phase, const Case &result, bool wrap)
 {
   phase.heater = true;
   phase.bar_temperature = result.heater.bar_temperature;
+  // A bar that reaches over the nut's slot lies where the nut would be.
+  if (result.heater.from < 0)
+    phase.nut = false;
   phase.air.wrapped = phase.air.wrapped || wrap;
 }
 

@@ -189,4 +189,19 @@ TEST(Phases, EveryKindHasItsWord)
   EXPECT_EQ(word(PhaseKind::string_up), "string up");
   EXPECT_EQ(word(PhaseKind::warm_free), "warm free");
 }
+
+TEST(Phases, ABarOverTheNutNeedsTheNutOut)
+{
+  const std::string start = "preset = \"electric\"\n[found]\nbow = \"1 mm\"\n";
+  const Case result = parse_case(start + "[heater]\nfrom = \"-30 mm\"\n", "over.toml");
+  for (const Phase &phase : result.phases) {
+    EXPECT_FALSE(phase.heater && phase.nut) << phase.name;
+    EXPECT_TRUE(!phase.strings || phase.nut) << phase.name;
+  }
+  EXPECT_THROW(parse_case(start + "[[phase]]\nkind = \"heat\"\nduration = \"1 h\"\nnut = true\n", "in.toml"),
+               CaseError);
+  EXPECT_NO_THROW(parse_case(start + "[heater]\nfrom = \"0 mm\"\n[[phase]]\nkind = \"heat\"\n"
+                                     "duration = \"1 h\"\nnut = true\n",
+                             "board.toml"));
+}
 } // namespace
