@@ -6,8 +6,12 @@
 #include "cases/presets.h"
 #include "cases/read_case.h"
 #include "cases/units.h"
+#include "mesh/make_neck_mesh.h"
+#include "mesh/mesh_report.h"
+#include "solver/file_error.h"
 #include "solver/shop_words.h"
 
+#include <filesystem>
 #include <iostream>
 
 namespace overbend::solver
@@ -80,6 +84,18 @@ void print_presets(const std::string &name)
   std::cout << "Sizes are middling values of the trade (common practice, no source); heights of "
                "strings, posts and forces of rods are estimates [E].\n";
 }
+
+// What the mesh library cannot write is a matter of files, not of the mesh.
+void write_mesh(const mesh::NeckMesh &neck, const std::string &path)
+{
+  const std::filesystem::path folder = std::filesystem::absolute(path).parent_path();
+  std::error_code error;
+  if (!std::filesystem::is_directory(folder, error))
+    throw FileError(path, "cannot be written: its folder is not there", "make the folder first");
+  mesh::export_gmsh(neck, path);
+  if (!std::filesystem::exists(path, error))
+    throw FileError(path, "could not be written", "check the rights and the room on the disk");
+}
 } // namespace
 
 cases::Case read_checked_case(const std::string &path, const materials::Tables &tables)
@@ -123,6 +139,29 @@ void check_command(const CommandOptions &options)
 void template_command(const std::string &preset)
 {
   std::cout << cases::template_case(preset);
+}
+
+void mesh_command(const CommandOptions &options, const std::string &file)
+{
+  const cases::Case c = read_checked_case(options.case_file, materials::tables());
+  const std::string path =
+      file.empty() ? std::filesystem::path(options.case_file).stem().string() + ".msh" : file;
+  std::error_code error;
+  if (std::filesystem::exists(path, error) && !options.replace)
+    throw FileError(path, "is there already",
+                    "name another file with --output, or replace it with --replace");
+  const mesh::NeckMesh neck = mesh::make_neck_mesh(c.neck, c.numerics.resolution);
+  const mesh::MeshReport report = mesh::report(neck);
+  std::cout << report.cells << " cells, " << report.nodes << " nodes, " << report.unknowns
+            << " unknowns\nleast scaled Jacobian " << fixed(report.least_scaled_jacobian, 3)
+            << " at " << mesh::describe_place(report.worst_place, neck) << "\n";
+  for (const auto &[piece, volume] : report.volume)
+    std::cout << "  " << mesh::name(piece) << ": " << fixed(volume * 1e6, 2) << " cm3\n";
+  for (const auto &[face, area] : report.area)
+    std::cout << "  " << mesh::name(face) << ": " << report.faces.at(face) << " faces, "
+              << fixed(area * 1e4, 2) << " cm2\n";
+  write_mesh(neck, path);
+  std::cout << "Mesh in " << path << " (Gmsh's format, quadratic cells, named pieces and faces)\n";
 }
 
 void list_command(const std::string &what, const std::string &name)

@@ -2,7 +2,6 @@
 #include "solver/commands.h"
 
 #include "mesh/make_neck_mesh.h"
-#include "mesh/mesh_report.h"
 #include "solver/plan_report.h"
 #include "solver/plan_text.h"
 #include "solver/run_output.h"
@@ -37,21 +36,6 @@ std::string peaks_text(const cases::Case &c, const Peaks &peaks)
   return text;
 }
 } // namespace
-
-void mesh_command(const CommandOptions &options, const std::string &)
-{
-  const cases::Case c = read_checked_case(options.case_file, materials::tables());
-  const mesh::NeckMesh neck = mesh::make_neck_mesh(c.neck, c.numerics.resolution);
-  const mesh::MeshReport report = mesh::report(neck);
-  std::cout << report.cells << " cells, " << report.nodes << " nodes, " << report.unknowns
-            << " unknowns\nleast scaled Jacobian " << fixed(report.least_scaled_jacobian, 3)
-            << " at " << mesh::describe_place(report.worst_place, neck) << "\n";
-  for (const auto &[piece, volume] : report.volume)
-    std::cout << "  " << mesh::name(piece) << ": " << fixed(volume * 1e6, 2) << " cm3\n";
-  for (const auto &[face, area] : report.area)
-    std::cout << "  " << mesh::name(face) << ": " << report.faces.at(face) << " faces, "
-              << fixed(area * 1e4, 2) << " cm2\n";
-}
 
 void simulate_command(const CommandOptions &options)
 {

@@ -133,6 +133,7 @@ int main(int argc, char **argv)
   CLI::App *mesh = app.add_subcommand("mesh", "Mesh the neck and report on the mesh");
   add_case(*mesh, options);
   mesh->add_option("-o,--output", mesh_file, "Mesh file to write")->type_name("FILE.msh");
+  mesh->add_flag("--replace", options.replace, "Replace a file that is there");
   mesh->callback([&] { work = [&] { solver::mesh_command(options, mesh_file); }; });
 
   CLI::App *simulate = app.add_subcommand("simulate", "Simulate the phases as written");

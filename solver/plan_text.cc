@@ -49,6 +49,8 @@ void verdict(std::ostringstream &out, const PlanReport &report)
     out << "\n  Instead:\n";
     list(out, v.alternatives);
   }
+  if (v.kind == Verdict::do_not && !v.cautions.empty())
+    out << "\n  And:\n";
   list(out, v.cautions);
 }
 

@@ -234,6 +234,8 @@ Verdict refuse_before(const cases::Case &c, const materials::Tables &tables)
   judge_glue_limit(c, tables, heat, v);
   judge_glue_kind(c, tables, v);
   judge_need(c, v);
+  if (v.kind == Verdict::do_not)
+    return v; // what to look out for while doing it does not matter
   if (!c.board_glue.kind)
     v.caution("The glue is not known. Three speeds of line are planned; warm the neck free first "
               "(half an hour, no cords, no strings) and read again: what it moves by itself tells "
