@@ -245,7 +245,8 @@ private:
       share *= 0.98 * limit / largest_cord();
       column.setting = {slack.bow + share * (full.bow - slack.bow), slack.twist + share * (full.twist - slack.twist)};
       run_full();
-      column.limit = Limit::cord_pull;
+      if (column.limit != Limit::line_does_not_move)
+        column.limit = Limit::cord_pull;
     }
   }
 

@@ -45,45 +45,54 @@ double free_length(const PullProblem &p, unsigned side, const std::vector<double
 }
 }  // namespace
 
-bool pull_to(PullProblem &p, double bow, double twist, std::vector<double> &u)
+PullResult pull_to(PullProblem &p, double bow, double twist, std::vector<double> &u)
 {
+  PullResult result;
   std::array<unsigned, 2> went_slack{};
   for (unsigned round = 0; round < most_rounds; ++round) {
-    std::array<bool, 2> given_up{went_slack[0] > 2, went_slack[1] > 2};
+    result.slack = {went_slack[0] > 2, went_slack[1] > 2};
     for (unsigned side = 0; side < 2; ++side) {
       const double taut = -free_length(p, side, u);
       // A cord that hangs is drawn taut first, unless it has been given up.
       if (p.offsets.take_up[side] <= taut) {
         went_slack[side] += round > 0;
-        p.offsets.take_up[side] = given_up[side] ? taut - barely_taut : taut + barely_taut;
+        p.offsets.take_up[side] = result.slack[side] ? taut - barely_taut : taut + barely_taut;
       }
     }
     p.mechanics.equilibrate(p.bench.springs(p.setup, p.offsets, p.warmth), p.load, u);
     const Reading now = read(p.lines, u);
     const double bow_left = bow - now.bow, twist_left = twist - now.twist;
-    const bool one_cord = given_up[0] || given_up[1];
-    if (std::abs(bow_left) < bow_met && (one_cord || std::abs(twist_left) < twist_met))
-      return !one_cord;
+    const bool one_cord = result.slack[0] || result.slack[1];
+    if (std::abs(bow_left) < bow_met && (one_cord || std::abs(twist_left) < twist_met)) {
+      result.reached = !one_cord;
+      return result;
+    }
     const Matrix2 m = response(p);
     std::array<double, 2> change{};
     if (one_cord) {
-      const unsigned side = given_up[0] ? 1 : 0;
+      const unsigned side = result.slack[0] ? 1 : 0;
       change[side] = bow_left / m[0][side];
     } else
       change = solve(m, bow_left, twist_left);
     for (unsigned side = 0; side < 2; ++side)
       p.offsets.take_up[side] += std::clamp(change[side], -longest_pull, longest_pull);
   }
-  return false;
+  throw StepFailed("the pull of the cords does not come to rest at the reading wanted");
 }
 
-void pull_unit(PullProblem &p, Unit &unit)
+void pull_unit(PullProblem &p, const PullResult &result, Unit &unit)
 {
   std::vector<std::vector<double>> loads{p.mechanics.unit_load(unit.state)};
   p.bench.add_unit_load(p.setup, unit.offsets, p.mechanics.closed_springs(), loads[0]);
   p.mechanics.respond(loads);
   const Reading now = read(p.lines, loads[0]);
-  const auto change = solve(response(p), unit.bow - now.bow, unit.twist - now.twist);
+  const Matrix2 m = response(p);
+  std::array<double, 2> change{};
+  if (result.slack[0] || result.slack[1]) {
+    const unsigned side = result.slack[0] ? 1 : 0;
+    change[side] = (unit.bow - now.bow) / m[0][side];
+  } else
+    change = solve(m, unit.bow - now.bow, unit.twist - now.twist);
   for (unsigned side = 0; side < 2; ++side)
     unit.offsets.take_up[side] += change[side];
 }

@@ -17,11 +17,18 @@ struct PullProblem
   double warmth;
 };
 
-// Finds the two take-ups that bring centre bow (m) and twist (rad) to the wanted readings. When one
-// cord would have to push, it is left slack, the other one brings the bow, and the result is false:
-// the twist is out of reach. `u` is the first guess and becomes the displacement found.
-bool pull_to(PullProblem &problem, double bow, double twist, std::vector<double> &u);
+struct PullResult
+{
+  bool reached = false;                // both readings
+  std::array<bool, 2> slack{};         // cords that would have to push and were left slack
+};
 
-// Adds to a unit's take-ups what makes its readings follow its own change of bow and twist.
-void pull_unit(PullProblem &problem, Unit &unit);
+// Finds the two take-ups that bring centre bow (m) and twist (rad) to the wanted readings. When one
+// cord would have to push, it is left slack and the other one brings the bow: the twist is out of
+// reach. `u` is the first guess and becomes the displacement found.
+PullResult pull_to(PullProblem &problem, double bow, double twist, std::vector<double> &u);
+
+// Adds to a unit's take-ups what makes its readings follow its own change of bow and twist; with a
+// slack cord, of the bow alone.
+void pull_unit(PullProblem &problem, const PullResult &result, Unit &unit);
 }  // namespace overbend::solver

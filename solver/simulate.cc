@@ -50,7 +50,12 @@ public:
   History run()
   {
     for (unsigned i = 0; i < phases.size(); ++i) {
-      start_phase(i);
+      try {
+        start_phase(i);
+      } catch (const StepFailed &failure) {
+        throw NotConverged("Phase \"" + phases[i].name + "\" does not converge at its start: " +
+                           failure.what());
+      }
       march(i);
       finish_phase(i);
     }
@@ -111,16 +116,15 @@ private:
       for (Unit &unit : now.units)
         unit.offsets.take_up = unit.take_up;
     }
-    bool reached = true;
-    if (wanted.kind == cases::Pull::Kind::to_reading)
-      reached = pull_to(problem, wanted.bow, wanted.twist, u);
-    else
+    if (wanted.kind != cases::Pull::Kind::to_reading) {
       mechanics.equilibrate(bench.springs(setup, now.offsets, warmth(T)), bench.load(setup), u);
+      return true;
+    }
+    const PullResult result = pull_to(problem, wanted.bow, wanted.twist, u);
     now.offsets = problem.offsets;
-    if (wanted.kind == cases::Pull::Kind::to_reading && reached)
-      for (Unit &unit : now.units)
-        pull_unit(problem, unit);
-    return reached;
+    for (Unit &unit : now.units)
+      pull_unit(problem, result, unit);
+    return result.reached;
   }
 
   void march(unsigned i)

@@ -29,23 +29,31 @@ struct Patch
   Tensor2 inverse_inertia;
 };
 
-Patch make_patch(const Space &space, const std::vector<unsigned> &nodes)
+// Smallest determinant of the inertia against its trace cubed that still counts as a patch: nodes in
+// a band of a twentieth of its length.
+constexpr double least_spread = 1e-3;
+
+// Centre of the nodes and their inertia about it, unit weights.
+Tensor2 inertia_of(const Space &space, const std::vector<unsigned> &nodes, Tensor1 &centre)
 {
-  if (nodes.size() < 3)
-    throw std::runtime_error("a force needs at least three nodes to act on");
-  Patch patch;
   for (const unsigned n : nodes)
-    patch.centre += tensor(space.position[n]) / double(nodes.size());
+    centre += tensor(space.position[n]) / double(nodes.size());
   Tensor2 inertia;
   for (const unsigned n : nodes) {
-    const Tensor1 r = tensor(space.position[n]) - patch.centre;
+    const Tensor1 r = tensor(space.position[n]) - centre;
     for (unsigned i = 0; i < 3; ++i)
       for (unsigned j = 0; j < 3; ++j)
         inertia[i][j] += (i == j ? r * r : 0.) - r[i] * r[j];
   }
-  if (!(dealii::determinant(inertia) > 1e-12 * std::pow(dealii::trace(inertia), 3)))
-    throw std::runtime_error("a moment cannot act on nodes that lie on one line");
-  patch.inverse_inertia = dealii::invert(inertia);
+  return inertia;
+}
+
+Patch make_patch(const Space &space, const std::vector<unsigned> &nodes)
+{
+  if (!can_carry_moment(space, nodes))
+    throw std::runtime_error("a moment cannot act on fewer than three nodes or on nodes of one line");
+  Patch patch;
+  patch.inverse_inertia = dealii::invert(inertia_of(space, nodes, patch.centre));
   return patch;
 }
 
@@ -88,6 +96,15 @@ double force(const Spring &spring, const std::vector<double> &unknowns)
 {
   const double e = elongation(spring, unknowns);
   return spring.one_sided && e <= 0 ? 0. : spring.stiffness * e;
+}
+
+bool can_carry_moment(const Space &space, const std::vector<unsigned> &nodes)
+{
+  if (nodes.size() < 3)
+    return false;
+  Tensor1 centre;
+  const Tensor2 inertia = inertia_of(space, nodes, centre);
+  return dealii::determinant(inertia) > least_spread * std::pow(dealii::trace(inertia), 3);
 }
 
 Row spread_force(const Space &space, const std::vector<unsigned> &nodes, const Vec3 &point,

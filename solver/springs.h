@@ -31,6 +31,9 @@ struct Spring
 double elongation(const Spring &spring, const std::vector<double> &unknowns);
 double force(const Spring &spring, const std::vector<double> &unknowns);
 
+// Whether a patch of nodes can carry a moment about every axis: at least three nodes, not on a line.
+bool can_carry_moment(const Space &space, const std::vector<unsigned> &nodes);
+
 // Spreads a unit force along `direction` at `point` over the nodes so that force and moment about
 // every axis are kept: f_i = w_i (a + b x r_i), weights w_i. Throws std::runtime_error when the
 // nodes cannot carry the moment (fewer than three, or on one line).

@@ -98,7 +98,12 @@ private:
     for (std::size_t i = 0; i < cause.torque.size(); ++i)
       load[i] += cause.torque[i];
     std::vector<double> u = state.displacement;
-    mechanics.equilibrate(bench.springs(setup, {}, 0), load, u);
+    try {
+      mechanics.equilibrate(bench.springs(setup, {}, 0), load, u);
+    } catch (const StepFailed &failure) {
+      throw NotConverged(std::string("The found shape could not be reached by any history: ") +
+                         failure.what());
+    }
     MechanicsState next = state;
     mechanics.finish(next, u);
     state = std::move(next);

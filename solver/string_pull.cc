@@ -104,7 +104,7 @@ PostPlace post_place(const cases::Tuners &tuners, unsigned index, unsigned count
 }
 
 std::vector<unsigned> nodes_near(const Space &space, unsigned face_id, const Vec3 &point,
-                                 double radius, unsigned at_least)
+                                 double radius)
 {
   std::vector<std::pair<double, unsigned>> found;
   for (const FaceNode &n : face_nodes(space, face_id)) {
@@ -114,7 +114,7 @@ std::vector<unsigned> nodes_near(const Space &space, unsigned face_id, const Vec
   std::sort(found.begin(), found.end());
   std::vector<unsigned> nodes;
   for (const auto &[distance, node] : found)
-    if (distance <= radius || nodes.size() < at_least)
+    if (distance <= radius || !can_carry_moment(space, nodes))
       nodes.push_back(node);
   return nodes;
 }

@@ -35,7 +35,8 @@ struct PostPlace
 };
 PostPlace post_place(const cases::Tuners &tuners, unsigned index, unsigned count);
 
-// Nodes of a face nearest to a point: those within `radius`, at least `at_least`.
+// Nodes of a face near a point: those within `radius`, and as many of the next nearest as it takes
+// for the patch to carry a moment.
 std::vector<unsigned> nodes_near(const Space &space, unsigned face_id, const Vec3 &point,
-                                 double radius, unsigned at_least = 5);
+                                 double radius);
 }  // namespace overbend::solver
