@@ -35,12 +35,16 @@ GridCounts grid_counts(const NeckProfile &profile, double resolution)
   };
   GridCounts counts;
   counts.scale = resolution;
-  counts.channel = scaled(1);
+  // A bar is stiff against the wood around it, which shears and warps beside it in torsion.
+  const bool bar = profile.shape.rod.kind == cases::RodKind::bonded_bar;
+  counts.channel = scaled(bar ? 2 : 1);
   counts.middle = scaled(1);
   counts.outer = scaled(1);
   counts.fillet = profile.shape.rod.kind == cases::RodKind::single_action ? scaled(1) : 0;
-  counts.rod = scaled(1);
-  counts.lower = scaled(profile.has_scarf ? 2 : 1); // two: short cells at the nut end of a scarf
+  counts.rod = scaled(bar ? 2 : 1);
+  // Two below the channel: under a heel they are tall, in a scarf they make the nut end fine.
+  const bool tall = profile.has_scarf || profile.shape.heel.kind == cases::HeelKind::heel;
+  counts.lower = scaled(tall ? 2 : 1);
   counts.board = scaled(1);
   counts.lower_head = counts.lower;
   if (profile.has_scarf) {

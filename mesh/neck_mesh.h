@@ -36,8 +36,9 @@ struct NeckMesh
   HexMesh hexes;                                     // the same cells and all quadratic nodes
   std::array<GrainFrame, 8> grain;                   // by Piece
   ReadingLine bass, centre, treble;
-  // Points on the back along the centre line, every millimetre or so, are found by the solver from
-  // Face::back; the following are single points on the surface.
+  // Points on the back along the centre line are found by the solver from Face::back. The posts'
+  // places depend on the tuners, so the maker of the mesh leaves these two at the origin; the
+  // solver sets them with on_headstock_face (mesh/neck_profile.h).
   dealii::Point<3> bass_post, treble_post; // middle of the posts of each side, on the face
   double board_length = 0;                 // x of the board's body end
   double body_join = 0;                    // x of the body join
