@@ -65,12 +65,25 @@ HeatReader::HeatReader(const Workbench &workbench, const ThermalHistory &history
 HeatReading HeatReader::at(double time) const
 {
   const auto &states = heat.all();
-  // The later of two states of equal time: the bar comes and goes there.
-  auto after = std::upper_bound(states.begin(), states.end(), time,
-                                [](double t, const ThermalState &s) { return t < s.time; });
+  const auto after = std::upper_bound(states.begin(), states.end(), time,
+                                      [](double t, const ThermalState &s) { return t < s.time; });
   const ThermalState &a = after == states.begin() ? *after : *(after - 1);
-  const ThermalState &b = after == states.end() ? a : *after;
-  const double share = b.time > a.time ? (time - a.time) / (b.time - a.time) : 0;
+  return between(a, after == states.end() ? a : *after, time);
+}
+
+HeatReading HeatReader::just_before(double time) const
+{
+  const auto &states = heat.all();
+  const auto here = std::lower_bound(states.begin(), states.end(), time - 1e-6,
+                                     [](const ThermalState &s, double t) { return s.time < t; });
+  const ThermalState &b = here == states.end() ? states.back() : *here;
+  return between(here == states.begin() ? b : *(here - 1), b, time);
+}
+
+HeatReading HeatReader::between(const ThermalState &a, const ThermalState &b, double time) const
+{
+  const double share =
+      b.time > a.time ? std::clamp((time - a.time) / (b.time - a.time), 0., 1.) : 0;
   HeatReading reading;
   reading.time = time;
   for (std::size_t k = 0; k < node.size(); ++k)

@@ -23,9 +23,14 @@ class HeatReader
 {
 public:
   HeatReader(const Workbench &workbench, const ThermalHistory &heat);
+  // At a time when the bar is put on or taken away: as it is afterwards.
   HeatReading at(double time) const;
+  // ... as it was before.
+  HeatReading just_before(double time) const;
 
 private:
+  HeatReading between(const ThermalState &a, const ThermalState &b, double time) const;
+
   const ThermalHistory &heat;
   std::vector<unsigned> node;
   std::vector<double> weight;

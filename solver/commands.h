@@ -20,14 +20,16 @@ struct CommandOptions
   bool replace = false; // an output folder that holds something
   bool quiet = false;   // no progress, and only the outcome
   bool timing = false;
-  int threads = 2; // of BLAS and of the loops over points
   // Puts the opener for ParaView beside the results; given by main, which alone knows viz.
   std::function<void(const std::string &folder)> write_opener = [](const std::string &) {};
 };
 
+// Loops over points run on two threads, whose results do not depend on it; BLAS on one.
+constexpr int loop_threads = 2;
+
 // Reads a case and checks its names against the tables.
 cases::Case read_checked_case(const std::string &path, const materials::Tables &tables);
-Record record_of(const cases::Case &the_case, const materials::Tables &tables, int threads);
+Record record_of(const cases::Case &the_case, const materials::Tables &tables);
 
 void check_command(const CommandOptions &options);
 void template_command(const std::string &preset);

@@ -110,12 +110,14 @@ cases::Case read_checked_case(const std::string &path, const materials::Tables &
   return the_case;
 }
 
-Record record_of(const cases::Case &the_case, const materials::Tables &tables, int threads)
+Record record_of(const cases::Case &the_case, const materials::Tables &tables)
 {
   std::vector<std::pair<std::string, std::string>> hashes;
   for (const materials::TableFile &file : tables.files)
     hashes.emplace_back(file.name, file.sha256);
-  return make_record(the_case.file, the_case.text, hashes, threads);
+  Record record = make_record(the_case.file, the_case.text, hashes, loop_threads);
+  record.blas += " on one thread";
+  return record;
 }
 
 void check_command(const CommandOptions &options)

@@ -47,7 +47,7 @@ public:
   {
     check_that_it_can_be_planned(c);
     claim_folder(folder, options.replace);
-    record = record_of(c, tables, options.threads);
+    record = record_of(c, tables);
     report.cord_per_turn =
         materials::take_up_per_turn(tables.tuner(c.tuners.kind), c.bench.cord_diameter);
     report.verdict = refuse_before(c, tables);
@@ -147,7 +147,7 @@ private:
     for (const cases::Phase &phase : c.phases) {
       report.heat.push_back(reader.at(time));
       time += phase.duration;
-      report.heat.push_back(reader.at(time));
+      report.heat.push_back(reader.just_before(time));
     }
     report.line = line_warmth(workbench, heat);
     Record at_end = record;

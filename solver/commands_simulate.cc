@@ -44,7 +44,7 @@ void simulate_command(const CommandOptions &options)
   const std::string folder =
       options.folder.empty() ? default_folder(options.case_file, "run") : options.folder;
   claim_folder(folder, options.replace);
-  Record record = record_of(c, tables, options.threads);
+  Record record = record_of(c, tables);
   RunWatch watch(options);
 
   watch.stage("mesh", 0, 0.02);

@@ -4,6 +4,7 @@
 #include "solver/commands.h"
 #include "solver/file_error.h"
 #include "solver/plan.h"
+#include "solver/record.h"
 #include "viz/paraview_opener.h"
 
 #include <CLI/CLI.hpp>
@@ -12,6 +13,7 @@
 #include <dlfcn.h>
 
 #include <fstream>
+#include <functional>
 #include <iostream>
 #include <sstream>
 
@@ -38,11 +40,11 @@ Examples:
 Exit status: 0 done (a plan that says "do not do it" is an answer too), 1 a fault of the program,
 2 a mistake in the case or on the command line, 3 not converged, 4 files and disk.)";
 
-// Bytes of the results are promised: a fixed number of threads, whatever the machine has.
-void pin_threads(int threads)
+// Bytes of the results are promised: one thread for BLAS, whatever the machine has.
+void pin_threads()
 {
   if (void *const set = dlsym(RTLD_DEFAULT, "openblas_set_num_threads"))
-    reinterpret_cast<void (*)(int)>(set)(threads);
+    reinterpret_cast<void (*)(int)>(set)(1);
   dealii::MultithreadInfo::set_thread_limit(1);
 }
 
@@ -61,9 +63,6 @@ void add_run(CLI::App &command, CommandOptions &options)
   command.add_flag("--replace", options.replace, "Replace the results of an earlier run in it");
   command.add_flag("--timing", options.timing, "Print where the time went");
   command.add_flag("--quiet", options.quiet, "No progress line, and only the outcome");
-  command.add_option("--threads", options.threads, "Threads of the BLAS library")
-      ->check(CLI::Range(1, 16))
-      ->capture_default_str();
 }
 
 // The record to paste into a report of a fault.
@@ -73,7 +72,7 @@ void print_record(const std::string &case_file)
   std::ostringstream text;
   text << in.rdbuf();
   for (const auto &[name, value] :
-       solver::record_lines(solver::make_record(case_file, text.str(), {}, 0)))
+       solver::record_lines(solver::make_record(case_file, text.str(), {}, solver::loop_threads)))
     std::cerr << "  " << name << ": " << value << "\n";
 }
 
@@ -149,6 +148,6 @@ int main(int argc, char **argv)
   } catch (const CLI::ParseError &error) {
     return app.exit(error) == 0 ? good : users_mistake;
   }
-  pin_threads(options.threads);
+  pin_threads();
   return guarded(work, options.case_file);
 }

@@ -130,7 +130,7 @@ ReadingsTable readings_table(const cases::Case &c, const History &history, const
   for (const StepRecord &step : history.steps) {
     const bool first = before == nullptr || before->phase != step.phase;
     const bool last = &step == &history.steps.back() || (&step + 1)->phase != step.phase;
-    const HeatReading warm = heat.at(step.time);
+    const HeatReading warm = first ? heat.at(step.time) : heat.just_before(step.time);
     const Reading r = at_bench(step.reading, as_built);
     ReadingsTable::Row row;
     row.time = step.time;

@@ -42,7 +42,7 @@ private:
     const cases::Phase &phase = c.phases[end.phase];
     const cases::Phase bare;
     const cases::Phase &before = end.phase > 0 ? c.phases[end.phase - 1] : bare;
-    out << folded(when(c, end.time - phase.duration) + "  " + phase.name + ", " +
+    out << folded(when(c, end.time - phase.duration) + ": " + phase.name + ", " +
                       cases::clock(phase.duration),
                   "  ", "      ");
     if (before.strings && !phase.strings && end.phase > 0)
@@ -68,10 +68,11 @@ private:
     std::string text;
     if (phase.cradle)
       text += "Cradle under the back at " + near_fret(c, b.cradle_x) + " (" +
-              both_lengths(b.cradle_x) + " from the nut), pad " + both_lengths(b.cradle_width) +
+              from_the_nut(b.cradle_x) + "), pad " + both_lengths(b.cradle_width) +
               " wide along the neck. ";
-    text += b.hold == cases::BodyHold::pads ? "Body on padding, so that it can tip a little. "
-                                            : "Body held hard. ";
+    text += b.hold == cases::BodyHold::pads ? "Body on padding, so that it can tip a little, "
+                                            : "Body held hard, ";
+    text += "held down over the neck block, never between braces. ";
     text += "One cord a side from the middle posts straight down to the bench, " +
             fixed(b.cord_stiffness / 1000, 0) + " N/mm each";
     text += phase.nut ? ", nut in its slot." : ", nut out.";
@@ -83,19 +84,21 @@ private:
   void heat_on(const cases::Phase &phase)
   {
     const cases::Heater &h = c.heater;
-    say("Bar on the board from " + both_lengths(h.from) + " to " + both_lengths(h.to) +
-        " from the nut, iron between " + near_fret(c, h.iron_from) + " and " +
-        near_fret(c, h.iron_to) + ". Hold the bar at " + both_temperatures(phase.bar_temperature) +
-        ", read at " + near_fret(c, h.bar_sensor) + "." +
+    say("Bar on the board from " + from_the_nut(h.from) + " to " + from_the_nut(h.to) +
+        ", the iron on it from " + near_fret(c, h.iron_from) + " to " + near_fret(c, h.iron_to) +
+        ". Hold the bar at " + both_temperatures(phase.bar_temperature) + ", read at " +
+        near_fret(c, h.bar_sensor) + ". Probe at " + probe_place_in_words(c) + "." +
         (phase.air.wrapped ? " Back and sides wrapped in dry cloth." : ""));
   }
 
   std::string side_take_up(const char *side, double length) const
   {
-    std::string text = std::string(side) + " ";
-    text += (length < 0 ? "let out " : "take up ") + both_lengths(std::abs(length));
-    return text + " = " + turns(std::abs(length) / report.cord_per_turn) + " button turn" +
-           (std::abs(length) / report.cord_per_turn > 1.06 ? "s" : "");
+    const double number = std::abs(length) / report.cord_per_turn;
+    if (turns(number) == "none")
+      return std::string(side) + " stays as it is";
+    return std::string(side) + (length < 0 ? " let out " : " take up ") +
+           both_lengths(std::abs(length)) + " = " + turns(number) + " button turn" +
+           (number > 1.06 ? "s" : "");
   }
 
   // Pull or slack off to the readings: take-up as a guide, readings as the master.
@@ -129,13 +132,13 @@ private:
   void readings(const BoardShape &shape, const Reading &now)
   {
     const Reading &as_built = column.diagnosis.as_built;
-    out << "      fret        bass                  centre                treble\n";
+    out << "      fret  bass                   centre                 treble\n";
     for (const int fret : reading_frets(c)) {
       out << "      " << fret << (fret < 10 ? " " : "");
       for (unsigned line = 0; line < 3; ++line) {
         const std::string cell = signed_length(bow_at_bench(c, shape, as_built, line, fret));
         out << "   " << cell
-            << (line < 2 ? std::string(cell.size() < 19 ? 19 - cell.size() : 0, ' ') : "");
+            << (line < 2 ? std::string(cell.size() < 20 ? 20 - cell.size() : 0, ' ') : "");
       }
       out << (fret == c.found.bow_fret ? "  <- set by this fret" : "") << "\n";
     }
@@ -215,6 +218,26 @@ private:
   std::ostringstream out;
 };
 } // namespace
+
+std::string from_the_nut(double x)
+{
+  return both_lengths(std::abs(x)) + (x < 0 ? " beyond the nut" : " from the nut");
+}
+
+std::string probe_place_in_words(const cases::Case &c)
+{
+  const cases::Probe &p = c.probe;
+  const std::string side = p.across < 0 ? "bass" : "treble";
+  const double off = std::abs(p.across);
+  const std::string across = off < 0.05   ? "on the centre line"
+                             : off > 0.95 ? side + " edge"
+                                          : fixed(100 * off, 0) + " % out to the " + side + " edge";
+  const std::string height = std::abs(p.height) < 0.1e-3
+                                 ? "in the glue line"
+                                 : both_lengths(std::abs(p.height)) +
+                                       (p.height > 0 ? " above" : " below") + " the glue line";
+  return near_fret(c, p.x) + ", " + across + ", " + height;
+}
 
 std::string near_fret(const cases::Case &c, double x)
 {

@@ -11,6 +11,12 @@ namespace overbend::solver
 // what the bench then reads and what it reads at the end.
 std::string steps_text(const PlanReport &report, const PlanColumn &column);
 
+// "189.8 mm (7.47 in) from the nut", "40.0 mm (1.57 in) beyond the nut".
+std::string from_the_nut(double x);
+
+// "fret 7, treble edge, in the glue line": where the probe sits.
+std::string probe_place_in_words(const cases::Case &the_case);
+
 // "fret 6" or "fret 6.5" nearest to a place along the neck; "the nut" below fret 1/2.
 std::string near_fret(const cases::Case &the_case, double x);
 

@@ -112,7 +112,38 @@ void strings(std::ostringstream &out, const PlanReport &report)
                        " times as stiff as its sizes and woods tell; the plan uses that.");
 }
 
-// Button turns and readings in one line each, for the top of the plan.
+// The cold take-up, the hot re-reading, temperatures and the release, in a few lines.
+std::string clamp_in_short(const PlanReport &report, const PlanColumn &p)
+{
+  const cases::Case &c = report.the_case;
+  std::string text;
+  double hottest_probe = 0;
+  for (const PhaseEnd &end : p.history.phases) {
+    const cases::Phase &phase = c.phases[end.phase];
+    const bool clamped = end.phase > 0 && c.phases[end.phase - 1].cords;
+    const double start = end.time - phase.duration;
+    if (phase.pull.kind == cases::Pull::Kind::to_reading && !clamped) {
+      const auto &take_up = step_at_start(p.history, end.phase).take_up;
+      text += "Cold, from just taut: bass " + turns(take_up[0] / report.cord_per_turn) +
+              ", treble " + turns(take_up[1] / report.cord_per_turn) + " button turns (" +
+              both_lengths(take_up[0]) + " and " + both_lengths(take_up[1]) + "). ";
+    } else if (phase.pull.kind == cases::Pull::Kind::to_reading)
+      text += "Read again at " + when(c, start) + " and go back to the same readings. ";
+    if (phase.heater && phase.cords && 2 * end.phase + 1 < report.heat.size())
+      hottest_probe = std::max(hottest_probe, report.heat[2 * end.phase + 1].probe);
+    if (phase.heater && phase.cords && (!clamped || !c.phases[end.phase - 1].heater))
+      text += "Bar at " + both_temperatures(phase.bar_temperature) + " from " + when(c, start);
+    if (!phase.heater && clamped && c.phases[end.phase - 1].heater)
+      text += "Heat off at " + when(c, start);
+    if (!text.empty() && text.back() != ' ')
+      text += ". ";
+  }
+  if (hottest_probe > 0)
+    text += "The probe (" + probe_place_in_words(c) + ") comes to " +
+            both_temperatures(hottest_probe) + ". ";
+  return text + "Let go at " + clock_face(time_of_release(c) - zero_of_clock(c)) + ".";
+}
+
 void in_short(std::ostringstream &out, const PlanReport &report)
 {
   const cases::Case &c = report.the_case;
@@ -125,6 +156,7 @@ void in_short(std::ostringstream &out, const PlanReport &report)
                      " after release, it should read " + bow_in_words(p.reached.bow) + ", twist " +
                      twist_in_words(p.reached.twist) + " (wanted: " + bow_in_words(p.wanted.bow) +
                      ", " + twist_in_words(p.wanted.twist) + "). These figures hold for that day.");
+  paragraph(out, clamp_in_short(report, p));
 }
 
 std::string padded(const std::string &text, std::size_t width)

@@ -50,7 +50,8 @@ std::string signed_length(double metres)
 {
   const auto with_sign = [](double value, int decimals) {
     const std::string text = fixed(value, decimals);
-    return text.front() == '-' ? text : "+" + text;
+    const bool zero = text.find_first_not_of("0.") == std::string::npos;
+    return text.front() == '-' || zero ? text : "+" + text;
   };
   const double in_thou = metres / thou;
   return with_sign(metres * 1e3, 2) + " mm (" + with_sign(in_thou, std::abs(in_thou) < 10 ? 1 : 0) +

@@ -20,6 +20,8 @@ constexpr double kelvin = 273.15, degree = 3.14159265358979323846 / 180;
 constexpr double least_bow = 0.1e-3, least_twist = 0.25 * degree;
 // Never hotter at glue line or surface, whatever the neck is made of (safety facts [E]).
 constexpr double hottest_ever = kelvin + 65;
+// Rounding of a temperature given in another scale, K.
+constexpr double rounding = 0.01;
 // Ceiling while finish or binding are unknown: about 57 degC at the fret tops (trade [E]).
 constexpr double unknown_ceiling = kelvin + 57;
 // A line that keeps a stiffness above this locks whatever the temperature (bench_heat.h).
@@ -84,7 +86,7 @@ void judge_plastic(const cases::Case &c, double heat, Verdict &v)
         "Find out what the binding, dots and veneers are before any heat: rub hard and smell. "
         "Camphor means celluloid: then do not heat this neck at all. Take old translucent or "
         "crumbling plastic for celluloid until shown otherwise.");
-  if (c.binding == cases::Binding::unknown && heat > unknown_ceiling)
+  if (c.binding == cases::Binding::unknown && heat > unknown_ceiling + rounding)
     v.refuse("Nobody knows what the binding is, and " + both_temperatures(heat) +
                  " at the bar is more than an unknown plastic should see (" +
                  both_temperatures(unknown_ceiling) + ").",
@@ -99,7 +101,7 @@ void judge_finish(const cases::Case &c, double heat, Verdict &v)
   if (!(heat > 0))
     return;
   const FinishLimit limit = limit_of(c.finish);
-  if (heat > limit.stop && limit.stop < hottest_ever)
+  if (heat > limit.stop + rounding && limit.stop < hottest_ever)
     v.refuse("A bar at " + both_temperatures(heat) + " is too hot for " + limit.name +
                  ": keep its surface below " + both_temperatures(limit.stop) + ".",
              {"plan with a cooler bar and a longer hold", use_level, use_wedges});
@@ -118,7 +120,7 @@ void judge_glue_limit(const cases::Case &c, const materials::Tables &tables, dou
   const double glue =
       c.board_glue.kind ? tables.glue(*c.board_glue.kind, c.file).temperature_limit : hottest_ever;
   const double limit = std::min(glue, hottest_ever);
-  if (heat > limit)
+  if (heat > limit + rounding)
     v.refuse("A bar at " + both_temperatures(heat) + " is above " + both_temperatures(limit) +
                  ", the limit for this board: above it the board may walk or open.",
              {"plan with a cooler bar"});

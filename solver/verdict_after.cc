@@ -2,6 +2,7 @@
 #include "solver/verdict.h"
 
 #include "cases/units.h"
+#include "solver/plan_steps.h"
 #include "solver/shop_words.h"
 
 #include <algorithm>
@@ -116,16 +117,20 @@ void judge_use(const PlanColumn &p, const cases::Case &c, Verdict &v)
   for (const auto &[place, peak] : p.peaks.use) {
     const bool bond = place.find("glue line") != std::string::npos;
     const std::string what = "The " + place + " is used to " + fixed(100 * peak.value, 0) +
-                             " % of its strength (" + peak.mode + ", " +
-                             both_lengths(std::abs(peak.place[0])) +
-                             (peak.place[0] < 0 ? " beyond" : " from") + " the nut, phase \"" +
+                             " % of its strength (" + peak.mode + ", at " +
+                             near_fret(c, peak.place[0]) + ", phase \"" +
                              c.phases.at(peak.phase).name + "\")";
+    const char *const advice =
+        place == "scarf glue line"  ? ": keep heat and load off the joint as far as you can."
+        : place == "headstock root" ? ": look at it with a lamp before and while it is clamped."
+        : bond                      ? ": put light cross clamps over the board."
+                                    : ".";
     if (peak.value > use_refuse)
       v.refuse(
           what + ": it may give.",
           {"less overbend in two passes, a broader cradle, a strap behind the nut", use_level});
     else if (peak.value > (bond ? bond_caution : use_caution))
-      v.caution(what + (bond ? ": put light cross clamps over the board." : "."));
+      v.caution(what + advice);
   }
 }
 

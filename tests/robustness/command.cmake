@@ -1,0 +1,36 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+# Runs the program as a user would and compares exit status and words. Run as a script with
+# -DPROGRAM, -DARGUMENTS (a list), -DSTATUS, -DSAYS (pattern), -DFOLDER (a clean one to stand in),
+# and optionally -DFIRST (arguments of a command before, whose output goes to first.toml),
+# -DMAKES (files that must then be there) and -DMAKE_FOLDER (a folder with a file in it, made before).
+file(REMOVE_RECURSE ${FOLDER})
+file(MAKE_DIRECTORY ${FOLDER})
+if(MAKE_FOLDER)
+  file(WRITE ${FOLDER}/${MAKE_FOLDER}/kept.txt "of an earlier run")
+endif()
+if(CASE_TEXT)
+  file(WRITE ${FOLDER}/case.toml "${CASE_TEXT}")
+endif()
+if(FIRST)
+  execute_process(COMMAND ${PROGRAM} ${FIRST} WORKING_DIRECTORY ${FOLDER}
+    OUTPUT_FILE first.toml RESULT_VARIABLE status)
+  if(NOT status EQUAL 0)
+    message(FATAL_ERROR "the first command ended with ${status}")
+  endif()
+endif()
+execute_process(COMMAND ${PROGRAM} ${ARGUMENTS} WORKING_DIRECTORY ${FOLDER}
+  OUTPUT_VARIABLE out ERROR_VARIABLE err RESULT_VARIABLE status)
+if(NOT status EQUAL STATUS)
+  message(FATAL_ERROR "exit status ${status} instead of ${STATUS}\n${out}\n${err}")
+endif()
+if(NOT "${out}${err}" MATCHES "${SAYS}")
+  message(FATAL_ERROR "nothing like \"${SAYS}\" in\n${out}\n${err}")
+endif()
+foreach(file ${MAKES})
+  if(NOT EXISTS ${FOLDER}/${file})
+    message(FATAL_ERROR "${file} was not made")
+  endif()
+endforeach()
+if(MAKE_FOLDER AND NOT EXISTS ${FOLDER}/${MAKE_FOLDER}/kept.txt)
+  message(FATAL_ERROR "a file that was there is gone")
+endif()

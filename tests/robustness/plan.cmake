@@ -1,0 +1,64 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+# The program on the command line: exit status and words.
+function(overbend_command_test name)
+  cmake_parse_arguments(T "" "STATUS;SAYS;MAKE_FOLDER;CASE_TEXT;SECONDS" "RUN;FIRST;MAKES" ${ARGN})
+  if(NOT T_SECONDS)
+    set(T_SECONDS 60)
+  endif()
+  add_test(NAME command.${name}
+    COMMAND ${CMAKE_COMMAND}
+      -DPROGRAM=$<TARGET_FILE:overbend> "-DARGUMENTS=${T_RUN}" -DSTATUS=${T_STATUS}
+      "-DSAYS=${T_SAYS}" "-DFIRST=${T_FIRST}" "-DMAKES=${T_MAKES}" "-DMAKE_FOLDER=${T_MAKE_FOLDER}"
+      "-DCASE_TEXT=${T_CASE_TEXT}" -DFOLDER=${CMAKE_CURRENT_BINARY_DIR}/command/${name}
+      -P ${CMAKE_CURRENT_SOURCE_DIR}/command.cmake)
+  set_tests_properties(command.${name} PROPERTIES LABELS robustness TIMEOUT ${T_SECONDS})
+endfunction()
+
+set(shipped ${CMAKE_SOURCE_DIR}/cases)
+
+# Everyday use.
+overbend_command_test(help RUN --help STATUS 0 SAYS "Exit status: 0 done")
+overbend_command_test(check_shipped RUN check ${shipped}/demonstration.toml STATUS 0
+  SAYS "a good case")
+foreach(preset "electric" "steel-string acoustic" "classical" "long-scale bass")
+  string(MAKE_C_IDENTIFIER "${preset}" word)
+  overbend_command_test(template_is_a_good_case_${word} FIRST template ${preset}
+    RUN check first.toml STATUS 0 SAYS "a good case")
+endforeach()
+overbend_command_test(list_glue RUN list glues "white PVA" STATUS 0
+  SAYS "softening = 32 degC.*\\[M\\]")
+overbend_command_test(list_presets RUN list presets STATUS 0 SAYS "classical")
+overbend_command_test(mesh RUN mesh ${shipped}/demonstration.toml STATUS 0 SAYS "unknowns"
+  MAKES demonstration.msh)
+
+# A user's mistake: 2.
+overbend_command_test(no_command RUN STATUS 2 SAYS "subcommand")
+overbend_command_test(unknown_option RUN plan x.toml --no-such-option STATUS 2 SAYS "no-such-option")
+overbend_command_test(missing_case RUN plan missing.toml STATUS 2 SAYS "missing.toml: there is no such file")
+overbend_command_test(unknown_preset RUN template ukulele-ish STATUS 2 SAYS "there is no preset")
+overbend_command_test(unknown_list_name RUN list woods mapel STATUS 2 SAYS "maple")
+overbend_command_test(did_you_mean RUN check case.toml STATUS 2
+  CASE_TEXT "preset = \"electric\"\n[found]\nbow = \"1 mm\"\ntwits = \"0.2 deg\"\n"
+  SAYS "case.toml:4: .*twits.*twist")
+overbend_command_test(unknown_wood RUN plan case.toml STATUS 2
+  CASE_TEXT "preset = \"electric\"\n[shaft]\nwood = \"suger maple\"\n[found]\nbow = \"1 mm\"\n"
+  SAYS "case.toml:3: .*sugar maple")
+overbend_command_test(nothing_to_pull RUN plan case.toml STATUS 2
+  CASE_TEXT "preset = \"electric\"\n[found]\nbow = \"1 mm\"\n[[phase]]\nkind = \"rest\"\nduration = \"1 h\"\n"
+  SAYS "pulls the cords to a reading")
+
+# Files: 4. What was there stays.
+overbend_command_test(folder_in_the_way RUN plan ${shipped}/celluloid.toml STATUS 4
+  MAKE_FOLDER celluloid-plan SAYS "already holds something.*--replace")
+overbend_command_test(folder_replaced RUN plan ${shipped}/celluloid.toml --replace STATUS 0
+  MAKE_FOLDER celluloid-plan SAYS "DO NOT DO IT" MAKES celluloid-plan/plan.json)
+overbend_command_test(folder_cannot_be_made RUN plan ${shipped}/celluloid.toml
+  --output /proc/none/here STATUS 4 SAYS "cannot be made")
+
+# A refusal is an answer: 0, in seconds, without any simulation.
+overbend_command_test(celluloid_is_refused RUN plan ${shipped}/celluloid.toml STATUS 0 SECONDS 20
+  SAYS "DO NOT DO IT.*celluloid.*Instead"
+  MAKES celluloid-plan/plan.json celluloid-plan/plan.txt celluloid-plan/record.txt)
+overbend_command_test(stiffness_that_does_not_fit RUN plan case.toml STATUS 0
+  CASE_TEXT "preset = \"electric\"\n[glue]\nboard = \"white PVA\"\n[found]\nbow = \"1 mm\"\nstrung_bow = \"3 mm\"\n[numerics]\nresolution = 0.5\n"
+  SAYS "DO NOT DO IT.*Look again")

@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/shop_words.h"
+
+#include "cases/read_case.h"
+#include "solver/plan_steps.h"
+
+#include <gtest/gtest.h>
+
+using namespace overbend;
+using namespace overbend::solver;
+
+TEST(ShopWords, BowsAndTwistsHaveTheirSignInWords)
+{
+  EXPECT_EQ(bow_in_words(1.1e-3), "1.10 mm (43 thou) forward");
+  EXPECT_EQ(bow_in_words(-0.24e-3), "0.24 mm (9.4 thou) back-bow");
+  EXPECT_EQ(bow_in_words(-1e-6), "straight");
+  EXPECT_EQ(twist_in_words(0.01), "0.57 deg, treble corner of the nut up");
+  EXPECT_EQ(twist_in_words(-0.01), "0.57 deg, bass corner of the nut up");
+  EXPECT_EQ(twist_in_words(0), "none");
+  EXPECT_EQ(signed_length(1e-4), "+0.10 mm (+3.9 thou)");
+  EXPECT_EQ(signed_length(-1e-7), "0.00 mm (0.0 thou)");
+}
+
+// 300 mm sticks show 5.2 mm a degree (trade, common practice).
+TEST(ShopWords, WindingSticks)
+{
+  EXPECT_NEAR(over_sticks(3.14159265358979323846 / 180), 5.2e-3, 0.05e-3);
+}
+
+TEST(ShopWords, TurnsAreInEighths)
+{
+  EXPECT_EQ(turns(0.02), "none");
+  EXPECT_EQ(turns(0.5), "1/2");
+  EXPECT_EQ(turns(1.38), "1 3/8");
+  EXPECT_EQ(turns(1.97), "2");
+}
+
+TEST(ShopWords, ClockFaces)
+{
+  EXPECT_EQ(clock_face(25 * 60), "0:25");
+  EXPECT_EQ(clock_face(-20 * 60), "-0:20");
+  EXPECT_EQ(clock_face(16 * 3600), "16:00");
+}
+
+TEST(ShopWords, FoldedLinesKeepTheirIndentAndWidth)
+{
+  EXPECT_EQ(folded("one two three", "- ", "  ", 9), "- one two\n  three\n");
+}
+
+// By the equal-tempered rule: fret 12 halves the string.
+TEST(ShopWords, PlacesAreNamedByTheNearestFret)
+{
+  const cases::Case c = cases::preset_case("electric");
+  EXPECT_EQ(near_fret(c, c.neck.scale_length / 2), "fret 12");
+  EXPECT_EQ(near_fret(c, 0), "the nut");
+  EXPECT_EQ(near_fret(c, -20e-3), "beyond the nut");
+  EXPECT_EQ(from_the_nut(-40e-3), "40.0 mm (1.57 in) beyond the nut");
+  EXPECT_EQ(probe_place_in_words(c), "fret 7, treble edge, in the glue line");
+}

@@ -1,0 +1,7 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+overbend_test(test_verdict
+  SOURCES
+    ${CMAKE_CURRENT_SOURCE_DIR}/verdict_before.cc
+    ${CMAKE_CURRENT_SOURCE_DIR}/verdict_after.cc
+    ${CMAKE_CURRENT_SOURCE_DIR}/shop_words.cc
+  LIBRARIES overbend_solver)
