@@ -29,3 +29,15 @@ overbend_test(test_cycle
 overbend_test(test_slip
   SOURCES solver_slip_test.cc
   LIBRARIES overbend_test_beams)
+overbend_test(test_contact
+  SOURCES solver_contact_test.cc
+  LIBRARIES overbend_test_beams)
+overbend_test(test_energy
+  SOURCES solver_energy_test.cc
+  LIBRARIES overbend_test_beams)
+overbend_test(test_mirror
+  SOURCES solver_mirror_test.cc
+  LIBRARIES overbend_test_beams)
+overbend_test(test_units
+  SOURCES solver_units_test.cc
+  LIBRARIES overbend_test_beams)
