@@ -146,9 +146,8 @@ TEST(Creep, BarFollowsTheLawAtAPoint)
   double worst = 0, T = 293.15;
   for (unsigned i = 1; i <= 12; ++i) {
     const double stress = 1e7 * std::sin(0.4 * i), T1 = 293.15 + 25 * std::sin(0.25 * i);
-    const materials::WoodStep step = law.prepare(T, T1, 1800, 0.12);
-    materials::Vector6 sigma{};
-    sigma[0] = stress;
+    const auto step = law.prepare(T, T1, 1800, 0.12);
+    const materials::Vector6 sigma{stress};
     const auto active = law.active(point, step, sigma);
     const double expected =
         (law.tangent(step, active) * sigma)[0] + law.history(point, step, active)[0];
@@ -161,6 +160,41 @@ TEST(Creep, BarFollowsTheLawAtAPoint)
   report("Bar against the law at a point, changing load and heat", "strain over 1e-3",
          "the same law", 0, worst, 1e-9);
   EXPECT_LE(worst, 1e-9);
+}
+
+// Boltzmann: each element strains by g J0 rate (t - tau (1 - exp(-t/tau))).
+TEST(Creep, OneLongStepIsExactForStressLinearInTime)
+{
+  const Beam bar = make_bar(chain_wood());
+  TimeRun run(bar.model, ends_held(bar));
+  run.mechanics.tolerance = 1e-12;
+  const double t = 3 * 3600, stress = 10e6; // a step longer than the shorter time
+  run.load = pull(bar, stress);
+  run.step(293.15, t);
+  double expected = stress / 12e9;
+  for (const auto &[g, tau] : {std::pair{0.05, 3600.}, std::pair{0.08, 86400.}})
+    expected += g / 12e9 * stress / t * (t + tau * std::expm1(-t / tau));
+  report("Creep chain, linear stress, one step of 3 h", "strain", "Boltzmann superposition",
+         expected, strain(bar, run), 1e-9 * expected);
+  EXPECT_NEAR(strain(bar, run) / expected, 1, 1e-9);
+}
+
+// The one-sided law (an estimate): half of the creep of each element at unloading never comes back.
+TEST(Creep, IrrecoverableShareStaysAfterAnyRest)
+{
+  const Beam bar = make_bar(chain_wood(0.5));
+  TimeRun run(bar.model, ends_held(bar));
+  run.mechanics.tolerance = 1e-12;
+  run.load = pull(bar, 10e6);
+  run.step(293.15, 0);
+  run.steps(293.15, 86400, 4);
+  const double creep = strain(bar, run) - 10e6 / 12e9;
+  run.load = bar.no_load();
+  run.step(293.15, 0);
+  run.steps(293.15, 100 * 86400., 10);
+  report("Irrecoverable creep in a bar", "share of the creep left after 100 days", "one-sided law",
+         0.5, strain(bar, run) / creep, 1e-6);
+  EXPECT_NEAR(strain(bar, run) / creep, 0.5, 1e-6);
 }
 
 TEST(Creep, StressIsOfSecondOrderInTime)
