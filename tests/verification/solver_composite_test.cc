@@ -99,4 +99,36 @@ TEST(PartialComposite, UniformLoadSagsAsTheClosedFormSays)
          0.0017);
   EXPECT_NEAR(1e3 * sag / 0.170279, 1, 0.01);
 }
+// A layer between a held board and a shaft with a uniform traction on the line: the slip is
+// t tau/G along and across, the opening t sigma/(K + 4G/3); nothing else strains.
+TEST(GlueLine, YieldsAsAThinLayerAlongAcrossAndNormal)
+{
+  const double G = 1e6, traction = 100;
+  const Beam beam = make_beam(G, 1.4e9);
+  std::vector<std::pair<unsigned, double>> held;
+  for (unsigned c = 0; c < beam.model.space.n_cells; ++c)
+    if (beam.model.space.piece[c] == unsigned(mesh::Piece::board))
+      for (const unsigned n : beam.model.space.cell_node[c])
+        for (unsigned i = 0; i < 3; ++i)
+          held.emplace_back(3 * n + i, 0);
+  const char *direction[3] = {"along", "across", "normal"};
+  const double expected[3] = {1e9 * traction * glue_thickness / G,
+                              1e9 * traction * glue_thickness / G,
+                              1e9 * traction * glue_thickness / (3e9 + 4. / 3 * G)};
+  for (unsigned i = 0; i < 3; ++i) {
+    TimeRun run(beam.model, held);
+    run.mechanics.tolerance = 1e-12;
+    run.load = traction_load(beam.model, mesh::Face::board_glue_lower, [&](const solver::Vec3 &) {
+      solver::Vec3 t{};
+      t[i] = traction;
+      return t;
+    });
+    run.step(run.temperature, 0);
+    run.step(run.temperature, 0); // once more: what is in equilibrium must stay
+    const double moved = 1e9 * run.state.displacement[3 * beam.node(length / 2, 0, 0) + i];
+    report("Glue line as a thin layer", std::string("displacement ") + direction[i] + ", nm",
+           "layer in simple shear and confined tension", expected[i], moved, 1e-8 * expected[i]);
+    EXPECT_NEAR(moved / expected[i], 1, 1e-8);
+  }
+}
 } // namespace overbend::tests
