@@ -70,9 +70,10 @@ private:
   void check_heat() const
   {
     if (phase_.heater && phase_.nut && result_.heater.from < 0)
-      refuse_phase("nut", "the bar reaches over the nut, which is in its slot",
-                   "take the nut out (nut = false), or let the bar end at the board (from = \"0 mm\" in "
-                   "[heater])");
+      refuse_phase(
+          "nut", "the bar reaches over the nut, which is in its slot",
+          "take the nut out (nut = false), or let the bar end at the board (from = \"0 mm\" in "
+          "[heater])");
     if (phase_.heater && phase_.bar_temperature <= phase_.air.temperature)
       refuse_phase("bar_temperature", "the bar is no warmer than the air",
                    "give the temperature that the bar is to hold");

@@ -89,10 +89,11 @@ void declare_heater(Declarations &lines)
                 "40 mm");
   heater.length("thickness", OVERBEND_AT(result.heater.thickness), 0.5 * mm, 50 * mm,
                 "Thickness of the bar.", "10 mm");
-  heater.position("from", OVERBEND_AT(result.heater.from),
-                  "End of the bar at the nut; negative if it lies over the nut (taken out): a cold nut "
-                  "end locks that end of the glue line.",
-                  "-40 mm");
+  heater.position(
+      "from", OVERBEND_AT(result.heater.from),
+      "End of the bar at the nut; negative if it lies over the nut (taken out): a cold nut "
+      "end locks that end of the glue line.",
+      "-40 mm");
   heater.quantity("overhang_contact", Dimension::conductance,
                   OVERBEND_AT(result.heater.overhang_contact), 0, 1000,
                   "Heat from the part over the nut to the headstock's face under it: about 60 with "
@@ -107,10 +108,11 @@ void declare_heater(Declarations &lines)
                   "Heat lost from the top of the bar to the air [E].", "10 W/(m2 K)");
   heater.position("iron_from", OVERBEND_AT(result.heater.iron_from),
                   "End of what the iron (or heating mat) touches, at the nut.", "-35 mm");
-  heater.position("iron_to", OVERBEND_AT(result.heater.iron_to),
-                  "End of what the iron (or heating mat) touches, at the body; an iron is moved to and "
-                  "fro between the two.",
-                  "fret 12");
+  heater.position(
+      "iron_to", OVERBEND_AT(result.heater.iron_to),
+      "End of what the iron (or heating mat) touches, at the body; an iron is moved to and "
+      "fro between the two.",
+      "fret 12");
   heater.quantity("power", Dimension::power, OVERBEND_AT(result.heater.power), 1, 2500,
                   "Most heat the iron gives: its rating under a thermostat, about 60 W on "
                   "average when dabbed by hand [E].",

@@ -21,7 +21,10 @@ constexpr double block_stiffness = 5e6;
 // Radius of the wood that a cord's post pulls on, m (common practice, no source).
 constexpr double post_radius = 12e-3;
 
-Vec3 as_array(const dealii::Point<3> &p) { return {p[0], p[1], p[2]}; }
+Vec3 as_array(const dealii::Point<3> &p)
+{
+  return {p[0], p[1], p[2]};
+}
 
 // Places on the headstock where the two cords pull: the middle of the posts of each side, or the
 // first and the last post of a single line.
@@ -32,9 +35,11 @@ std::array<PostPlace, 2> cord_places(const cases::Tuners &tuners)
   case cases::TunerLayout::both_sides:
     return {PostPlace{middle, -tuners.across / 2}, PostPlace{middle, tuners.across / 2}};
   case cases::TunerLayout::bass_line:
-    return {PostPlace{tuners.first_post, -tuners.across}, PostPlace{tuners.last_post, -tuners.across}};
+    return {PostPlace{tuners.first_post, -tuners.across},
+            PostPlace{tuners.last_post, -tuners.across}};
   case cases::TunerLayout::treble_line:
-    return {PostPlace{tuners.last_post, tuners.across}, PostPlace{tuners.first_post, tuners.across}};
+    return {PostPlace{tuners.last_post, tuners.across},
+            PostPlace{tuners.first_post, tuners.across}};
   }
   throw std::logic_error("layout of tuners");
 }
@@ -43,10 +48,10 @@ bool rod_pulls(const BenchSetup &setup)
 {
   return setup.rod == cases::RodState::set || setup.rod == cases::RodState::seized;
 }
-}  // namespace
+} // namespace
 
 Bench::Bench(const cases::Case &the_case, const Model &the_model, const materials::Tables &tables)
-  : model(the_model)
+    : model(the_model)
 {
   make_body(the_case);
   make_cords(the_case);
@@ -58,7 +63,8 @@ Bench::Bench(const cases::Case &the_case, const Model &the_model, const material
 void Bench::make_body(const cases::Case &the_case)
 {
   const auto &bench = the_case.bench;
-  pads_x = cases::fret_position(the_case.neck.scale_length, the_case.neck.join_fret) + bench.pad_distance;
+  pads_x = cases::fret_position(the_case.neck.scale_length, the_case.neck.join_fret) +
+           bench.pad_distance;
   for (const FaceNode &n : face_nodes(model.space, unsigned(mesh::Face::body)))
     for (unsigned i = 0; i < 3; ++i) {
       Spring s;
@@ -79,8 +85,10 @@ void Bench::make_cords(const cases::Case &the_case)
   const auto places = cord_places(the_case.tuners);
   Row both;
   for (unsigned side = 0; side < 2; ++side) {
-    const Vec3 foot = as_array(mesh::on_headstock_face(the_case.neck, places[side].along, places[side].across));
-    const auto nodes = nodes_near(model.space, unsigned(mesh::Face::headstock_face), foot, post_radius);
+    const Vec3 foot =
+        as_array(mesh::on_headstock_face(the_case.neck, places[side].along, places[side].across));
+    const auto nodes =
+        nodes_near(model.space, unsigned(mesh::Face::headstock_face), foot, post_radius);
     Spring &s = cord[side];
     s.name = side == 0 ? "bass cord" : "treble cord";
     s.row = spread_force(model.space, nodes, foot, {0, 0, 1});
@@ -159,7 +167,8 @@ void Bench::make_rod(const cases::Case &the_case, const materials::Tables &table
   for (unsigned k = 0; k < 2; ++k)
     for (unsigned n = 0; n < model.space.n_nodes; ++n) {
       const Vec3 &p = model.space.position[n];
-      if (std::abs(p[0] - x[k]) < 0.015 && std::abs(p[1]) < rod.channel_width + 2e-3 && p[2] < 1e-6 && p[2] > -rod.channel_depth - 3e-3)
+      if (std::abs(p[0] - x[k]) < 0.015 && std::abs(p[1]) < rod.channel_width + 2e-3 &&
+          p[2] < 1e-6 && p[2] > -rod.channel_depth - 3e-3)
         end[k].push_back(n);
     }
   for (unsigned k = 0; k < 2; ++k)
@@ -191,7 +200,8 @@ void Bench::make_rod(const cases::Case &the_case, const materials::Tables &table
 }
 
 void Bench::change(const cases::Phase &phase, const StringPull *strings,
-                   const std::vector<double> &displacement, BenchSetup &setup, BenchOffsets &offsets) const
+                   const std::vector<double> &displacement, BenchSetup &setup,
+                   BenchOffsets &offsets) const
 {
   const BenchSetup before = setup;
   setup.cords = phase.cords;
@@ -230,10 +240,12 @@ void Bench::rod_becomes_spring(const std::vector<double> &displacement, double w
                                BenchOffsets &offsets) const
 {
   if (rod_spring)
-    offsets.rod = rod_force / rod_spring->stiffness - evaluate(rod_spring->row, displacement) + rod_growth * warmth;
+    offsets.rod = rod_force / rod_spring->stiffness - evaluate(rod_spring->row, displacement) +
+                  rod_growth * warmth;
 }
 
-std::vector<Spring> Bench::springs(const BenchSetup &setup, const BenchOffsets &offsets, double warmth) const
+std::vector<Spring> Bench::springs(const BenchSetup &setup, const BenchOffsets &offsets,
+                                   double warmth) const
 {
   std::vector<Spring> result = body;
   if (setup.nut)
@@ -259,14 +271,15 @@ std::vector<Spring> Bench::springs(const BenchSetup &setup, const BenchOffsets &
       result.back().one_sided = false;
   }
   if (setup.strings != nullptr)
-    result.insert(result.end(), setup.strings->current_shape.begin(), setup.strings->current_shape.end());
+    result.insert(result.end(), setup.strings->current_shape.begin(),
+                  setup.strings->current_shape.end());
   return result;
 }
 
 std::vector<double> Bench::load(const BenchSetup &setup) const
 {
-  std::vector<double> result = setup.strings != nullptr ? setup.strings->load
-                                                        : std::vector<double>(model.n_unknowns(), 0.);
+  std::vector<double> result =
+      setup.strings != nullptr ? setup.strings->load : std::vector<double>(model.n_unknowns(), 0.);
   if (rod_spring && setup.rod_is_dead_load)
     add_times(rod_spring->row, -rod_force, result);
   return result;
@@ -282,7 +295,8 @@ void Bench::add_unit_load(const BenchSetup &setup, const BenchOffsets &unit,
       add_times(of_unit[s].row, -of_unit[s].stiffness * of_unit[s].offset, load);
 }
 
-BenchForces Bench::forces(const std::vector<Spring> &springs, const std::vector<double> &displacement) const
+BenchForces Bench::forces(const std::vector<Spring> &springs,
+                          const std::vector<double> &displacement) const
 {
   BenchForces result;
   for (const Spring &s : springs) {
@@ -313,4 +327,4 @@ double Bench::rod_temperature(const std::vector<double> &temperature) const
     sum += temperature[n];
   return sum / rod_nodes.size();
 }
-}  // namespace overbend::solver
+} // namespace overbend::solver

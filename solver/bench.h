@@ -16,9 +16,9 @@ namespace overbend::solver
 // unstressed neck: offsets of its spring.
 struct BenchOffsets
 {
-  std::array<double, 2> cord_reference{};  // so that the cord is just taut where it was tied
-  std::array<double, 2> take_up{};         // bass, treble
-  std::vector<double> cradle;              // one a pad spring
+  std::array<double, 2> cord_reference{}; // so that the cord is just taut where it was tied
+  std::array<double, 2> take_up{};        // bass, treble
+  std::vector<double> cradle;             // one a pad spring
   double block = 0;
   double rod = 0;
 };
@@ -27,19 +27,20 @@ struct BenchOffsets
 struct BenchSetup
 {
   bool cords = false, cradle = false, block = false, nut = true;
-  const StringPull *strings = nullptr;     // null: off
+  const StringPull *strings = nullptr; // null: off
   cases::RodState rod = cases::RodState::slack;
-  bool rod_is_dead_load = false;           // just set to its force; not yet a spring
+  bool rod_is_dead_load = false; // just set to its force; not yet a spring
 };
 
 struct BenchForces
 {
-  std::array<double, 2> cord{};            // N
+  std::array<double, 2> cord{}; // N
   double cradle = 0, block = 0, rod = 0, nut = 0;
-  double tip = 0;                          // rad, of the body on its pads
+  double tip = 0; // rad, of the body on its pads
 };
 
-// Bench, body pads, cords, cradle, nut, rod and strings as springs on the model. Constant once made.
+// Bench, body pads, cords, cradle, nut, rod and strings as springs on the model. Constant once
+// made.
 class Bench
 {
 public:
@@ -48,22 +49,26 @@ public:
   // Takes and puts what the phase says. Things that are put touch or are just taut in the shape
   // `displacement`. With `unit`, displacement is an increment and so are the offsets.
   void change(const cases::Phase &phase, const StringPull *strings,
-              const std::vector<double> &displacement, BenchSetup &setup, BenchOffsets &offsets) const;
+              const std::vector<double> &displacement, BenchSetup &setup,
+              BenchOffsets &offsets) const;
   void put_unit(const BenchSetup &before, const BenchSetup &after,
                 const std::vector<double> &displacement, BenchOffsets &offsets) const;
   // The block is pushed up to the headstock as it stands: after the pull.
   void place_block(const std::vector<double> &displacement, BenchOffsets &offsets) const;
   // The rod was set to its force as a dead load; from now on it is a spring.
-  void rod_becomes_spring(const std::vector<double> &displacement, double warmth, BenchOffsets &offsets) const;
+  void rod_becomes_spring(const std::vector<double> &displacement, double warmth,
+                          BenchOffsets &offsets) const;
 
   // Springs of a set-up; `warmth` is the rod's temperature above the reference, K.
-  std::vector<Spring> springs(const BenchSetup &setup, const BenchOffsets &offsets, double warmth) const;
+  std::vector<Spring> springs(const BenchSetup &setup, const BenchOffsets &offsets,
+                              double warmth) const;
   std::vector<double> load(const BenchSetup &setup) const;
   // Load by which increments of the offsets act, on the closed springs.
-  void add_unit_load(const BenchSetup &setup, const BenchOffsets &unit, const std::vector<char> &closed,
-                     std::vector<double> &load) const;
+  void add_unit_load(const BenchSetup &setup, const BenchOffsets &unit,
+                     const std::vector<char> &closed, std::vector<double> &load) const;
 
-  BenchForces forces(const std::vector<Spring> &springs, const std::vector<double> &displacement) const;
+  BenchForces forces(const std::vector<Spring> &springs,
+                     const std::vector<double> &displacement) const;
   const Row &cord_row(unsigned side) const { return cord[side].row; }
   double cord_stiffness() const { return cord[0].stiffness; }
   // Mean temperature of the rod, K; of the neck's middle without one.
@@ -79,14 +84,14 @@ private:
 
   const Model &model;
   double pads_x = 0;
-  std::vector<Spring> body;          // hold of the heel, tip of the body
-  std::array<Spring, 2> cord;        // bass, treble
+  std::vector<Spring> body;   // hold of the heel, tip of the body
+  std::array<Spring, 2> cord; // bass, treble
   std::vector<Spring> cradle_pad;
   std::vector<Spring> nut_bearing;
   Spring stop_block;
   std::optional<Spring> rod_spring;
   std::vector<unsigned> rod_nodes;
-  double rod_force = 0;              // when set, N (or N m for a two-way rod)
-  double rod_growth = 0;             // free elongation of the rod per kelvin, m/K
+  double rod_force = 0;  // when set, N (or N m for a two-way rod)
+  double rod_growth = 0; // free elongation of the rod per kelvin, m/K
 };
-}  // namespace overbend::solver
+} // namespace overbend::solver

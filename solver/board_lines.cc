@@ -22,7 +22,7 @@ void append(Row &row, const Row &part, double factor)
   for (const auto &[index, coefficient] : part)
     row.emplace_back(index, factor * coefficient);
 }
-}  // namespace
+} // namespace
 
 BoardLines::BoardLines(const cases::Case &the_case, const mesh::NeckMesh &mesh, const Model &model)
 {
@@ -48,7 +48,10 @@ BoardLines::BoardLines(const cases::Case &the_case, const mesh::NeckMesh &mesh, 
   append(twist_row, line[0].height[b], 1 / distance_across(b));
 }
 
-double BoardLines::distance_across(int fret) const { return line[2].y[fret] - line[0].y[fret]; }
+double BoardLines::distance_across(int fret) const
+{
+  return line[2].y[fret] - line[0].y[fret];
+}
 
 BoardShape BoardLines::shape(const std::vector<double> &displacement) const
 {
@@ -61,4 +64,4 @@ BoardShape BoardLines::shape(const std::vector<double> &displacement) const
   }
   return result;
 }
-}  // namespace overbend::solver
+} // namespace overbend::solver

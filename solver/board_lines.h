@@ -39,10 +39,10 @@ private:
   struct Line
   {
     std::vector<double> x, y;
-    std::vector<Row> height;  // vertical displacement at each fret
+    std::vector<Row> height; // vertical displacement at each fret
   };
   std::array<Line, 3> line;
   std::array<Row, 3> bow_row;
   Row twist_row;
 };
-}  // namespace overbend::solver
+} // namespace overbend::solver

@@ -48,9 +48,12 @@ PieceModel bar_piece(const materials::Bar &bar, const mesh::GrainFrame &frame)
 const char *bar_name(cases::BarMaterial material)
 {
   switch (material) {
-  case cases::BarMaterial::steel: return "steel";
-  case cases::BarMaterial::carbon: return "carbon";
-  case cases::BarMaterial::aluminium: return "aluminium";
+  case cases::BarMaterial::steel:
+    return "steel";
+  case cases::BarMaterial::carbon:
+    return "carbon";
+  case cases::BarMaterial::aluminium:
+    return "aluminium";
   }
   return "";
 }
@@ -69,7 +72,7 @@ void append(std::vector<GluePoint> &points, const std::vector<GluePoint> &more)
 {
   points.insert(points.end(), more.begin(), more.end());
 }
-}  // namespace
+} // namespace
 
 Model build_model(const cases::Case &the_case, const mesh::NeckMesh &mesh,
                   const materials::Tables &tables, const ModelChoices &choices)
@@ -108,4 +111,4 @@ Model build_model(const cases::Case &the_case, const mesh::NeckMesh &mesh,
            points_on_body(model.space, unsigned(mesh::Face::tongue_under), tongue_line));
   return model;
 }
-}  // namespace overbend::solver
+} // namespace overbend::solver

@@ -24,4 +24,4 @@ struct ModelChoices
 // speeds of line. Moisture is the equilibrium with the room.
 Model build_model(const cases::Case &the_case, const mesh::NeckMesh &mesh,
                   const materials::Tables &tables, const ModelChoices &choices = {});
-}  // namespace overbend::solver
+} // namespace overbend::solver

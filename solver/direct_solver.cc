@@ -53,20 +53,20 @@ SparseMatrix PatternBuilder::build()
 
 namespace
 {
-// One thread for BLAS: sums come out in the same order each time, and at these sizes a second thread
-// gains a quarter of the factorisation and nothing else.
+// One thread for BLAS: sums come out in the same order each time, and at these sizes a second
+// thread gains a quarter of the factorisation and nothing else.
 void pin_blas()
 {
   if (void *const set = dlsym(RTLD_DEFAULT, "openblas_set_num_threads"))
     reinterpret_cast<void (*)(int)>(set)(1);
 }
-}  // namespace
+} // namespace
 
 struct Factor::Implementation
 {
   mutable cholmod_common common{};
   cholmod_factor *factor = nullptr;
-  std::vector<int> start, row;  // lower triangle by rows = upper triangle by columns
+  std::vector<int> start, row; // lower triangle by rows = upper triangle by columns
   std::vector<double> value;
   // Work space of the back substitution, kept from call to call.
   mutable cholmod_dense *x = nullptr, *y = nullptr, *e = nullptr;
@@ -112,7 +112,7 @@ struct Factor::Implementation
     a.p = start.data();
     a.i = row.data();
     a.x = value.data();
-    a.stype = 1;  // symmetric, upper triangle given
+    a.stype = 1; // symmetric, upper triangle given
     a.itype = CHOLMOD_INT;
     a.xtype = CHOLMOD_REAL;
     a.dtype = CHOLMOD_DOUBLE;
@@ -124,8 +124,14 @@ struct Factor::Implementation
 Factor::Factor() = default;
 Factor::~Factor() = default;
 
-bool Factor::empty() const { return !implementation; }
-void Factor::reset() { implementation.reset(); }
+bool Factor::empty() const
+{
+  return !implementation;
+}
+void Factor::reset()
+{
+  implementation.reset();
+}
 
 void Factor::factorise(const SparseMatrix &matrix)
 {
@@ -177,4 +183,4 @@ void Factor::solve(std::vector<std::vector<double>> &x) const
   for (std::size_t k = 0; k < m; ++k)
     std::copy(solution + k * n, solution + (k + 1) * n, x[k].begin());
 }
-}  // namespace overbend::solver
+} // namespace overbend::solver

@@ -9,13 +9,13 @@ namespace overbend::solver
 // A symmetric sparse matrix, both triangles, rows compressed, columns ascending.
 struct SparseMatrix
 {
-  std::vector<int> row_start;  // n + 1
+  std::vector<int> row_start; // n + 1
   std::vector<int> column;
   std::vector<double> value;
 
   unsigned size() const { return row_start.size() - 1; }
-  double &at(unsigned row, unsigned col);  // the entry must be in the pattern
-  void add_times(const std::vector<double> &x, std::vector<double> &y) const;  // y += A x
+  double &at(unsigned row, unsigned col); // the entry must be in the pattern
+  void add_times(const std::vector<double> &x, std::vector<double> &y) const; // y += A x
 };
 
 // Pattern with a full block for each group of unknowns that meet.
@@ -60,4 +60,4 @@ private:
   struct Implementation;
   std::unique_ptr<Implementation> implementation;
 };
-}  // namespace overbend::solver
+} // namespace overbend::solver

@@ -58,7 +58,7 @@ inline void unit_divergence(const LineShapes &s, const Grid (&g)[3], Grid &u)
 // Unit derivatives of the three components at all points of a cell.
 struct CellGradient
 {
-  Grid component[3][3];  // [component][unit direction]
+  Grid component[3][3]; // [component][unit direction]
 };
 
 void gather(const Space &space, const LineShapes &s, const std::vector<double> &u, unsigned cell,
@@ -87,13 +87,13 @@ void scatter(const Space &space, const LineShapes &s, const CellGradient &g, uns
 
 inline Voigt strain_at(const CellGradient &g, const std::array<double, 9> &inverse, unsigned q)
 {
-  double du[3][3];  // d u_i / d x_j
+  double du[3][3]; // d u_i / d x_j
   for (unsigned i = 0; i < 3; ++i)
     for (unsigned j = 0; j < 3; ++j)
       du[i][j] = g.component[i][0][q] * inverse[j] + g.component[i][1][q] * inverse[3 + j] +
                  g.component[i][2][q] * inverse[6 + j];
-  return {du[0][0],           du[1][1],           du[2][2],
-          du[1][2] + du[2][1], du[0][2] + du[2][0], du[0][1] + du[1][0]};
+  return {du[0][0],           du[1][1], du[2][2], du[1][2] + du[2][1], du[0][2] + du[2][0],
+          du[0][1] + du[1][0]};
 }
 
 // Turns the gradient slots of point q into what the divergence needs for this stress.
@@ -106,7 +106,7 @@ inline void set_stress(CellGradient &g, const std::array<double, 9> &inverse, do
       g.component[i][d][q] = jxw * (full[i][0] * inverse[3 * d] + full[i][1] * inverse[3 * d + 1] +
                                     full[i][2] * inverse[3 * d + 2]);
 }
-}  // namespace
+} // namespace
 
 Voigt multiply(const Stiffness &k, const Voigt &e)
 {
@@ -197,7 +197,7 @@ Voigt stress_of(const Stiffness &stiffness, const double (&g)[3], unsigned i)
   }
   return multiply(stiffness, e);
 }
-}  // namespace
+} // namespace
 
 void element_matrix(const Space &space, const std::vector<Stiffness> &stiffness, unsigned cell,
                     ElementMatrix &matrix)
@@ -225,4 +225,4 @@ void element_matrix(const Space &space, const std::vector<Stiffness> &stiffness,
     for (unsigned b = a + 1; b < 81; ++b)
       matrix[a * 81 + b] = matrix[b * 81 + a];
 }
-}  // namespace overbend::solver
+} // namespace overbend::solver

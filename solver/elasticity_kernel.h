@@ -35,4 +35,4 @@ void add_stiffness_times(const Space &space, const std::vector<Stiffness> &stiff
 using ElementMatrix = std::array<double, 81 * 81>;
 void element_matrix(const Space &space, const std::vector<Stiffness> &stiffness, unsigned cell,
                     ElementMatrix &matrix);
-}  // namespace overbend::solver
+} // namespace overbend::solver

@@ -20,7 +20,7 @@ double line_temperature(const Model &model, const std::vector<double> &temperatu
     }
   return sum / area;
 }
-}  // namespace
+} // namespace
 
 double share_of_slip(const SlippingBeam &beam, double modulus)
 {
@@ -43,7 +43,8 @@ double relaxed_modulus(const Model &model, const std::vector<cases::Phase> &phas
     constexpr unsigned samples = 20;
     const double dt = phase.duration / samples;
     for (unsigned k = 0; k < samples && phase.heater; ++k)
-      reduced += dt * std::exp(law.log_shift(line_temperature(model, heat.at(time + (k + 0.5) * dt))));
+      reduced +=
+          dt * std::exp(law.log_shift(line_temperature(model, heat.at(time + (k + 0.5) * dt))));
     time += phase.duration;
   }
   // The shift is 1 at the softening temperature, so reduced time is time there.
@@ -54,4 +55,4 @@ double clamp_for(double t, double b, double q, double rho, double s)
 {
   return (t - (1 - s) * b - s * q * b * rho) / (s * (1 - rho));
 }
-}  // namespace overbend::solver
+} // namespace overbend::solver

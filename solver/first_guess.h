@@ -20,12 +20,13 @@ struct SlippingBeam
 };
 double share_of_slip(const SlippingBeam &beam, double relaxed_modulus);
 
-// Modulus (Pa) to which the board's line relaxes over the phases with heat, at its mean temperature.
+// Modulus (Pa) to which the board's line relaxes over the phases with heat, at its mean
+// temperature.
 double relaxed_modulus(const Model &model, const std::vector<cases::Phase> &phases,
                        const ThermalHistory &heat);
 
-// Clamp reading for a released, unstrung reading t, of a neck read at b with the share q in the wood
-// (trade reference 2.5, complete slip, blended with no slip by the share of slip s):
+// Clamp reading for a released, unstrung reading t, of a neck read at b with the share q in the
+// wood (trade reference 2.5, complete slip, blended with no slip by the share of slip s):
 //   t = (1 - s) b + s (q b rho + c (1 - rho))
 double clamp_for(double t, double b, double q, double rho, double s);
-}  // namespace overbend::solver
+} // namespace overbend::solver

@@ -37,7 +37,7 @@ GluePoint make_point(const FaceNode &upper, unsigned line)
   point.weight = upper.weight;
   point.line = line;
   for (unsigned i = 0; i < 3; ++i)
-    point.normal[i] = -upper.normal[i];  // outward of the upper side looks down
+    point.normal[i] = -upper.normal[i]; // outward of the upper side looks down
   // Slip along the neck: the x direction laid into the plane of the line.
   const double nx = point.normal[0];
   point.along = {1 - nx * nx, -nx * point.normal[1], -nx * point.normal[2]};
@@ -45,7 +45,7 @@ GluePoint make_point(const FaceNode &upper, unsigned line)
   point.across = cross(point.normal, point.along);
   return point;
 }
-}  // namespace
+} // namespace
 
 std::vector<FaceNode> face_nodes(const Space &space, unsigned face_id)
 {
@@ -98,4 +98,4 @@ std::vector<GluePoint> points_on_body(const Space &space, unsigned face_id, unsi
     points.push_back(make_point(node, line));
   return points;
 }
-}  // namespace overbend::solver
+} // namespace overbend::solver

@@ -7,15 +7,16 @@
 
 namespace overbend::solver
 {
-// Where a glue line is integrated: a pair of nodes that share a place, with the area they stand for.
+// Where a glue line is integrated: a pair of nodes that share a place, with the area they stand
+// for.
 struct GluePoint
 {
   unsigned upper = 0;
-  int lower = -1;          // -1: the other side is the body, which does not move
-  double weight = 0;       // m^2
-  Vec3 normal{};           // from the lower to the upper side
-  Vec3 along{}, across{};  // directions of slip in the plane: along the neck, across it
-  unsigned line = 0;       // which glue line
+  int lower = -1;         // -1: the other side is the body, which does not move
+  double weight = 0;      // m^2
+  Vec3 normal{};          // from the lower to the upper side
+  Vec3 along{}, across{}; // directions of slip in the plane: along the neck, across it
+  unsigned line = 0;      // which glue line
 };
 
 // Pairs the nodes of two faces that share a place. Throws std::runtime_error if some node of the
@@ -34,4 +35,4 @@ struct FaceNode
   Vec3 normal;
 };
 std::vector<FaceNode> face_nodes(const Space &space, unsigned face_id);
-}  // namespace overbend::solver
+} // namespace overbend::solver

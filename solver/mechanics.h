@@ -19,9 +19,9 @@ namespace overbend::solver
 {
 struct MechanicsState
 {
-  std::vector<double> displacement;            // Model::n_unknowns()
-  std::vector<materials::WoodState> wood;      // at each quadrature point, wood axes
-  std::vector<materials::GlueState> glue;      // at each glue point
+  std::vector<double> displacement;       // Model::n_unknowns()
+  std::vector<materials::WoodState> wood; // at each quadrature point, wood axes
+  std::vector<materials::GlueState> glue; // at each glue point
 };
 
 MechanicsState unstressed(const Model &model);
@@ -89,12 +89,15 @@ private:
                                const std::vector<double> &displacement) const;
   void apply_operator(const std::vector<double> &x, std::vector<double> &y) const;
   void factorise();
+  void add_cells_to_matrix();
+  void add_glue_to_matrix();
+  void add_springs_to_matrix();
   void make_pattern(const std::vector<Spring> &springs);
   enum class Solve { step, response };
   void iterate(std::vector<std::vector<double>> &right_sides, Solve kind);
 
   const Model &model;
-  std::array<std::array<double, 36>, 8> to_wood{};  // strain from model to wood axes, by piece
+  std::array<std::array<double, 36>, 8> to_wood{}; // strain from model to wood axes, by piece
   std::vector<std::pair<unsigned, double>> held;
   std::vector<char> is_held;
 
@@ -103,7 +106,7 @@ private:
   std::vector<materials::WoodStep> wood_step;
   std::vector<materials::GlueStep> glue_step;
   std::vector<materials::ActiveElements> active;
-  std::vector<materials::Compliance> wood_stiffness;  // inverse of the algorithmic compliance
+  std::vector<materials::Compliance> wood_stiffness; // inverse of the algorithmic compliance
   std::vector<materials::Vector6> wood_history;
   std::vector<materials::Vector2> glue_history;
   std::vector<Stiffness> stiffness;
@@ -116,4 +119,4 @@ private:
   double force_scale = 0;
   SolverCounts tally;
 };
-}  // namespace overbend::solver
+} // namespace overbend::solver

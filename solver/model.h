@@ -28,19 +28,19 @@ struct GlueLineModel
 {
   std::shared_ptr<const materials::GlueLaw> law;
   std::string name;
-  materials::Glue glue;                // the table's entry, for its strength
+  materials::Glue glue; // the table's entry, for its strength
 };
 
 // The neck as the solver sees it: space, materials, glue lines. Constant once made.
 struct Model
 {
   Space space;
-  std::array<PieceModel, 8> piece;     // by material id
+  std::array<PieceModel, 8> piece; // by material id
   std::vector<GlueLineModel> glue_line;
-  std::vector<GluePoint> glue_point;   // GluePoint::line is an index into glue_line
+  std::vector<GluePoint> glue_point; // GluePoint::line is an index into glue_line
 
   // The body tips as a whole on its pads: one more unknown, an angle about y (rad, nut end up).
   unsigned tip_dof() const { return space.n_dofs(); }
   unsigned n_unknowns() const { return space.n_dofs() + 1; }
 };
-}  // namespace overbend::solver
+} // namespace overbend::solver

@@ -15,4 +15,4 @@ void in_two_threads(std::size_t n, const Work &work)
   work(0, n / 2);
   other.join();
 }
-}  // namespace overbend::solver
+} // namespace overbend::solver

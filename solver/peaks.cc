@@ -26,7 +26,10 @@ std::string region(const Model &model, unsigned cell, const Vec3 &place)
   return mesh::name(piece);
 }
 
-Vec3 centre(const Space &space, unsigned cell) { return space.position[space.cell_node[cell][13]]; }
+Vec3 centre(const Space &space, unsigned cell)
+{
+  return space.position[space.cell_node[cell][13]];
+}
 
 void raise(std::map<std::string, Peak> &peaks, const std::string &name, const Peak &peak)
 {
@@ -80,7 +83,7 @@ LineEnds line_ends(const Model &model, const MechanicsState &state, unsigned lin
   }
   return ends;
 }
-}  // namespace
+} // namespace
 
 Peaks::Peaks(const Model &model)
 {
@@ -134,4 +137,4 @@ void Peaks::watch(const Model &model, const MechanicsState &state,
     }
   }
 }
-}  // namespace overbend::solver
+} // namespace overbend::solver

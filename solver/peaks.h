@@ -24,8 +24,8 @@ struct Peak
 // Slip of a glue line at its ends and the shear it carries, m and Pa (mean over 10 mm).
 struct LineEnds
 {
-  double slip_nut_end = 0, slip_body_end = 0;  // along the neck, upper side against lower
-  double shear = 0, shear_x = 0;               // largest mean over 10 mm, and where
+  double slip_nut_end = 0, slip_body_end = 0; // along the neck, upper side against lower
+  double shear = 0, shear_x = 0;              // largest mean over 10 mm, and where
 };
 
 // What might give: watched over a history. Shares of strength are of the Norris criterion at the
@@ -35,14 +35,14 @@ class Peaks
 public:
   Peaks() = default;
   explicit Peaks(const Model &model);
-  void watch(const Model &model, const MechanicsState &state, const std::vector<double> &temperature,
-             double time, unsigned phase);
+  void watch(const Model &model, const MechanicsState &state,
+             const std::vector<double> &temperature, double time, unsigned phase);
 
   // By region: the names of the pieces, "headstock root", and "<line> glue line" (share of the
   // bond's strength).
   std::map<std::string, Peak> use;
-  double hottest_glue = 0, hottest_board_top = 0;   // K
-  std::vector<LineEnds> line;                       // of the last state watched
-  std::vector<std::string> missing;                 // strengths that no source gives
+  double hottest_glue = 0, hottest_board_top = 0; // K
+  std::vector<LineEnds> line;                     // of the last state watched
+  std::vector<std::string> missing;               // strengths that no source gives
 };
-}  // namespace overbend::solver
+} // namespace overbend::solver

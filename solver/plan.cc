@@ -29,7 +29,8 @@ double overbend_limit(const cases::Case &c)
   return c.neck.scale_length > bass_scale ? overbend_bass : overbend_guitar;
 }
 
-std::vector<cases::Phase> with_setting(std::vector<cases::Phase> phases, const ClampSetting &setting)
+std::vector<cases::Phase> with_setting(std::vector<cases::Phase> phases,
+                                       const ClampSetting &setting)
 {
   bool any = false;
   for (cases::Phase &phase : phases)
@@ -46,8 +47,9 @@ std::vector<cases::Phase> with_setting(std::vector<cases::Phase> phases, const C
 class Planner
 {
 public:
-  Planner(const PlanInput &input_, Workbench &bench_, const ThermalHistory &heat_, const FoundNeck &found_)
-    : input(input_), the_case(input_.the_case), workbench(bench_), heat(heat_), found(found_)
+  Planner(const PlanInput &input_, Workbench &bench_, const ThermalHistory &heat_,
+          const FoundNeck &found_)
+      : input(input_), the_case(input_.the_case), workbench(bench_), heat(heat_), found(found_)
   {
     column.diagnosis = found.diagnosis;
     column.wanted.bow = the_case.target.relief;
@@ -169,7 +171,8 @@ private:
   void aim()
   {
     const Sensitivity &s = column.sensitivity;
-    const double bow = column.wanted.bow - base_reading.bow, twist = column.wanted.twist - base_reading.twist;
+    const double bow = column.wanted.bow - base_reading.bow,
+                 twist = column.wanted.twist - base_reading.twist;
     if (!(s.bow_by_bow > least_kept)) {
       column.limit = Limit::line_does_not_move;
       column.setting = base_setting;
@@ -177,8 +180,10 @@ private:
     }
     const double det = s.bow_by_bow * s.twist_by_twist - s.bow_by_twist * s.twist_by_bow;
     if (pulls_reached && std::abs(s.twist_by_twist) > 1e-6) {
-      column.setting.bow = base_setting.bow + (bow * s.twist_by_twist - twist * s.bow_by_twist) / det;
-      column.setting.twist = base_setting.twist + (twist * s.bow_by_bow - bow * s.twist_by_bow) / det;
+      column.setting.bow =
+          base_setting.bow + (bow * s.twist_by_twist - twist * s.bow_by_twist) / det;
+      column.setting.twist =
+          base_setting.twist + (twist * s.bow_by_bow - bow * s.twist_by_bow) / det;
     } else {
       column.setting.bow = base_setting.bow + bow / s.bow_by_bow;
     }
@@ -192,7 +197,8 @@ private:
   Reading predicted() const
   {
     const Sensitivity &s = column.sensitivity;
-    const double bow = column.setting.bow - base_setting.bow, twist = column.setting.twist - base_setting.twist;
+    const double bow = column.setting.bow - base_setting.bow,
+                 twist = column.setting.twist - base_setting.twist;
     Reading r = base_reading;
     r.bow += s.bow_by_bow * bow + s.bow_by_twist * twist;
     r.twist += s.twist_by_bow * bow + s.twist_by_twist * twist;
@@ -202,8 +208,9 @@ private:
   // How far the last full run is from the target, in tolerances.
   double missed() const
   {
-    return std::max(std::abs(column.reached.bow - column.wanted.bow) / the_case.target.bow_tolerance,
-                    std::abs(column.reached.twist - column.wanted.twist) / the_case.target.twist_tolerance);
+    return std::max(
+        std::abs(column.reached.bow - column.wanted.bow) / the_case.target.bow_tolerance,
+        std::abs(column.reached.twist - column.wanted.twist) / the_case.target.twist_tolerance);
   }
 
   void run_full()
@@ -243,7 +250,8 @@ private:
     double share = 1;
     for (unsigned round = 0; round < 3 && largest_cord() > limit; ++round) {
       share *= 0.98 * limit / largest_cord();
-      column.setting = {slack.bow + share * (full.bow - slack.bow), slack.twist + share * (full.twist - slack.twist)};
+      column.setting = {slack.bow + share * (full.bow - slack.bow),
+                        slack.twist + share * (full.twist - slack.twist)};
       run_full();
       if (column.limit != Limit::line_does_not_move)
         column.limit = Limit::cord_pull;
@@ -260,21 +268,23 @@ private:
   Reading base_reading;
   bool pulls_reached = true;
 };
-}  // namespace
+} // namespace
 
 Workbench::Workbench(const PlanInput &input, const ModelChoices &choices)
-  : the_case(input.the_case), model(build_model(input.the_case, input.mesh, input.tables, choices)),
-    bench(input.the_case, model, input.tables), lines(input.the_case, input.mesh, model),
-    found_strings(make_string_pull(the_case, the_case.strings_found, model, input.tables,
-                                   cases::line_of(the_case, "warp.strings"))),
-    planned_strings(make_string_pull(the_case, the_case.strings, model, input.tables,
-                                     cases::line_of(the_case, "strings.set"))),
-    mechanics(model)
+    : the_case(input.the_case),
+      model(build_model(input.the_case, input.mesh, input.tables, choices)),
+      bench(input.the_case, model, input.tables), lines(input.the_case, input.mesh, model),
+      found_strings(make_string_pull(the_case, the_case.strings_found, model, input.tables,
+                                     cases::line_of(the_case, "warp.strings"))),
+      planned_strings(make_string_pull(the_case, the_case.strings, model, input.tables,
+                                       cases::line_of(the_case, "strings.set"))),
+      mechanics(model)
 {}
 
 ThermalHistory heat_of(const Workbench &workbench, const std::vector<cases::Phase> &phases)
 {
-  const std::vector<double> start(workbench.model.space.n_nodes, workbench.the_case.room.temperature);
+  const std::vector<double> start(workbench.model.space.n_nodes,
+                                  workbench.the_case.room.temperature);
   return simulate_heat(workbench.model, workbench.the_case.heater, phases, start);
 }
 
@@ -292,4 +302,4 @@ PlanColumn make_plan(const PlanInput &input, Workbench &workbench, const Thermal
   column.counts = workbench.mechanics.counts();
   return column;
 }
-}  // namespace overbend::solver
+} // namespace overbend::solver

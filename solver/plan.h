@@ -28,24 +28,23 @@ struct Sensitivity
   double bow_by_bow = 0, bow_by_twist = 0, twist_by_bow = 0, twist_by_twist = 0;
 };
 
-enum class Limit
-{ none, cord_pull, overbend, twist_out_of_reach, line_does_not_move };
+enum class Limit { none, cord_pull, overbend, twist_out_of_reach, line_does_not_move };
 
 // The plan for one speed of the glue line.
 struct PlanColumn
 {
   materials::LineSpeed speed = materials::LineSpeed::middle;
   Diagnosis diagnosis;
-  ClampSetting first_guess;      // of the closed form
-  ClampSetting setting;          // as planned
-  Sensitivity sensitivity;       // of the last unit histories
-  Limit limit = Limit::none;     // what stopped it short of the target
+  ClampSetting first_guess;  // of the closed form
+  ClampSetting setting;      // as planned
+  Sensitivity sensitivity;   // of the last unit histories
+  Limit limit = Limit::none; // what stopped it short of the target
   bool on_target = false;
-  Reading wanted, reached;       // at the asked date, as built included
-  History history;               // the full run with the setting
+  Reading wanted, reached; // at the asked date, as built included
+  History history;         // the full run with the setting
   Peaks peaks;
   unsigned full_runs = 0, unit_runs = 0;
-  double prediction_error_bow = 0, prediction_error_twist = 0;  // units against the full run
+  double prediction_error_bow = 0, prediction_error_twist = 0; // units against the full run
   SolverCounts counts;
 };
 
@@ -76,12 +75,12 @@ struct Workbench
 // Temperatures over all phases of the case.
 ThermalHistory heat_of(const Workbench &workbench, const std::vector<cases::Phase> &phases);
 
-// Factor on all moduli that brings the computed lift of the strings to the measured one; 1 without a
-// strung reading.
+// Factor on all moduli that brings the computed lift of the strings to the measured one; 1 without
+// a strung reading.
 double fit_stiffness(const cases::Case &the_case, const Workbench &workbench, double lift);
 
 // Sizes the clamp setting for the schedule of the case. The phases must hold at least one pull to a
 // reading (std::logic_error otherwise). Throws NotConverged.
 PlanColumn make_plan(const PlanInput &input, Workbench &workbench, const ThermalHistory &heat,
                      const FoundNeck &found);
-}  // namespace overbend::solver
+} // namespace overbend::solver

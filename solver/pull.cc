@@ -9,9 +9,9 @@ namespace overbend::solver
 namespace
 {
 constexpr unsigned most_rounds = 25;
-constexpr double bow_met = 1e-8, twist_met = 1e-7;  // m, rad: far below what a bench can read
-constexpr double longest_pull = 8e-3;               // m of cord in one round
-constexpr double barely_taut = 1e-6;                // m
+constexpr double bow_met = 1e-8, twist_met = 1e-7; // m, rad: far below what a bench can read
+constexpr double longest_pull = 8e-3;              // m of cord in one round
+constexpr double barely_taut = 1e-6;               // m
 
 using Matrix2 = std::array<std::array<double, 2>, 2>;
 
@@ -43,7 +43,7 @@ double free_length(const PullProblem &p, unsigned side, const std::vector<double
 {
   return evaluate(p.bench.cord_row(side), u) + p.offsets.cord_reference[side];
 }
-}  // namespace
+} // namespace
 
 PullResult pull_to(PullProblem &p, double bow, double twist, std::vector<double> &u)
 {
@@ -96,4 +96,4 @@ void pull_unit(PullProblem &p, const PullResult &result, Unit &unit)
   for (unsigned side = 0; side < 2; ++side)
     unit.offsets.take_up[side] += change[side];
 }
-}  // namespace overbend::solver
+} // namespace overbend::solver

@@ -12,15 +12,15 @@ struct PullProblem
   const BoardLines &lines;
   Mechanics &mechanics;
   const BenchSetup &setup;
-  BenchOffsets offsets;             // take_up is found
+  BenchOffsets offsets; // take_up is found
   std::vector<double> load;
   double warmth;
 };
 
 struct PullResult
 {
-  bool reached = false;                // both readings
-  std::array<bool, 2> slack{};         // cords that would have to push and were left slack
+  bool reached = false;        // both readings
+  std::array<bool, 2> slack{}; // cords that would have to push and were left slack
 };
 
 // Finds the two take-ups that bring centre bow (m) and twist (rad) to the wanted readings. When one
@@ -31,4 +31,4 @@ PullResult pull_to(PullProblem &problem, double bow, double twist, std::vector<d
 // Adds to a unit's take-ups what makes its readings follow its own change of bow and twist; with a
 // slack cord, of the bow alone.
 void pull_unit(PullProblem &problem, const PullResult &result, Unit &unit);
-}  // namespace overbend::solver
+} // namespace overbend::solver

@@ -12,7 +12,7 @@ namespace overbend::solver
 {
 namespace
 {
-constexpr double reject_above = 2;  // times the allowed error
+constexpr double reject_above = 2; // times the allowed error
 constexpr unsigned most_cuts = 10;
 
 StepControl::Values controlled(const Reading &r)
@@ -42,9 +42,9 @@ public:
       const Bench &bench_, const BoardLines &lines_, const StringPull &strings_,
       const ThermalHistory &heat_, const Progress &start, Mechanics &mechanics_,
       const SimulationOptions &options_)
-    : the_case(the_case_), phases(phases_), model(model_), bench(bench_), lines(lines_),
-      strings(strings_), heat(heat_), mechanics(mechanics_), options(options_), now(start),
-      control(options_.bow_error)
+      : the_case(the_case_), phases(phases_), model(model_), bench(bench_), lines(lines_),
+        strings(strings_), heat(heat_), mechanics(mechanics_), options(options_), now(start),
+        control(options_.bow_error)
   {}
 
   History run()
@@ -53,8 +53,8 @@ public:
       try {
         start_phase(i);
       } catch (const StepFailed &failure) {
-        throw NotConverged("Phase \"" + phases[i].name + "\" does not converge at its start: " +
-                           failure.what());
+        throw NotConverged("Phase \"" + phases[i].name +
+                           "\" does not converge at its start: " + failure.what());
       }
       march(i);
       finish_phase(i);
@@ -134,7 +134,7 @@ private:
     while (time < end - 1e-6) {
       dt = std::min(dt, end - time);
       if (end - time - dt < 0.3 * dt)
-        dt = end - time;  // no crumbs
+        dt = end - time; // no crumbs
       dt = one_step(i, dt);
     }
     phase_start = end;
@@ -150,13 +150,14 @@ private:
       const std::vector<double> T1 = heat.at(time + dt);
       if (glue_log_change(model, T0, T1, dt) > options.largest_log_shift) {
         dt *= 0.6;
-        --cut;  // not a failure: the temperature moves fast
+        --cut; // not a failure: the temperature moves fast
         continue;
       }
       try {
         mechanics.begin(now.state, T0, T1, dt);
         std::vector<double> u = guess(dt);
-        mechanics.equilibrate(bench.springs(now.setup, now.offsets, warmth(T1)), bench.load(now.setup), u);
+        mechanics.equilibrate(bench.springs(now.setup, now.offsets, warmth(T1)),
+                              bench.load(now.setup), u);
         const double error = control.error(time + dt, controlled(read(lines, u)));
         if (!(error <= reject_above)) {
           dt = control.next(dt, error);
@@ -176,8 +177,9 @@ private:
       }
     }
     std::ostringstream message;
-    message << "Phase \"" << phases[i].name << "\" does not converge at " << (time - phase_start) / 60
-            << " min: " << why << "; the step was cut to " << dt << " s";
+    message << "Phase \"" << phases[i].name << "\" does not converge at "
+            << (time - phase_start) / 60 << " min: " << why << "; the step was cut to " << dt
+            << " s";
     throw NotConverged(message.str());
   }
 
@@ -204,8 +206,8 @@ private:
   void note_cut(unsigned i, double dt, const char *why)
   {
     std::ostringstream note;
-    note << "phase \"" << phases[i].name << "\", " << (time - phase_start) / 60 << " min: a step of "
-         << dt << " s was cut in two, because " << why;
+    note << "phase \"" << phases[i].name << "\", " << (time - phase_start) / 60
+         << " min: a step of " << dt << " s was cut in two, because " << why;
     history.notes.push_back(note.str());
   }
 
@@ -234,7 +236,8 @@ private:
     step.phase = i;
     step.reading = read(lines, now.state.displacement);
     const std::vector<double> T = heat.at(time);
-    step.forces = bench.forces(bench.springs(now.setup, now.offsets, warmth(T)), now.state.displacement);
+    step.forces =
+        bench.forces(bench.springs(now.setup, now.offsets, warmth(T)), now.state.displacement);
     step.take_up = now.offsets.take_up;
     for (const Unit &unit : now.units)
       step.unit.push_back(read(lines, unit.state.displacement));
@@ -268,11 +271,11 @@ private:
   Progress now;
   StepControl control;
   History history;
-  std::vector<double> last_change;  // of the displacement in the last step; empty after a change
+  std::vector<double> last_change; // of the displacement in the last step; empty after a change
   double last_dt = 0;
   double time = 0, phase_start = 0;
 };
-}  // namespace
+} // namespace
 
 Reading read(const BoardLines &lines, const std::vector<double> &displacement)
 {
@@ -287,4 +290,4 @@ History simulate(const cases::Case &the_case, const std::vector<cases::Phase> &p
 {
   return Run(the_case, phases, model, bench, lines, strings, heat, start, mechanics, options).run();
 }
-}  // namespace overbend::solver
+} // namespace overbend::solver

@@ -15,8 +15,8 @@ namespace overbend::solver
 // The fixed readings that the bench pulls to and the plan aims at.
 struct Reading
 {
-  double bow_bass = 0, bow = 0, bow_treble = 0;  // m; bow: on the centre line
-  double twist = 0;                              // rad
+  double bow_bass = 0, bow = 0, bow_treble = 0; // m; bow: on the centre line
+  double twist = 0;                             // rad
 };
 
 // A unit history: the increment that a small change of the clamp settings makes, carried along with
@@ -32,23 +32,23 @@ struct Unit
 
 struct StepRecord
 {
-  double time = 0;             // s since the start of the first phase, at the end of the step
+  double time = 0; // s since the start of the first phase, at the end of the step
   unsigned phase = 0;
   Reading reading;
   BenchForces forces;
   std::array<double, 2> take_up{};
-  std::vector<Reading> unit;   // increments, one a unit history
+  std::vector<Reading> unit; // increments, one a unit history
 };
 
 struct PhaseEnd
 {
   unsigned phase = 0;
   double time = 0;
-  BoardShape shape_at_start, shape;  // after the instant change at its start, and at its end
+  BoardShape shape_at_start, shape; // after the instant change at its start, and at its end
   Reading reading_at_start, reading;
-  std::array<double, 2> take_up{};   // at its end
-  bool pull_reached = true;          // the cords could bring the readings asked for
-  std::array<double, 2> largest_cord{};  // N, while it lasted
+  std::array<double, 2> take_up{};      // at its end
+  bool pull_reached = true;             // the cords could bring the readings asked for
+  std::array<double, 2> largest_cord{}; // N, while it lasted
 };
 
 // Everything that moves on in time.
@@ -65,14 +65,14 @@ struct History
   std::vector<StepRecord> steps;
   std::vector<PhaseEnd> phases;
   Progress end;
-  std::vector<std::string> notes;    // steps that were cut, and why
+  std::vector<std::string> notes; // steps that were cut, and why
 };
 
 struct SimulationOptions
 {
-  double bow_error = 2e-6;           // m, allowed in one step
-  double first_step = 20;            // s, after each change on the bench
-  double largest_log_shift = 0.7;    // change of ln a in a step, in any hot glue line
+  double bow_error = 2e-6;        // m, allowed in one step
+  double first_step = 20;         // s, after each change on the bench
+  double largest_log_shift = 0.7; // change of ln a in a step, in any hot glue line
   // Called after each accepted step.
   std::function<void(const StepRecord &, const MechanicsState &)> observe;
 };
@@ -83,8 +83,8 @@ struct StringSets
   StringPull found, planned;
 };
 
-// Runs the phases from a start. `strings_of(phase)` tells which set is on when the phase has strings.
-// Throws NotConverged when a step fails however small it is cut.
+// Runs the phases from a start. `strings_of(phase)` tells which set is on when the phase has
+// strings. Throws NotConverged when a step fails however small it is cut.
 History simulate(const cases::Case &the_case, const std::vector<cases::Phase> &phases,
                  const Model &model, const Bench &bench, const BoardLines &lines,
                  const StringPull &strings, const ThermalHistory &heat, const Progress &start,
@@ -96,4 +96,4 @@ struct NotConverged : std::runtime_error
 {
   using std::runtime_error::runtime_error;
 };
-}  // namespace overbend::solver
+} // namespace overbend::solver

@@ -35,8 +35,14 @@ LineShapes make_line_shapes()
   return s;
 }
 
-Vec3 as_array(const dealii::Point<3> &p) { return {p[0], p[1], p[2]}; }
-Vec3 as_array(const dealii::Tensor<1, 3> &p) { return {p[0], p[1], p[2]}; }
+Vec3 as_array(const dealii::Point<3> &p)
+{
+  return {p[0], p[1], p[2]};
+}
+Vec3 as_array(const dealii::Tensor<1, 3> &p)
+{
+  return {p[0], p[1], p[2]};
+}
 
 std::string place(const dealii::Point<3> &p)
 {
@@ -74,7 +80,8 @@ BoundaryFace make_face(const dealii::FEFaceValues<3> &values, unsigned cell,
     double best = 1e300;
     for (const unsigned n : nodes) {
       const Vec3 &p = position[n];
-      const double d = std::pow(p[0] - x[0], 2) + std::pow(p[1] - x[1], 2) + std::pow(p[2] - x[2], 2);
+      const double d =
+          std::pow(p[0] - x[0], 2) + std::pow(p[1] - x[1], 2) + std::pow(p[2] - x[2], 2);
       if (d < best) {
         best = d;
         face.node[q] = n;
@@ -83,7 +90,7 @@ BoundaryFace make_face(const dealii::FEFaceValues<3> &values, unsigned cell,
   }
   return face;
 }
-}  // namespace
+} // namespace
 
 const LineShapes &line_shapes()
 {
@@ -154,4 +161,4 @@ std::vector<double> at_points(const Space &space, const std::vector<double> &nod
     }
   return result;
 }
-}  // namespace overbend::solver
+} // namespace overbend::solver

@@ -29,8 +29,8 @@ struct Patch
   Tensor2 inverse_inertia;
 };
 
-// Smallest determinant of the inertia against its trace cubed that still counts as a patch: nodes in
-// a band of a twentieth of its length.
+// Smallest determinant of the inertia against its trace cubed that still counts as a patch: nodes
+// in a band of a twentieth of its length.
 constexpr double least_spread = 1e-3;
 
 // Centre of the nodes and their inertia about it, unit weights.
@@ -51,7 +51,8 @@ Tensor2 inertia_of(const Space &space, const std::vector<unsigned> &nodes, Tenso
 Patch make_patch(const Space &space, const std::vector<unsigned> &nodes)
 {
   if (!can_carry_moment(space, nodes))
-    throw std::runtime_error("a moment cannot act on fewer than three nodes or on nodes of one line");
+    throw std::runtime_error(
+        "a moment cannot act on fewer than three nodes or on nodes of one line");
   Patch patch;
   patch.inverse_inertia = dealii::invert(inertia_of(space, nodes, patch.centre));
   return patch;
@@ -71,7 +72,7 @@ Row spread(const Space &space, const std::vector<unsigned> &nodes, const Patch &
   }
   return row;
 }
-}  // namespace
+} // namespace
 
 double evaluate(const Row &row, const std::vector<double> &unknowns)
 {
@@ -129,4 +130,4 @@ Row combine(const Row &a, const Row &b, double factor)
     row.emplace_back(index, factor * coefficient);
   return row;
 }
-}  // namespace overbend::solver
+} // namespace overbend::solver

@@ -16,22 +16,24 @@ using Row = std::vector<std::pair<unsigned, double>>;
 double evaluate(const Row &row, const std::vector<double> &unknowns);
 void add_times(const Row &row, double factor, std::vector<double> &unknowns);
 
-// A spring of elongation  row . u + offset  (m or rad) and force  stiffness * elongation. A one-sided
-// spring pulls only when its elongation is positive: a slack cord or an open contact has no force.
+// A spring of elongation  row . u + offset  (m or rad) and force  stiffness * elongation. A
+// one-sided spring pulls only when its elongation is positive: a slack cord or an open contact has
+// no force.
 struct Spring
 {
   std::string name;
   Row row;
-  double stiffness = 0;    // N/m, or N m for an angle
+  double stiffness = 0; // N/m, or N m for an angle
   double offset = 0;
   bool one_sided = false;
-  bool in_factor = true;   // long rows (rod, strings) stay out of the factor; the iteration has them
+  bool in_factor = true; // long rows (rod, strings) stay out of the factor; the iteration has them
 };
 
 double elongation(const Spring &spring, const std::vector<double> &unknowns);
 double force(const Spring &spring, const std::vector<double> &unknowns);
 
-// Whether a patch of nodes can carry a moment about every axis: at least three nodes, not on a line.
+// Whether a patch of nodes can carry a moment about every axis: at least three nodes, not on a
+// line.
 bool can_carry_moment(const Space &space, const std::vector<unsigned> &nodes);
 
 // Spreads a unit force along `direction` at `point` over the nodes so that force and moment about
@@ -44,4 +46,4 @@ Row spread_moment(const Space &space, const std::vector<unsigned> &nodes, const 
 
 // Sum of two rows, the second one times a factor.
 Row combine(const Row &a, const Row &b, double factor);
-}  // namespace overbend::solver
+} // namespace overbend::solver

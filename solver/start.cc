@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/start.h"
 
-#include "solver/interfaces.h"
 #include "mesh/neck_mesh.h"
+#include "solver/interfaces.h"
 
 #include <algorithm>
 #include <cmath>
@@ -11,13 +11,13 @@ namespace overbend::solver
 {
 namespace
 {
-constexpr double room = 293.15;          // K, of the generating histories
+constexpr double room = 293.15; // K, of the generating histories
 // Glue that flows within seconds, and glue that does not move in decades, whatever the kind: far
 // above the softening temperature and far below it, K.
 constexpr double soft_above = 80, frozen_at = 200;
-constexpr double soft_time = 60;         // s: many times the terminal time there
-constexpr double default_years = 20 * 3.15576e7;  // s, pull of an unknown cause
-constexpr double least_reading = 1e-6;   // m or rad: a history that moves less explains nothing
+constexpr double soft_time = 60;                 // s: many times the terminal time there
+constexpr double default_years = 20 * 3.15576e7; // s, pull of an unknown cause
+constexpr double least_reading = 1e-6; // m or rad: a history that moves less explains nothing
 
 // Loads of a generating history: the strings, or a torque of 1 N m on the headstock.
 struct Cause
@@ -29,9 +29,10 @@ struct Cause
 class Generator
 {
 public:
-  Generator(const Model &model_, const Bench &bench_, const BoardLines &lines_, Mechanics &mechanics_)
-    : model(model_), bench(bench_), lines(lines_), mechanics(mechanics_),
-      T(model_.space.n_nodes, room)
+  Generator(const Model &model_, const Bench &bench_, const BoardLines &lines_,
+            Mechanics &mechanics_)
+      : model(model_), bench(bench_), lines(lines_), mechanics(mechanics_),
+        T(model_.space.n_nodes, room)
   {}
 
   // Slip: loaded while the line is soft and the wood elastic, locked, unloaded.
@@ -160,7 +161,9 @@ MechanicsState hot_history(const cases::Case &the_case, const Model &model, cons
   progress.state = unstressed(model);
   SimulationOptions options;
   options.bow_error = the_case.numerics.bow_error;
-  return simulate(the_case, phases, model, bench, lines, strings, heat, progress, mechanics, options).end.state;
+  return simulate(the_case, phases, model, bench, lines, strings, heat, progress, mechanics,
+                  options)
+      .end.state;
 }
 
 // Scales of the two histories for a wanted reading: slip first up to its share and its limit, the
@@ -178,7 +181,7 @@ Split split(double wanted, double slip_unit, double wood_unit, double slip_share
     s.wood = (wanted - s.slip * slip_unit) / wood_unit;
   return s;
 }
-}  // namespace
+} // namespace
 
 double Diagnosis::wood_share() const
 {
@@ -231,8 +234,10 @@ FoundNeck find_start(const cases::Case &the_case, const Model &model, const Benc
       generator.rest(*s, warp.rest_time);
 
   // Twist first: a torque bows the neck a little, and the bow is fitted after it.
-  const Reading slip_t = read(lines, slip_twist.displacement), wood_t = read(lines, wood_twist.displacement);
-  const Reading slip_b = read(lines, slip_bow.displacement), wood_b = read(lines, wood_bow.displacement);
+  const Reading slip_t = read(lines, slip_twist.displacement),
+                wood_t = read(lines, wood_twist.displacement);
+  const Reading slip_b = read(lines, slip_bow.displacement),
+                wood_b = read(lines, wood_bow.displacement);
   // Strings twist a neck hardly at all; what they do is left to the torque.
   Split bow = split(d.found.bow, slip_b.bow, wood_b.bow, slip_share, 1);
   Split tw;
@@ -259,4 +264,4 @@ FoundNeck find_start(const cases::Case &the_case, const Model &model, const Benc
                 d.found.bow_treble - reached.bow_treble, d.found.twist - reached.twist};
   return neck;
 }
-}  // namespace overbend::solver
+} // namespace overbend::solver

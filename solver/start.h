@@ -19,26 +19,27 @@ struct Diagnosis
   double bonded_share = 0;       // rho: bow by cord pull, bonded against slipped
   double bonded_twist_share = 0; // the same for twist by a torque
   double ceiling = 0;            // largest bow that heat under these strings alone can leave, m
-  double slip_bow = 0, wood_bow = 0;      // m, parts of the found centre bow
-  double slip_twist = 0, wood_twist = 0;  // rad
-  double severity = 0;           // share of the simulated cause that was needed, 0..1
-  Reading as_built;              // what no history explains: added to every later reading
-  double wood_share() const;     // q: share of the bow that is in the wood
+  double slip_bow = 0, wood_bow = 0;     // m, parts of the found centre bow
+  double slip_twist = 0, wood_twist = 0; // rad
+  double severity = 0;                   // share of the simulated cause that was needed, 0..1
+  Reading as_built;                      // what no history explains: added to every later reading
+  double wood_share() const;             // q: share of the bow that is in the wood
   std::vector<std::string> remarks;
 };
 
 struct FoundNeck
 {
-  Progress progress;             // strings off, on a bare bench
+  Progress progress; // strings off, on a bare bench
   Diagnosis diagnosis;
 };
 
 // Throws NotConverged. The heat of a known hot store is simulated with its air.
 FoundNeck find_start(const cases::Case &the_case, const Model &model, const Bench &bench,
-                     const BoardLines &lines, const StringPull &found_strings, Mechanics &mechanics);
+                     const BoardLines &lines, const StringPull &found_strings,
+                     Mechanics &mechanics);
 
 // Bow (m, centre) that strings add at once to the unstressed bonded neck: what strung minus slack
 // should read.
 double string_lift(const Model &model, const Bench &bench, const BoardLines &lines,
                    const StringPull &strings, Mechanics &mechanics);
-}  // namespace overbend::solver
+} // namespace overbend::solver

@@ -50,4 +50,4 @@ double StepControl::next(double last_step, double error) const
   const double factor = error > 0 ? safety * std::cbrt(1 / error) : most_growth;
   return last_step * std::clamp(factor, most_cut, most_growth);
 }
-}  // namespace overbend::solver
+} // namespace overbend::solver

@@ -33,4 +33,4 @@ private:
   std::deque<double> times;
   std::deque<Values> past;
 };
-}  // namespace overbend::solver
+} // namespace overbend::solver

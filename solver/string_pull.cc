@@ -18,7 +18,10 @@ constexpr double post_height = 7e-3;
 // Radius of the wood that a post bears on, m (bush and washer; common practice, no source).
 constexpr double post_radius = 12e-3;
 
-Vec3 minus(const Vec3 &a, const Vec3 &b) { return {a[0] - b[0], a[1] - b[1], a[2] - b[2]}; }
+Vec3 minus(const Vec3 &a, const Vec3 &b)
+{
+  return {a[0] - b[0], a[1] - b[1], a[2] - b[2]};
+}
 
 Vec3 unit(Vec3 v)
 {
@@ -52,9 +55,8 @@ std::vector<unsigned> centre_line(const Space &space, double to)
     if (std::abs(p[1]) < 1e-6 && p[0] <= to)
       nodes.push_back(n.node);
   }
-  std::sort(nodes.begin(), nodes.end(), [&](unsigned a, unsigned b) {
-    return space.position[a][0] < space.position[b][0];
-  });
+  std::sort(nodes.begin(), nodes.end(),
+            [&](unsigned a, unsigned b) { return space.position[a][0] < space.position[b][0]; });
   return nodes;
 }
 
@@ -83,7 +85,7 @@ std::vector<Spring> shape_springs(const Model &model, const Row &nut_rise, doubl
   }
   return springs;
 }
-}  // namespace
+} // namespace
 
 PostPlace post_place(const cases::Tuners &tuners, unsigned index, unsigned count)
 {
@@ -150,11 +152,12 @@ StringPull make_string_pull(const cases::Case &the_case, const cases::Strings &s
     const Vec3 to_post = unit(minus(post, nut));
     for (const auto &[direction, force] : {std::pair(to_bridge, T), std::pair(to_post, T)})
       add_times(spread_force(model.space, seat, nut, direction), force, pull.load);
-    const auto bush = nodes_near(model.space, unsigned(mesh::Face::headstock_face), foot, post_radius);
+    const auto bush =
+        nodes_near(model.space, unsigned(mesh::Face::headstock_face), foot, post_radius);
     add_times(spread_force(model.space, bush, post, to_post), -T, pull.load);
   }
   const Row nut_rise = spread_force(model.space, seat, {0, 0, nut_z}, {0, 0, 1});
   pull.current_shape = shape_springs(model, nut_rise, pull.total, neck.scale_length, join);
   return pull;
 }
-}  // namespace overbend::solver
+} // namespace overbend::solver

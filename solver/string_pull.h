@@ -13,13 +13,14 @@ namespace overbend::solver
 // What a set of strings does to the neck: constant tension along the line from bridge over nut to
 // post, in the current shape.
 //
-// The potential is tension times length. With w the rise of the neck this is, besides the dead load,
+// The potential is tension times length. With w the rise of the neck this is, besides the dead
+// load,
 //   T w_nut^2 / (2 L)  - T/2 integral (dw/dx)^2 dx  from nut to body join:
 // the string's line turns with the nut, and the pushed neck bows further (column term).
 struct StringPull
 {
-  double total = 0;                 // N, all strings
-  std::vector<double> load;         // nodal
+  double total = 0;         // N, all strings
+  std::vector<double> load; // nodal
   std::vector<Spring> current_shape;
 };
 
@@ -39,4 +40,4 @@ PostPlace post_place(const cases::Tuners &tuners, unsigned index, unsigned count
 // for the patch to carry a moment.
 std::vector<unsigned> nodes_near(const Space &space, unsigned face_id, const Vec3 &point,
                                  double radius);
-}  // namespace overbend::solver
+} // namespace overbend::solver

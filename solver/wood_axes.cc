@@ -39,12 +39,12 @@ Voigt to_model_axes(const StrainMap &map, const materials::Vector6 &stress)
 
 materials::Compliance inverse(const materials::Compliance &compliance)
 {
-  const auto &[a, b, c, d, e, f] = compliance.normal;  // 11 22 33 12 13 23
+  const auto &[a, b, c, d, e, f] = compliance.normal; // 11 22 33 12 13 23
   const double A = b * c - f * f, B = e * f - d * c, C = d * f - e * b;
   const double det = a * A + d * B + e * C;
   materials::Compliance result;
-  result.normal = {A / det,         (a * c - e * e) / det, (a * b - d * d) / det,
-                   B / det,         C / det,               (d * e - a * f) / det};
+  result.normal = {A / det, (a * c - e * e) / det, (a * b - d * d) / det, B / det,
+                   C / det, (d * e - a * f) / det};
   for (unsigned i = 0; i < 3; ++i)
     result.shear[i] = 1 / compliance.shear[i];
   return result;
@@ -52,7 +52,7 @@ materials::Compliance inverse(const materials::Compliance &compliance)
 
 Stiffness to_model_axes(const StrainMap &map, const materials::Compliance &stiffness)
 {
-  double product[6][6];  // C M
+  double product[6][6]; // C M
   for (unsigned j = 0; j < 6; ++j) {
     const auto &n = stiffness.normal;
     const double m0 = map[j], m1 = map[6 + j], m2 = map[12 + j];
@@ -70,4 +70,4 @@ Stiffness to_model_axes(const StrainMap &map, const materials::Compliance &stiff
         result[k] += map[6 * a + i] * product[a][j];
   return result;
 }
-}  // namespace overbend::solver
+} // namespace overbend::solver

@@ -21,4 +21,4 @@ materials::Compliance inverse(const materials::Compliance &compliance);
 
 // M^T C M, upper triangle.
 Stiffness to_model_axes(const StrainMap &map, const materials::Compliance &stiffness);
-}  // namespace overbend::solver
+} // namespace overbend::solver

@@ -25,4 +25,4 @@ inline void report(const std::string &what, const std::string &quantity, const s
                quantity.c_str(), source.c_str(), expected, got, got - expected, tolerance);
   std::fclose(file);
 }
-}  // namespace overbend::tests
+} // namespace overbend::tests
