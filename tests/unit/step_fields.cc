@@ -1,0 +1,110 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Nodal stresses of the results file.
+#include "solver/step_fields.h"
+
+#include "cases/read_case.h"
+#include "mesh/make_neck_mesh.h"
+#include "solver/plan.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+using namespace overbend;
+using namespace overbend::solver;
+
+namespace
+{
+// A stress of the neck (xx yy zz xy yz xz) turned into wood axes (LL, RR, TT, RT, LT, LR).
+materials::Vector6 to_wood(const std::array<Vec3, 3> &grain, const std::array<double, 6> &s)
+{
+  const double neck[3][3] = {{s[0], s[3], s[5]}, {s[3], s[1], s[4]}, {s[5], s[4], s[2]}};
+  const auto part = [&](unsigned a, unsigned b) {
+    double sum = 0;
+    for (unsigned i = 0; i < 3; ++i)
+      for (unsigned j = 0; j < 3; ++j)
+        sum += grain[a][i] * neck[i][j] * grain[b][j];
+    return sum;
+  };
+  return {part(0, 0), part(1, 1), part(2, 2), part(1, 2), part(0, 2), part(0, 1)};
+}
+
+// A stress that grows linearly along each axis, different in each component, Pa.
+std::array<double, 6> linear_stress(const Vec3 &p)
+{
+  std::array<double, 6> s{};
+  for (unsigned i = 0; i < 6; ++i)
+    s[i] = 1e6 * (i + 1) + 1e7 * p[0] * (i + 2.) - 2e8 * p[1] * (i - 2.) + 3e8 * p[2];
+  return s;
+}
+} // namespace
+
+// The cells map positions with the same quadratics that carry the stresses to the nodes, so a
+// linear stress comes out exactly, also in curved cells and slanting grain [C].
+TEST(StepFields, LinearStressReachesTheNodesUnchanged)
+{
+  cases::Case c = cases::preset_case("steel-string acoustic");
+  c.neck.shaft.grain = {0.4, 0.05, -0.08};
+  c.neck.headstock.piece = c.neck.shaft;
+  const mesh::NeckMesh neck = mesh::make_neck_mesh(c.neck, 0.5);
+  const PlanInput input{c, neck, materials::tables(), [](const std::string &) {}, {}};
+  const Workbench bench(input, {});
+  const Space &space = bench.model.space;
+  std::array<std::vector<double>, 3> at;
+  for (unsigned i = 0; i < 3; ++i) {
+    std::vector<double> nodal;
+    for (const Vec3 &p : space.position)
+      nodal.push_back(p[i]);
+    at[i] = at_points(space, nodal);
+  }
+  MechanicsState state = unstressed(bench.model);
+  for (std::size_t p = 0; p < state.wood.size(); ++p) {
+    const auto &grain = bench.model.piece[space.piece[p / points_per_cell]].grain;
+    state.wood[p].stress = to_wood(grain, linear_stress({at[0][p], at[1][p], at[2][p]}));
+  }
+  for (std::size_t g = 0; g < state.glue.size(); ++g)
+    state.glue[g].slip = {3e-6, -4e-6};
+  const std::vector<double> warm(space.n_nodes, 300.);
+  const StepFields fields = step_fields(bench.model, state, warm, 5, "test");
+
+  double worst = 0, hardest = 0;
+  for (unsigned n = 0; n < space.n_nodes; ++n)
+    for (unsigned i = 0; i < 6; ++i) {
+      const double expected = linear_stress(space.position[n])[i];
+      worst = std::max(worst, std::abs(fields.stress[i][n] - expected));
+      hardest = std::max(hardest, std::abs(expected));
+    }
+  EXPECT_LT(worst, 1e-9 * hardest);
+  const GluePoint &glued = bench.model.glue_point.front();
+  EXPECT_NEAR(fields.slip[glued.upper], 5e-6, 1e-12) << "amount of both directions";
+  EXPECT_NEAR(fields.slip[unsigned(glued.lower)], 5e-6, 1e-12);
+}
+
+// Each cell of the results file is the same cell: its middle node is the mean of its corners where
+// cells are straight, and every edge's node lies between the edge's ends (VTK's order: corners 0-3
+// below, 4-7 above; node 8 on the edge 0-1).
+TEST(StepFields, CellsKeepTheirNodesInVtkOrder)
+{
+  const cases::Case c = cases::preset_case("classical");
+  const mesh::NeckMesh neck = mesh::make_neck_mesh(c.neck, 0.5);
+  const PlanInput input{c, neck, materials::tables(), [](const std::string &) {}, {}};
+  const Workbench bench(input, {});
+  const MeshData mesh = mesh_data(bench.model);
+  ASSERT_EQ(mesh.n_cells(), bench.model.space.n_cells);
+  const auto node = [&](std::size_t cell, unsigned k) {
+    const auto n = std::size_t(mesh.cells[27 * cell + k]);
+    return Vec3{mesh.nodes[3 * n], mesh.nodes[3 * n + 1], mesh.nodes[3 * n + 2]};
+  };
+  const unsigned edge[12][2] = {{0, 1}, {1, 2}, {2, 3}, {3, 0}, {4, 5}, {5, 6},
+                                {6, 7}, {7, 4}, {0, 4}, {1, 5}, {2, 6}, {3, 7}};
+  for (std::size_t cell = 0; cell < mesh.n_cells(); ++cell)
+    for (unsigned e = 0; e < 12; ++e) {
+      const Vec3 a = node(cell, edge[e][0]), b = node(cell, edge[e][1]), m = node(cell, 8 + e);
+      double length = 0, off = 0;
+      for (unsigned i = 0; i < 3; ++i) {
+        length += (b[i] - a[i]) * (b[i] - a[i]);
+        off += std::pow(m[i] - (a[i] + b[i]) / 2, 2);
+      }
+      EXPECT_LT(std::sqrt(off), 0.25 * std::sqrt(length)) << "cell " << cell << ", edge " << e;
+    }
+}
