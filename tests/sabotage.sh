@@ -33,8 +33,13 @@ for tool in git tar patch cmake ninja; do
 done
 
 work_dir=$(mktemp -d "${TMPDIR:-/tmp}/overbend-sabotage-XXXXXX")
+# shellcheck disable=SC2317 # called by the trap
 clean_up() {
-  if [[ ${SABOTAGE_KEEP:-} == 1 ]]; then say "the copy is left in $work_dir"; else rm -rf "$work_dir"; fi
+  if [[ ${SABOTAGE_KEEP:-} == 1 ]]; then
+    say "the copy is left in $work_dir"
+  else
+    rm -rf "$work_dir"
+  fi
 }
 trap clean_up EXIT
 tree=$work_dir/tree build_dir=$work_dir/build log=$work_dir/log originals=$work_dir/originals
@@ -79,7 +84,7 @@ build() { # name of the log, targets
 run_test() { # name of the log, program, test
   local out=$log/$1-$3.out binary status=0
   binary=$(find "$build_dir/tests" -type f -name "$2" -perm -u+x)
-  timeout "$test_seconds" nice "$binary" --gtest_filter="$3" > "$out" 2>&1 || status=$?
+  timeout "$test_seconds" nice "$binary" --gtest_filter="$3" < /dev/null > "$out" 2>&1 || status=$?
   if [[ $status -eq 0 ]] && grep -q '^\[  PASSED  \] 1 test\.' "$out"; then
     echo "green"
   elif [[ $status -eq 0 ]]; then
@@ -89,6 +94,11 @@ run_test() { # name of the log, program, test
   else
     echo "red (no verdict, status $status)"
   fi
+}
+
+# The first complaint of a test, so that a reader sees whether it is red for the fault's sake.
+why() { # name of the log, test
+  sed -n '/: Failure$/,/^\[/{/^\[/!p}' "$log/$1-$2.out" | head -n 6 | sed 's/^/    /' >&2
 }
 
 apply_fault() {
@@ -117,25 +127,28 @@ declare -A before # state without faults, by "program test"
 trouble=0
 
 check_before() {
-  local name key programs
+  local name program test key programs
   mapfile -t programs < <(for name in "${faults[@]}"; do programs_of "$name"; done | sort -u)
   say "building ${programs[*]} without faults"
   build before "${programs[@]}"
-  while read -r key; do
-    before[$key]=$(run_test before ${key})
+  while read -r program test; do
+    key="$program $test"
+    before[$key]=$(run_test before "$program" "$test")
     say "without faults: $key ${before[$key]}"
     [[ ${before[$key]} == green ]] || trouble=1
   done < <(for name in "${faults[@]}"; do tests_of "$name"; done | sort -u)
 }
 
 try_fault() {
-  local name=$1 key after detected=no programs
+  local name=$1 program test key after detected=no programs
   mapfile -t programs < <(programs_of "$name")
   apply_fault "$name"
   build "$name" "${programs[@]}"
-  while read -r key; do
-    after=$(run_test "$name" ${key})
+  while read -r program test; do
+    key="$program $test"
+    after=$(run_test "$name" "$program" "$test")
     say "$name: $key $after"
+    why "$name" "$test"
     [[ $after == red* && ${before[$key]} == green ]] && detected=yes
     echo "| $name: $(description "$name") | $key | ${before[$key]} | $after |" >> "$work_dir/table"
   done < <(tests_of "$name")
