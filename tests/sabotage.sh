@@ -11,9 +11,9 @@
 # patch says what is wrong ("Fault:") and names the tests that should see it ("Test: program
 # Suite.Name"). A patch that no longer fits the sources, or that changes nothing, is an error.
 #
-# Needs what tests/run installs, and patch; ccache is used if it is there. The copy lies in a folder
-# under TMPDIR (/tmp if unset) and is removed at the end; SABOTAGE_KEEP=1 leaves it. The table goes
-# to standard output, progress to standard error.
+# Needs what tests/run installs, and patch; ccache is used if it is there. The copy lies in a
+# temporary folder (TMPDIR) and is removed at the end; SABOTAGE_KEEP=1 leaves it. The table goes to
+# standard output, progress to standard error.
 #
 # Exit status: 0 every fault turned at least one of its tests red; 1 a fault stayed undetected, or a
 # test was not green without faults; 2 the script could not do its work.
@@ -32,7 +32,7 @@ for tool in git tar patch cmake ninja; do
   command -v "$tool" > /dev/null || stop "$tool is not installed"
 done
 
-work_dir=$(mktemp -d "${TMPDIR:-/tmp}/overbend-sabotage-XXXXXX")
+work_dir=$(mktemp -d -t overbend-sabotage-XXXXXX)
 # shellcheck disable=SC2317 # called by the trap
 clean_up() {
   if [[ ${SABOTAGE_KEEP:-} == 1 ]]; then
