@@ -68,6 +68,13 @@ void check_mesh(const MeshData &mesh)
   if (*least < 0 || static_cast<std::size_t>(*most) >= mesh.n_nodes())
     throw std::invalid_argument("a cell names a node that the mesh does not have");
   checked(mesh.nodes, mesh.nodes.size(), {"nodes", "m", 3});
+  checked(mesh.glue.nodes, 3 * mesh.glue.n_nodes(), {"glue nodes", "m", 3});
+  for (const GlueSurface::Line &line : mesh.glue.lines)
+    for (const int node : line.faces)
+      if (line.faces.size() % 9 != 0 || node < 0 ||
+          static_cast<std::size_t>(node) >= mesh.glue.n_nodes())
+        throw std::invalid_argument("a face of the glue line " + line.name +
+                                    " names a point that is not there or has not 9 of them");
 }
 
 std::string group_of(std::size_t step)
@@ -94,16 +101,49 @@ const std::array<StoredField, 11> &stored_fields()
   return fields;
 }
 
+const std::array<StoredField, 3> &stored_glue_fields()
+{
+  static const std::array<StoredField, 3> fields = {
+      {{"glue_displacement", "m", 3}, {"glue_slip", "mm", 1}, {"glue_shear", "MPa", 1}}};
+  return fields;
+}
+
 struct ResultsWriter::State
 {
   std::string folder;
-  std::size_t n_nodes, n_cells;
+  std::size_t n_nodes, n_glue;
+  XdmfMesh shown;
   Record record;
   hdf5::File file;
   std::vector<XdmfStep> steps;
   std::size_t groups; // groups of steps made so far
 
   std::string path(const char *name) const { return (fs::path(folder) / name).string(); }
+
+  void write_mesh(const MeshData &mesh)
+  {
+    file.make_group("/mesh");
+    file.write("/mesh/nodes", mesh.nodes, {mesh.n_nodes(), 3});
+    file.write("/mesh/cells", mesh.cells, {mesh.n_cells(), 27});
+    file.write("/mesh/piece", mesh.piece, {mesh.n_cells(), 1});
+    file.write_attribute("/mesh/nodes", "unit", std::string("m"));
+    file.make_group("/glue");
+    if (n_glue == 0)
+      return;
+    file.write("/glue/nodes", mesh.glue.nodes, {n_glue, 3});
+    file.write_attribute("/glue/nodes", "unit", std::string("m"));
+    for (const GlueSurface::Line &line : mesh.glue.lines)
+      file.write("/glue/" + line.name, line.faces, {line.n_faces(), 9});
+  }
+
+  void write_field(const std::string &group, const StoredField &field,
+                   const std::vector<double> &values)
+  {
+    const std::string name = group + "/" + field.name;
+    const auto columns = static_cast<hsize_t>(field.columns);
+    file.write(name, values, {values.size() / columns, columns});
+    file.write_attribute(name, "unit", std::string(field.unit));
+  }
 
   void write_record()
   {
@@ -134,7 +174,8 @@ ResultsWriter::ResultsWriter(const std::string &folder, const MeshData &mesh, co
   fs::remove(fs::path(folder) / "results.xdmf", ignored);
   state_.reset(new State{folder,
                          mesh.n_nodes(),
-                         mesh.n_cells(),
+                         mesh.glue.n_nodes(),
+                         xdmf_mesh(mesh),
                          record,
                          hdf5::File::create((fs::path(folder) / data_file).string()),
                          {},
@@ -142,11 +183,7 @@ ResultsWriter::ResultsWriter(const std::string &folder, const MeshData &mesh, co
   hdf5::File &file = state_->file;
   file.write_attribute("/", "format", std::string("overbend results"));
   file.write_attribute("/", "format number", static_cast<double>(format_number));
-  file.make_group("/mesh");
-  file.write("/mesh/nodes", mesh.nodes, {mesh.n_nodes(), 3});
-  file.write("/mesh/cells", mesh.cells, {mesh.n_cells(), 27});
-  file.write("/mesh/piece", mesh.piece, {mesh.n_cells(), 1});
-  file.write_attribute("/mesh/nodes", "unit", std::string("m"));
+  state_->write_mesh(mesh);
   file.make_large_group("/steps", 16 * steps_ahead);
   file.make_group("/readings");
   file.make_group("/record");
@@ -178,22 +215,27 @@ void ResultsWriter::write_step(const StepFields &fields)
   stored.push_back(checked(fields.stress_along_grain, n, names[8], 1e-6));
   stored.push_back(checked(fields.use_of_strength, n, names[9]));
   stored.push_back(checked(fields.slip, n, names[10], 1e3));
+  const std::size_t glued = state.n_glue;
+  const auto &glue_names = stored_glue_fields();
+  const std::array<std::vector<double>, 3> stored_glue = {
+      checked(fields.glue_displacement, 3 * glued, glue_names[0]),
+      checked(fields.glue_slip, glued, glue_names[1], 1e3),
+      checked(fields.glue_shear, glued, glue_names[2], 1e-6)};
 
   const std::string group = group_of(state.steps.size());
   if (state.steps.size() == state.groups)
     state.make_step_groups();
-  for (std::size_t f = 0; f < names.size(); ++f) {
-    const std::string name = group + "/" + names[f].name;
-    state.file.write(name, stored[f], {n, static_cast<hsize_t>(names[f].columns)});
-    state.file.write_attribute(name, "unit", std::string(names[f].unit));
-  }
+  for (std::size_t f = 0; f < names.size(); ++f)
+    state.write_field(group, names[f], stored[f]);
+  for (std::size_t f = 0; glued > 0 && f < glue_names.size(); ++f)
+    state.write_field(group, glue_names[f], stored_glue[f]);
   // The mark of a complete step reaches the disk after what it marks.
   state.file.flush();
   state.file.write_attribute(group, "time", fields.time);
   state.file.write_attribute(group, "phase", fields.phase);
   state.file.flush();
   state.steps.push_back({group, fields.time / 3600});
-  write_text_file(state.path("results.xdmf"), xdmf_text(n, state.n_cells, state.steps, data_file));
+  write_text_file(state.path("results.xdmf"), xdmf_text(state.shown, state.steps, data_file));
 }
 
 void ResultsWriter::write_readings(const ReadingsTable &table)

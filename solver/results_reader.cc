@@ -18,16 +18,6 @@ void check_format(const hdf5::File &file, const std::string &path)
                     "read it with the version of the program that wrote it");
 }
 
-StoredStep read_step(const hdf5::File &file, const std::string &group)
-{
-  StoredStep step;
-  step.time = file.read_double_attribute(group, "time");
-  step.phase = file.read_text_attribute(group, "phase");
-  for (const StoredField &field : stored_fields())
-    step.fields[field.name] = file.read_doubles(group + "/" + field.name);
-  return step;
-}
-
 // Groups of steps are made before they are filled; the phase is the last to be written. A kill
 // within a step may leave a group that cannot be opened.
 bool is_complete(const hdf5::File &file, const std::string &group)
@@ -38,34 +28,118 @@ bool is_complete(const hdf5::File &file, const std::string &group)
   return std::find(attributes.begin(), attributes.end(), "phase") != attributes.end();
 }
 
-// Stops at the first step that is not complete; one that is complete behind it means damage.
-void read_steps(const hdf5::File &file, const std::string &path, std::vector<StoredStep> &steps)
+MeshData read_mesh(const hdf5::File &file)
 {
-  std::size_t seen = 0;
-  for (const std::string &name : file.members("/steps")) {
-    const std::string group = "/steps/" + name;
-    ++seen;
-    if (!is_complete(file, group))
-      continue;
-    if (steps.size() + 1 != seen)
-      throw FileError(path, "the step before " + name + " is damaged", "use another copy");
-    steps.push_back(read_step(file, group));
+  MeshData mesh;
+  mesh.nodes = file.read_doubles("/mesh/nodes");
+  mesh.cells = file.read_ints("/mesh/cells");
+  mesh.piece = file.read_ints("/mesh/piece");
+  for (const std::string &name : file.members("/glue")) {
+    if (name == "nodes")
+      mesh.glue.nodes = file.read_doubles("/glue/nodes");
+    else
+      mesh.glue.lines.push_back({name, file.read_ints("/glue/" + name)});
   }
+  return mesh;
 }
 } // namespace
 
+struct ResultsFile::State
+{
+  struct Step
+  {
+    std::string group, phase;
+    double time;
+  };
+  hdf5::File file;
+  MeshData mesh;
+  std::vector<Step> steps;
+
+  // Stops at the first step that is not complete; one that is complete behind it means damage.
+  void find_steps(const std::string &path)
+  {
+    std::size_t seen = 0;
+    for (const std::string &name : file.members("/steps")) {
+      const std::string group = "/steps/" + name;
+      ++seen;
+      if (!is_complete(file, group))
+        continue;
+      if (steps.size() + 1 != seen)
+        throw FileError(path, "the step before " + name + " is damaged", "use another copy");
+      steps.push_back({group, file.read_text_attribute(group, "phase"),
+                       file.read_double_attribute(group, "time")});
+    }
+  }
+};
+
+ResultsFile::ResultsFile(const std::string &path) : state(new State{hdf5::File::open(path), {}, {}})
+{
+  check_format(state->file, path);
+  state->mesh = read_mesh(state->file);
+  state->find_steps(path);
+}
+
+ResultsFile::~ResultsFile() = default;
+
+const MeshData &ResultsFile::mesh() const
+{
+  return state->mesh;
+}
+
+std::size_t ResultsFile::n_steps() const
+{
+  return state->steps.size();
+}
+
+double ResultsFile::time(std::size_t step) const
+{
+  return state->steps.at(step).time;
+}
+
+const std::string &ResultsFile::phase(std::size_t step) const
+{
+  return state->steps.at(step).phase;
+}
+
+bool ResultsFile::has_field(std::size_t step, const std::string &name) const
+{
+  return state->file.holds(state->steps.at(step).group + "/" + name);
+}
+
+std::vector<double> ResultsFile::field(std::size_t step, const std::string &name) const
+{
+  return state->file.read_doubles(state->steps.at(step).group + "/" + name);
+}
+
+std::map<std::string, std::string> ResultsFile::record() const
+{
+  std::map<std::string, std::string> lines;
+  for (const std::string &name : state->file.attributes("/record"))
+    lines[name] = state->file.read_text_attribute("/record", name);
+  return lines;
+}
+
+std::string ResultsFile::case_text() const
+{
+  return state->file.read_text("/record/case_text");
+}
+
 StoredResults read_results(const std::string &path)
 {
-  const hdf5::File file = hdf5::File::open(path);
-  check_format(file, path);
+  const ResultsFile file(path);
   StoredResults results;
-  results.mesh.nodes = file.read_doubles("/mesh/nodes");
-  results.mesh.cells = file.read_ints("/mesh/cells");
-  results.mesh.piece = file.read_ints("/mesh/piece");
-  read_steps(file, path, results.steps);
-  for (const std::string &name : file.attributes("/record"))
-    results.record[name] = file.read_text_attribute("/record", name);
-  results.case_text = file.read_text("/record/case_text");
+  results.mesh = file.mesh();
+  for (std::size_t s = 0; s < file.n_steps(); ++s) {
+    StoredStep step{file.time(s), file.phase(s), {}};
+    for (const StoredField &field : stored_fields())
+      step.fields[field.name] = file.field(s, field.name);
+    if (!file.mesh().glue.lines.empty())
+      for (const StoredField &field : stored_glue_fields())
+        step.fields[field.name] = file.field(s, field.name);
+    results.steps.push_back(std::move(step));
+  }
+  results.record = file.record();
+  results.case_text = file.case_text();
   return results;
 }
 

@@ -3,8 +3,10 @@
 
 #include "materials/strength.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
+#include <map>
 
 namespace overbend::solver
 {
@@ -106,6 +108,50 @@ public:
   std::vector<double> volume, use;
   std::array<std::vector<double>, n_stresses> stress;
 };
+
+// The boundary faces whose nine nodes all belong to the upper side of a line.
+GlueSurface glue_surface(const Model &model)
+{
+  GlueSurface surface;
+  std::vector<std::map<unsigned, int>> point_of(model.glue_line.size());
+  for (std::size_t g = 0; g < model.glue_point.size(); ++g) {
+    const GluePoint &p = model.glue_point[g];
+    point_of[p.line][p.upper] = int(g);
+    const Vec3 &place = model.space.position[p.upper];
+    surface.nodes.insert(surface.nodes.end(), place.begin(), place.end());
+  }
+  for (std::size_t line = 0; line < point_of.size(); ++line) {
+    GlueSurface::Line shown{model.glue_line[line].name, {}};
+    const auto &point = point_of[line];
+    for (const auto &[id, faces] : model.space.boundary)
+      for (const BoundaryFace &face : faces) {
+        if (std::any_of(face.node.begin(), face.node.end(),
+                        [&](unsigned n) { return point.count(n) == 0; }))
+          continue;
+        for (const int lexicographic : vtk_face_node)
+          shown.faces.push_back(point.at(face.node[std::size_t(lexicographic)]));
+      }
+    if (!shown.faces.empty())
+      surface.lines.push_back(std::move(shown));
+  }
+  return surface;
+}
+
+void add_glue(const Model &model, const MechanicsState &state, StepFields &fields)
+{
+  for (std::size_t g = 0; g < model.glue_point.size(); ++g) {
+    const GluePoint &p = model.glue_point[g];
+    const double slip = std::hypot(state.glue[g].slip[0], state.glue[g].slip[1]);
+    const materials::Vector2 shear = model.glue_line[p.line].law->traction(state.glue[g]);
+    fields.slip[p.upper] = slip;
+    if (p.lower >= 0)
+      fields.slip[unsigned(p.lower)] = slip;
+    fields.glue_slip.push_back(slip);
+    fields.glue_shear.push_back(std::hypot(shear[0], shear[1]));
+    for (unsigned i = 0; i < 3; ++i)
+      fields.glue_displacement.push_back(state.displacement[3 * p.upper + i]);
+  }
+}
 } // namespace
 
 MeshData mesh_data(const Model &model)
@@ -119,6 +165,7 @@ MeshData mesh_data(const Model &model)
       mesh.cells.push_back(int(space.cell_node[c][std::size_t(lexicographic)]));
     mesh.piece.push_back(int(space.piece[c]));
   }
+  mesh.glue = glue_surface(model);
   return mesh;
 }
 
@@ -143,13 +190,7 @@ StepFields step_fields(const Model &model, const MechanicsState &state,
   fields.stress_along_grain = std::move(means.stress[6]);
   fields.use_of_strength = std::move(means.use);
   fields.slip.assign(space.n_nodes, 0.);
-  for (std::size_t g = 0; g < model.glue_point.size(); ++g) {
-    const GluePoint &p = model.glue_point[g];
-    const double amount = std::hypot(state.glue[g].slip[0], state.glue[g].slip[1]);
-    fields.slip[p.upper] = amount;
-    if (p.lower >= 0)
-      fields.slip[unsigned(p.lower)] = amount;
-  }
+  add_glue(model, state, fields);
   return fields;
 }
 } // namespace overbend::solver

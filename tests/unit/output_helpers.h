@@ -56,6 +56,13 @@ inline solver::MeshData two_cells()
       mesh.cells.push_back(2 * cell + l % 3 + 5 * (l / 3 % 3) + 15 * (l / 9));
     mesh.piece.push_back(cell + 1);
   }
+  // A glue line under the first cell, with points of its own.
+  for (int j = 0; j < 3; ++j)
+    for (int i = 0; i < 3; ++i)
+      for (const double x : {0.05 * i, 0.02 * j, 0.})
+        mesh.glue.nodes.push_back(x);
+  mesh.glue.lines.push_back(
+      {"board", {solver::vtk_face_node.begin(), solver::vtk_face_node.end()}});
   return mesh;
 }
 
@@ -78,6 +85,9 @@ inline solver::StepFields step_fields(std::size_t nodes, int step)
   fields.stress_along_grain = filled(nodes, 3e6, 5.3);
   fields.use_of_strength = filled(nodes, 0.01, 1e-5);
   fields.slip = filled(nodes, 0, 1e-9);
+  fields.glue_displacement = filled(27, 2e-3, 1e-6);
+  fields.glue_slip = filled(9, 1e-6, 1e-8);
+  fields.glue_shear = filled(9, 1e5, 3.1);
   return fields;
 }
 

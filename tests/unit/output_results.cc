@@ -81,6 +81,10 @@ TEST(Results, ComeBackRoundedToFloatInTheirStatedUnits)
   expect_stored(stored.mesh.nodes, mesh.nodes, 1, 0);
   EXPECT_EQ(stored.mesh.cells, mesh.cells);
   EXPECT_EQ(stored.mesh.piece, mesh.piece);
+  expect_stored(stored.mesh.glue.nodes, mesh.glue.nodes, 1, 0);
+  ASSERT_EQ(stored.mesh.glue.lines.size(), 1u);
+  EXPECT_EQ(stored.mesh.glue.lines[0].name, "board");
+  EXPECT_EQ(stored.mesh.glue.lines[0].faces, mesh.glue.lines[0].faces);
   ASSERT_EQ(stored.steps.size(), 3u);
   for (int step = 0; step < 3; ++step) {
     const StepFields given = step_fields(mesh.n_nodes(), step);
@@ -96,7 +100,38 @@ TEST(Results, ComeBackRoundedToFloatInTheirStatedUnits)
     expect_stored(got.fields.at("stress_along_grain"), given.stress_along_grain, 1e-6, 0);
     expect_stored(got.fields.at("use_of_strength"), given.use_of_strength, 1, 0);
     expect_stored(got.fields.at("slip"), given.slip, 1e3, 0);
+    expect_stored(got.fields.at("glue_displacement"), given.glue_displacement, 1, 0);
+    expect_stored(got.fields.at("glue_slip"), given.glue_slip, 1e3, 0);
+    expect_stored(got.fields.at("glue_shear"), given.glue_shear, 1e-6, 0);
   }
+}
+
+// Source: documentation of the class vtkBiQuadraticQuad: 4 corners around, the middles of the edges
+// (0,1) (1,2) (2,3) (3,0), the middle.
+TEST(NodeOrder, IsTheOneOfTheBiquadraticQuadrilateral)
+{
+  const std::array<std::array<int, 2>, 9> expected = {
+      {{0, 0}, {2, 0}, {2, 2}, {0, 2}, {1, 0}, {2, 1}, {1, 2}, {0, 1}, {1, 1}}};
+  for (std::size_t n = 0; n < 9; ++n)
+    EXPECT_EQ((std::array<int, 2>{vtk_face_node[n] % 3, vtk_face_node[n] / 3}), expected[n]) << n;
+}
+
+TEST(Results, ANeckWithoutGlueLinesHasNoGlueSurface)
+{
+  const TemporaryFolder folder;
+  MeshData mesh = two_cells();
+  mesh.glue = {};
+  {
+    ResultsWriter writer(folder.file("run"), mesh, test_record());
+    StepFields fields = step_fields(mesh.n_nodes(), 0);
+    EXPECT_THROW(writer.write_step(fields), std::invalid_argument) << "glue without a line";
+    fields.glue_displacement = fields.glue_slip = fields.glue_shear = {};
+    writer.write_step(fields);
+  }
+  const StoredResults stored = read_results(folder.file("run/results.h5"));
+  EXPECT_TRUE(stored.mesh.glue.lines.empty());
+  EXPECT_EQ(stored.steps.at(0).fields.count("glue_slip"), 0u);
+  EXPECT_EQ(contents(folder.file("run/results.xdmf")).find("Quadrilateral"), std::string::npos);
 }
 
 TEST(Results, CarryTheRecordOfTheRun)
@@ -194,6 +229,12 @@ TEST(Results, AMeshThatCannotBeIsRefused)
   MeshData mesh = two_cells();
   mesh.cells[5] = static_cast<int>(mesh.n_nodes());
   EXPECT_THROW(ResultsWriter(folder.file("run"), mesh, test_record()), std::invalid_argument);
+  mesh = two_cells();
+  mesh.glue.lines[0].faces[3] = 9;
+  EXPECT_THROW(ResultsWriter(folder.file("run"), mesh, test_record()), std::invalid_argument);
+  mesh = two_cells();
+  mesh.glue.lines[0].faces.pop_back();
+  EXPECT_THROW(ResultsWriter(folder.file("run"), mesh, test_record()), std::invalid_argument);
   EXPECT_THROW(ResultsWriter(folder.file("run"), MeshData(), test_record()), std::invalid_argument);
   EXPECT_FALSE(std::filesystem::exists(folder.file("run")));
 }
@@ -221,5 +262,9 @@ TEST(Xdmf, NamesEveryStepEveryFieldWithItsUnitAndTheTimeInHours)
   EXPECT_THAT(text, HasSubstr("Name=\"temperature [degC]\" AttributeType=\"Scalar\""));
   EXPECT_THAT(text, HasSubstr("Dimensions=\"45 3\""));
   EXPECT_THAT(text, HasSubstr("results.h5:/steps/00001/slip"));
+  EXPECT_THAT(text, HasSubstr("Grid Name=\"board glue\""));
+  EXPECT_THAT(text, HasSubstr("TopologyType=\"Quadrilateral_9\" NumberOfElements=\"1\""));
+  EXPECT_THAT(text, HasSubstr("Name=\"shear [MPa]\""));
+  EXPECT_THAT(text, HasSubstr("results.h5:/steps/00001/glue_slip"));
   EXPECT_FALSE(std::filesystem::exists(folder.file("run/results.xdmf.tmp")));
 }

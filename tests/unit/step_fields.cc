@@ -80,6 +80,53 @@ TEST(StepFields, LinearStressReachesTheNodesUnchanged)
   EXPECT_NEAR(fields.slip[unsigned(glued.lower)], 5e-6, 1e-12);
 }
 
+// The glue surface covers the area that the points of its line stand for, and carries what the
+// glue's law says.
+TEST(StepFields, GlueLinesAreSurfacesWithTheirSlipAndShear)
+{
+  const cases::Case c = cases::preset_case("electric");
+  const mesh::NeckMesh neck = mesh::make_neck_mesh(c.neck, 0.5);
+  const PlanInput input{c, neck, materials::tables(), [](const std::string &) {}, {}};
+  const Workbench bench(input, {});
+  const MeshData mesh = mesh_data(bench.model);
+  ASSERT_FALSE(mesh.glue.lines.empty());
+  ASSERT_EQ(mesh.glue.n_nodes(), bench.model.glue_point.size());
+  for (const GlueSurface::Line &line : mesh.glue.lines) {
+    double corners = 0, points = 0;
+    const auto at = [&](std::size_t face, unsigned corner, unsigned i) {
+      return mesh.glue.nodes[3 * std::size_t(line.faces[9 * face + corner]) + i];
+    };
+    for (std::size_t f = 0; f < line.n_faces(); ++f) {
+      Vec3 d{}, e{};
+      for (unsigned i = 0; i < 3; ++i) {
+        d[i] = at(f, 2, i) - at(f, 0, i);
+        e[i] = at(f, 3, i) - at(f, 1, i);
+      }
+      corners += 0.5 * std::hypot(d[1] * e[2] - d[2] * e[1], d[2] * e[0] - d[0] * e[2],
+                                  d[0] * e[1] - d[1] * e[0]);
+    }
+    for (const GluePoint &p : bench.model.glue_point)
+      if (bench.model.glue_line[p.line].name == line.name)
+        points += p.weight;
+    EXPECT_NEAR(corners, points, 1e-3 * points) << line.name << ": edges are nearly straight";
+  }
+  MechanicsState state = unstressed(bench.model);
+  state.glue[7].slip = {3e-6, -4e-6};
+  state.glue[7].branch[0] = {3e5, 4e5};
+  const std::size_t upper = bench.model.glue_point[7].upper;
+  state.displacement[3 * upper + 2] = 1e-3;
+  const std::vector<double> warm(bench.model.space.n_nodes, 300.);
+  const StepFields fields = step_fields(bench.model, state, warm, 5, "test");
+  ASSERT_EQ(fields.glue_slip.size(), mesh.glue.n_nodes());
+  EXPECT_NEAR(fields.glue_slip[7], 5e-6, 1e-15);
+  EXPECT_EQ(fields.glue_displacement[3 * 7 + 2], 1e-3);
+  const materials::Vector2 shear =
+      bench.model.glue_line[bench.model.glue_point[7].line].law->traction(state.glue[7]);
+  EXPECT_DOUBLE_EQ(fields.glue_shear[7], std::hypot(shear[0], shear[1]));
+  EXPECT_GT(fields.glue_shear[7], 1e5);
+  EXPECT_EQ(fields.glue_shear[8], 0);
+}
+
 // Each cell of the results file is the same cell: its middle node is the mean of its corners where
 // cells are straight, and every edge's node lies between the edge's ends (VTK's order: corners 0-3
 // below, 4-7 above; node 8 on the edge 0-1).
