@@ -105,6 +105,21 @@ struct Wood : Entry
   double irrecoverable_share = 0;
   double activation_energy = 0; // J/mol
 
+  // Creep shift with moisture: logistic in the moisture content, see WoodLaw::shift.
+  double creep_moisture_gain = 0; // rise of ln a from dry to saturated
+  double creep_moisture_middle = 0.2, creep_moisture_width = 0.01; // kg/kg
+
+  // Mechano-sorptive creep: moisture travelled (kg/kg) over which an element comes within 1/e of
+  // its end, and its share of the elastic strain in the six directions; at most 4, none: no such
+  // creep. First-drying set: share of the elastic strain per kg/kg of moisture newly lost.
+  std::vector<double> sorptive_moisture;
+  std::vector<std::array<double, n_directions>> sorptive_share;
+  std::array<double, n_directions> drying_set{};
+
+  // Swelling along the grain per kg/kg below and above a knee; across it is by the shrinkage below.
+  double swelling_L_dry = 0, swelling_L_damp = 0, swelling_knee = 0.08; // kg/kg
+  double fibre_saturation = 0.30; // kg/kg, no change beyond (Wood Handbook Eq. 4-9)
+
   // Thermal expansion at the reference, 1/K, in L, R, T.
   std::array<double, 3> expansion{};
 

@@ -11,36 +11,14 @@ namespace overbend::materials
 {
 namespace
 {
-constexpr double gas_constant = 8.314462618; // J/(mol K), CODATA 2018
-
-// Places of the normal block of Compliance: LL, RR, TT, LR, LT, RT.
-constexpr unsigned first[6] = {0, 1, 2, 0, 0, 1};
-constexpr unsigned second[6] = {0, 1, 2, 1, 2, 2};
-
 // A stress below this many pascal along the grain (or as little energy in other directions) is
 // round-off of the solver, not a load: it does not drive irrecoverable strain.
 constexpr double no_stress = 100;
 
-// m_ab = root_a root_b s_ab: a congruence, so m stays symmetric and positive definite with s.
-Compliance congruent(const Compliance &s, const Vector6 &root)
+// Root of a share of the elastic strain over the creep ratio; none without the share.
+double share_root(double share, double creep_ratio)
 {
-  Compliance m;
-  for (unsigned k = 0; k < 6; ++k)
-    m.normal[k] = root[first[k]] * root[second[k]] * s.normal[k];
-  for (unsigned k = 0; k < 3; ++k)
-    m.shear[k] = root[3 + k] * root[3 + k] * s.shear[k];
-  return m;
-}
-
-// sum = a + factor b
-Compliance add(const Compliance &a, double factor, const Compliance &b)
-{
-  Compliance sum;
-  for (unsigned k = 0; k < 6; ++k)
-    sum.normal[k] = a.normal[k] + factor * b.normal[k];
-  for (unsigned k = 0; k < 3; ++k)
-    sum.shear[k] = a.shear[k] + factor * b.shear[k];
-  return sum;
+  return share > 0 ? std::sqrt(share / creep_ratio) : 0;
 }
 
 bool is_active(ActiveElements active, unsigned i)
@@ -48,46 +26,20 @@ bool is_active(ActiveElements active, unsigned i)
   return (active >> i) & 1U;
 }
 
-// Share lost across the grain at +30 K, between the moistures of the handbook (6, 12, 20 %).
-double drop_across(const Wood &wood, double moisture)
-{
-  const std::array<double, 3> &d = wood.drop_across;
-  if (moisture <= 0.12)
-    return d[0] + (d[1] - d[0]) * std::max(0., moisture - 0.06) / 0.06;
-  return d[1] + (d[2] - d[1]) * std::min(1., (moisture - 0.12) / 0.08);
-}
 } // namespace
 
-Vector6 Compliance::operator*(const Vector6 &s) const
-{
-  return {normal[0] * s[0] + normal[3] * s[1] + normal[4] * s[2],
-          normal[3] * s[0] + normal[1] * s[1] + normal[5] * s[2],
-          normal[4] * s[0] + normal[5] * s[1] + normal[2] * s[2],
-          shear[0] * s[3],
-          shear[1] * s[4],
-          shear[2] * s[5]};
-}
-
-double Compliance::least_relative_minor() const
-{
-  for (const double diagonal : {normal[0], normal[1], normal[2], shear[0], shear[1], shear[2]})
-    if (!(diagonal > 0))
-      return -1;
-  const double lr = normal[3] / std::sqrt(normal[0] * normal[1]);
-  const double lt = normal[4] / std::sqrt(normal[0] * normal[2]);
-  const double rt = normal[5] / std::sqrt(normal[1] * normal[2]);
-  const double second = 1 - lr * lr;
-  const double third = 1 + 2 * lr * lt * rt - lr * lr - lt * lt - rt * rt;
-  return std::min({1., second, third});
-}
-
-WoodLaw::WoodLaw(const Wood &wood, double stiffness_factor)
-    : material(wood), elements(static_cast<unsigned>(wood.creep_time.size()))
+WoodLaw::WoodLaw(const Wood &wood, double stiffness_factor, std::optional<double> built_moisture)
+    : material(wood), elements(static_cast<unsigned>(wood.creep_time.size())),
+      sorptives(static_cast<unsigned>(wood.sorptive_moisture.size())), built(built_moisture)
 {
   if (elements > max_elements || wood.creep_share.size() != elements)
     throw std::logic_error("WoodLaw: creep chain of " + wood.name + " has a wrong length");
+  if (sorptives > max_sorptive || wood.sorptive_share.size() != sorptives)
+    throw std::logic_error("WoodLaw: mechano-sorption of " + wood.name + " has a wrong length");
   if (!(stiffness_factor > 0))
     throw std::logic_error("WoodLaw: the stiffness factor must be positive");
+  if (built && !(*built >= 0))
+    throw std::logic_error("WoodLaw: the moisture content as built must not be negative");
   const double f = 1 / stiffness_factor;
   reference.normal = {f / wood.E_L,
                       f / wood.E_R,
@@ -96,51 +48,44 @@ WoodLaw::WoodLaw(const Wood &wood, double stiffness_factor)
                       -f * wood.nu_LT / wood.E_L,
                       -f * wood.nu_RT / wood.E_R};
   reference.shear = {f / wood.G_RT, f / wood.G_LT, f / wood.G_LR};
-  for (unsigned a = 0; a < 6; ++a)
+  for (unsigned a = 0; a < 6; ++a) {
     creep_root[a] = std::sqrt(wood.creep_ratio[a]);
+    for (unsigned j = 0; j < sorptives; ++j)
+      sorptive_root[j][a] = share_root(wood.sorptive_share[j][a], wood.creep_ratio[a]);
+    sorptive_root[sorptives][a] = share_root(wood.drying_set[a], wood.creep_ratio[a]);
+  }
   log_green_ratio = std::log(wood.modulus_green_ratio);
-}
-
-Vector6 WoodLaw::roots_of_softening(double temperature, double moisture) const
-{
-  const Wood &w = material;
-  const double m = std::clamp(moisture, 0., w.moisture_intersection);
-  const double wet = log_green_ratio * (m - reference_moisture) /
-                     (w.moisture_intersection - reference_moisture); // ln of moisture_factor()
-  const double dT = temperature - reference_temperature;
-  const double along = std::log1p(-w.drop_along * dT);
-  const double across = std::log1p(-drop_across(w, m)) * dT / 30;
-  const double shear = std::log1p(-w.drop_shear) * dT / 30;
-  const double hot[6] = {along, across, across, shear, shear, shear};
-  Vector6 root;
-  for (unsigned a = 0; a < 6; ++a)
-    root[a] = std::exp(-0.5 * (hot[a] + w.moisture_exponent[a] * wet));
-  return root;
-}
-
-Compliance WoodLaw::elastic(double temperature, double moisture) const
-{
-  return congruent(reference, roots_of_softening(temperature, moisture));
-}
-
-double WoodLaw::shift(double temperature) const
-{
-  return std::exp(-material.activation_energy / gas_constant *
-                  (1 / temperature - 1 / reference_temperature));
 }
 
 WoodStep WoodLaw::prepare(double T0, double T1, double dt, double moisture) const
 {
+  return prepare(Climate{T0, moisture}, Climate{T1, moisture}, dt);
+}
+
+WoodStep WoodLaw::prepare(const Climate &begin, const Climate &end, double dt,
+                          double swelling_along) const
+{
   WoodStep step;
-  const Compliance s1 = elastic(T1, moisture);
+  const double T0 = begin.temperature, T1 = end.temperature;
+  step.moisture_moves = begin.moisture != end.moisture;
+  const Compliance s1 = elastic(T1, end.moisture);
   step.creep1 = congruent(s1, creep_root);
-  step.creep0 = T0 == T1 ? step.creep1 : congruent(elastic(T0, moisture), creep_root);
+  step.creep0 = T0 == T1 && !step.moisture_moves
+                    ? step.creep1
+                    : congruent(elastic(T0, begin.moisture), creep_root);
   step.elastic1 = add(s1, material.creep_instant, step.creep1);
   for (unsigned a = 0; a < 3; ++a)
     step.free_strain1[a] = material.expansion[a] * (T1 - reference_temperature);
+  if (built) {
+    const std::array<double, 3> swollen = swelling_strain(material, *built, end.moisture);
+    for (unsigned a = 0; a < 3; ++a)
+      step.free_strain1[a] += (a == 0 ? swelling_along : 1) * swollen[a];
+  }
+  prepare_sorptive(step, begin, end);
   if (elements == 0)
     return step;
-  const double dxi = dt == 0 ? 0 : dt * logarithmic_mean(shift(T0), shift(T1));
+  const double dxi =
+      dt == 0 ? 0 : dt * logarithmic_mean(shift(T0, begin.moisture), shift(T1, end.moisture));
   for (unsigned i = 0; i < elements; ++i) {
     const ExponentialStep e = exponential_step(dxi / material.creep_time[i]);
     step.decay[i] = e.decay;
@@ -148,6 +93,32 @@ WoodStep WoodLaw::prepare(double T0, double T1, double dt, double moisture) cons
     step.weight1[i] = e.weight1;
   }
   return step;
+}
+
+void WoodLaw::prepare_sorptive(WoodStep &step, const Climate &begin, const Climate &end) const
+{
+  step.sorptive_decay.fill(1);
+  if (!step.moisture_moves)
+    return;
+  const double travel = std::abs(end.moisture - begin.moisture);
+  for (unsigned j = 0; j < sorptives; ++j) {
+    const ExponentialStep e = exponential_step(travel / material.sorptive_moisture[j]);
+    step.sorptive_decay[j] = e.decay;
+    step.sorptive_weight0[j] = e.weight0;
+    step.sorptive_weight1[j] = e.weight1;
+    step.elastic1 = add(step.elastic1, e.weight1, congruent(step.creep1, sorptive_root[j]));
+    step.sorptive0 = add(step.sorptive0, e.weight0, congruent(step.creep0, sorptive_root[j]));
+  }
+  if (end.moisture >= std::min(begin.moisture, begin.driest))
+    return;
+  // Share of the step gone by when moisture comes to the lowest one so far. Stress linear in it.
+  const double gone = std::max(0., (begin.moisture - begin.driest) / travel);
+  step.drying_weight0 = travel * (1 - gone) * (1 - gone) / 2;
+  step.drying_weight1 = travel * (1 - gone * gone) / 2;
+  step.elastic1 =
+      add(step.elastic1, step.drying_weight1, congruent(step.creep1, sorptive_root[sorptives]));
+  step.sorptive0 =
+      add(step.sorptive0, step.drying_weight0, congruent(step.creep0, sorptive_root[sorptives]));
 }
 
 Compliance WoodLaw::tangent(const WoodStep &step, ActiveElements active) const
@@ -172,8 +143,16 @@ Vector6 WoodLaw::history(const WoodState &state, const WoodStep &step, ActiveEle
     for (unsigned a = 0; a < 6; ++a)
       strain[a] += step.decay[i] * state.kelvin[i][a] + keep * state.irrecoverable[i][a];
   }
+  for (unsigned j = 0; j < sorptives; ++j)
+    for (unsigned a = 0; a < 6; ++a)
+      strain[a] += step.sorptive_decay[j] * state.sorptive[j][a];
   for (unsigned a = 0; a < 6; ++a)
-    strain[a] += sum * drive[a];
+    strain[a] += sum * drive[a] + state.drying_set[a];
+  if (!step.moisture_moves)
+    return strain;
+  const Vector6 moved = step.sorptive0 * state.stress;
+  for (unsigned a = 0; a < 6; ++a)
+    strain[a] += moved[a];
   return strain;
 }
 
@@ -216,6 +195,38 @@ void WoodLaw::finish(WoodState &state, const WoodStep &step, ActiveElements acti
         kept = step.decay[i] * kept + f * gain;
     }
   }
+  if (step.moisture_moves)
+    finish_sorptive(state, step, stress1);
   state.stress = stress1;
+}
+
+// J_s,j:sigma = root (creep:(root sigma)), the congruence without storing it.
+Vector6 WoodLaw::sorptive_drive(unsigned j, const Compliance &creep, const Vector6 &stress) const
+{
+  Vector6 scaled;
+  for (unsigned a = 0; a < 6; ++a)
+    scaled[a] = sorptive_root[j][a] * stress[a];
+  Vector6 drive = creep * scaled;
+  for (unsigned a = 0; a < 6; ++a)
+    drive[a] *= sorptive_root[j][a];
+  return drive;
+}
+
+void WoodLaw::finish_sorptive(WoodState &state, const WoodStep &step, const Vector6 &stress1) const
+{
+  for (unsigned j = 0; j < sorptives; ++j) {
+    const Vector6 drive0 = sorptive_drive(j, step.creep0, state.stress);
+    const Vector6 drive1 = sorptive_drive(j, step.creep1, stress1);
+    for (unsigned a = 0; a < 6; ++a)
+      state.sorptive[j][a] = step.sorptive_decay[j] * state.sorptive[j][a] +
+                             step.sorptive_weight0[j] * drive0[a] +
+                             step.sorptive_weight1[j] * drive1[a];
+  }
+  if (step.drying_weight1 == 0)
+    return;
+  const Vector6 drive0 = sorptive_drive(sorptives, step.creep0, state.stress);
+  const Vector6 drive1 = sorptive_drive(sorptives, step.creep1, stress1);
+  for (unsigned a = 0; a < 6; ++a)
+    state.drying_set[a] += step.drying_weight0 * drive0[a] + step.drying_weight1 * drive1[a];
 }
 } // namespace overbend::materials

@@ -39,6 +39,9 @@ void add_times(MechanicsState &state, double factor, const MechanicsState &other
         state.wood[p].kelvin[e][i] += factor * other.wood[p].kelvin[e][i];
         state.wood[p].irrecoverable[e][i] += factor * other.wood[p].irrecoverable[e][i];
       }
+      for (unsigned e = 0; e < materials::max_sorptive; ++e)
+        state.wood[p].sorptive[e][i] += factor * other.wood[p].sorptive[e][i];
+      state.wood[p].drying_set[i] += factor * other.wood[p].drying_set[i];
     }
   for (std::size_t p = 0; p < state.glue.size(); ++p)
     for (unsigned i = 0; i < 2; ++i) {
