@@ -18,6 +18,12 @@ void drop_length(Case &result, const char *name, double &value)
     value = 0;
 }
 
+void drop_tip(Case &result, const char *name, std::optional<double> &value)
+{
+  if (!given(result, name))
+    value.reset();
+}
+
 void adapt_headstock(Case &result)
 {
   Headstock &head = result.neck.headstock;
@@ -35,6 +41,10 @@ void adapt_headstock(Case &result)
       head.piece.grain.run_out_across = shaft.grain.run_out_across;
     if (!given(result, "headstock.run_out_depth"))
       head.piece.grain.run_out_depth = shaft.grain.run_out_depth;
+    // Its tip is not another end: the grain of the shaft goes on from the nut.
+    drop_tip(result, "headstock.grain_at_tip", head.piece.grain.ring_angle_at_end);
+    drop_tip(result, "headstock.run_out_across_at_tip", head.piece.grain.run_out_across_at_end);
+    drop_tip(result, "headstock.run_out_depth_at_tip", head.piece.grain.run_out_depth_at_end);
     drop_length(result, "headstock.scarf_start", head.scarf_start);
   }
 }

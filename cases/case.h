@@ -18,7 +18,9 @@ namespace overbend::cases
 // The side on which something acts. Sides are never called left or right.
 enum class Side { bass, treble };
 
-// Direction of the wood grain in one piece, constant along the piece.
+// Direction of the wood grain in one piece: at its nut end, and at its other end. In between it
+// changes in a straight line along x; an empty optional: as at the nut end. The other end is the
+// body join for the shaft, the end of the board for the board, the tip for a scarfed headstock.
 struct Grain
 {
   // Angle from the fingerboard plane to the annual rings in the cross-section:
@@ -27,6 +29,17 @@ struct Grain
   // Slope of the grain against the length, in the x-y plane and in the x-z plane.
   double run_out_across = 0;
   double run_out_depth = 0;
+  std::optional<double> ring_angle_at_end{}, run_out_across_at_end{}, run_out_depth_at_end{};
+};
+
+// Swelling along the grain differs from place to place in one blank: a random factor about 1,
+// lognormal, with a Gaussian correlation along the grain and across it.
+struct GrainScatter
+{
+  double variation = 0; // standard deviation over mean of the factor; 0: the same everywhere
+  double along = 0;     // correlation length along the grain, m
+  double across = 0;    // and across it, m
+  int seed = 1;         // another seed is another blank
 };
 
 // A piece of wood: a name from the table of woods and how its grain runs.
@@ -125,7 +138,36 @@ struct Tuners
 };
 
 enum class Finish { bare, oil, shellac, nitro_lacquer, acrylic, polyester, polyurethane, unknown };
+enum class FinishCondition { sound, worn };
 enum class Binding { none, celluloid, plastic, wood, unknown };
+
+// Finish of one face: what moisture has to pass.
+struct FinishedFace
+{
+  Finish kind = Finish::unknown;
+  FinishCondition condition = FinishCondition::sound;
+};
+
+// back: back and sides of the shaft and the heel. board: top and edges of the fingerboard.
+struct FinishedFaces
+{
+  FinishedFace back, board, headstock;
+};
+
+// Which branch of the sorption curve the wood is on: it took up water, it dried, or in between.
+enum class SorptionBranch { taking_up, drying, mean };
+
+// What is known of the water in the wood at the start. Neither content nor humidity: the neck is
+// in equilibrium with the room. Both at once are refused.
+struct Moisture
+{
+  std::optional<double> content;     // measured by a pin meter, kg/kg
+  std::optional<double> humidity;    // of the air it lived in, 0..1
+  std::optional<double> temperature; // of that air, K; empty: as the room
+  double lived_for = 0;              // time in that air; before that as it was built
+  SorptionBranch branch = SorptionBranch::mean;
+  double built_at = 0.47; // humidity of the shop that glued it together
+};
 
 // What the bench found before any work, strings off and rod slack unless said otherwise.
 struct Found
@@ -172,7 +214,7 @@ struct Heater
   double power = 0;                  // limit of the iron, W
   double bar_temperature = 0;        // held by the thermostat, at bar_sensor
   double bar_sensor = 0;             // x of the thermostat's sensor on the bar
-  double overhang_contact = 0; // from the bar over the nut to the headstock's face, W/(m^2 K)
+  double overhang_contact = 0;       // from the bar over the nut to the headstock's face, W/(m^2 K)
 };
 
 struct Probe
@@ -220,7 +262,31 @@ enum class PhaseKind {
   release,
   rest,
   string_up,
-  warm_free
+  warm_free,
+  play
+};
+
+struct ClimatePoint
+{
+  double time = 0; // s from the start of the phase
+  double temperature = 0, humidity = 0;
+};
+
+// Air that changes while a phase lasts: straight lines between points in order of time. See
+// cases/climate.h for the air at a time.
+struct Climate
+{
+  std::string file;    // table as named in the case; empty: the months of [climate]
+  bool repeats = true; // a table that ends before the phase begins anew
+  int month = 0;       // 0 = January: months of [climate] begin there
+  std::vector<ClimatePoint> points;
+  double period = 0; // s after which the points come again; 0: the air stays as it is at the last
+};
+
+// Air of one month as a mean.
+struct MonthAir
+{
+  double temperature = 0, humidity = 0;
 };
 
 // One phase, with everything that is on the bench and in the air while it lasts (already merged
@@ -241,6 +307,7 @@ struct Phase
   bool heater = false;
   double bar_temperature = 0; // while heater is on
   Pull pull;
+  Climate climate; // play only; no points: `air` holds throughout
 };
 
 struct Target
@@ -272,11 +339,15 @@ struct Case
   Strings strings;       // to be put on after the repair
   Strings strings_found; // the ones the neck lived under
   Tuners tuners;
-  Finish finish = Finish::unknown;
+  Finish finish = Finish::unknown; // of the neck; the same as faces.back.kind
+  FinishedFaces faces;
   Binding binding = Binding::unknown;
   Found found;
   Warp warp;
   Air room;
+  Moisture moisture;
+  GrainScatter scatter;
+  std::array<MonthAir, 12> year; // indoor air, January first
   Heater heater;
   Probe probe;
   Bench bench;

@@ -83,6 +83,21 @@ void check_one_piece(const Case &result)
     refuse(result, head.wood != shaft.wood ? "headstock.wood" : "headstock.grain",
            "the headstock is one piece with the shaft, but its wood or grain is another",
            "leave wood and grain of the headstock out, or write kind = \"scarf\"");
+  const Grain &grain = head.grain;
+  if (grain.ring_angle_at_end || grain.run_out_across_at_end || grain.run_out_depth_at_end)
+    refuse_any(result,
+               {"headstock.grain_at_tip", "headstock.run_out_across_at_tip",
+                "headstock.run_out_depth_at_tip"},
+               "the headstock is one piece with the shaft, but its grain changes towards the tip",
+               "leave the grain at the tip out, or write kind = \"scarf\"");
+}
+
+void check_moisture(const Case &result)
+{
+  if (result.moisture.content && result.moisture.humidity)
+    refuse_any(result, {"moisture.content", "moisture.humidity"},
+               "the moisture is measured, and also told by the air it lived in",
+               "leave one of them out; a good measurement is the better");
 }
 
 void check_headstock(const Case &result)
@@ -239,5 +254,6 @@ void check_case(const Case &result)
   check_found(result);
   check_bench(result);
   check_heater(result);
+  check_moisture(result);
 }
 } // namespace overbend::cases

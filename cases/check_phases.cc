@@ -19,6 +19,7 @@ public:
 
   void run() const
   {
+    check_play();
     check_strings();
     check_pull();
     check_heat();
@@ -36,6 +37,19 @@ private:
                      : phase_.line > 0            ? phase_.line
                                                   : line_of(result_, "schedule");
     throw CaseError(result_.file, line, "phase \"" + phase_.name + "\": " + what, remedy);
+  }
+
+  void check_play() const
+  {
+    if (phase_.kind != PhaseKind::play)
+      return;
+    const bool clamped = phase_.cords || phase_.cradle || phase_.block;
+    if (phase_.heater || clamped)
+      refuse_phase(phase_.heater  ? "heater"
+                   : phase_.cords ? "cords"
+                                  : "cradle",
+                   "an instrument in play is neither heated nor clamped",
+                   "leave heat, cords, cradle and block out");
   }
 
   void check_strings() const

@@ -15,6 +15,7 @@ const std::vector<SectionNote> &section_notes()
       {"headstock", "The headstock."},
       {"heel", "The end at the body."},
       {"rod", "The rod or bar in the shaft."},
+      {"grain", "How evenly the wood has grown."},
       {"glue", "The glue lines."},
       {"strings", "The strings to come, and those the neck lived under."},
       {"tuners", "The posts that the strings and the cords go to."},
@@ -22,6 +23,10 @@ const std::vector<SectionNote> &section_notes()
       {"found", "What the bench found, strings off and rod slack."},
       {"warp", "How the neck got there."},
       {"room", "The air of the shop."},
+      {"moisture", "The water in the wood before the first phase. Nothing known: in equilibrium "
+                   "with the room."},
+      {"climate", "Indoor air over a year where the instrument is played, the mean of each month: "
+                  "a temperature and a relative humidity. For phases of the kind play."},
       {"heater", "Iron and bar."},
       {"probe", "The thermometer."},
       {"bench", "Body padding, cradle and cords."},
@@ -45,6 +50,7 @@ const std::vector<Declaration> &declarations()
     top.text("preset", OVERBEND_AT(result.preset),
              "Instrument whose values stand where the case gives none.", "none");
     declare_neck(lines);
+    declare_wood(lines);
     declare_fittings(lines);
     declare_bench(lines);
     declare_work(lines);

@@ -31,8 +31,9 @@ struct Draft
 {
   Case result;
   Schedule schedule;
-  Phase phase;                                // the [[phase]] being read
-  std::optional<double> bow_bass, bow_treble; // unknown: as the centre
+  Phase phase;                                           // the [[phase]] being read
+  std::optional<double> bow_bass, bow_treble;            // unknown: as the centre
+  std::optional<double> room_dew_point, phase_dew_point; // unknown: the humidity holds
 };
 
 enum class Kind {
@@ -45,7 +46,8 @@ enum class Kind {
   quantity, // number with the unit of its dimension
   position, // along the neck: length from the nut, "fret 7", "fret 7.5" or "join"
   grain,    // "flat", "rift", "quarter" or an angle
-  radius    // length, or "flat" for no radius
+  radius,   // length, or "flat" for no radius
+  month     // air of a month: temperature and humidity, "20 degC, 45 %"
 };
 
 // A choice is stored as the index of its word.
@@ -56,9 +58,10 @@ struct ChoiceAccess
 };
 
 // Where the value lives. The pointed-to functions return a reference into the draft.
-using Access = std::variant<double &(*)(Draft &), std::optional<double> &(*)(Draft &),
-                            int &(*)(Draft &), bool &(*)(Draft &), std::string &(*)(Draft &),
-                            std::optional<std::string> &(*)(Draft &), ChoiceAccess>;
+using Access =
+    std::variant<double &(*)(Draft &), std::optional<double> &(*)(Draft &), int &(*)(Draft &),
+                 bool &(*)(Draft &), std::string &(*)(Draft &),
+                 std::optional<std::string> &(*)(Draft &), MonthAir &(*)(Draft &), ChoiceAccess>;
 
 struct Declaration
 {

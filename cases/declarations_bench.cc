@@ -70,6 +70,8 @@ void declare_room(Declarations &lines)
                 celsius(0), celsius(45), "Air of the shop.", "21 degC");
   room.quantity("humidity", Dimension::fraction, OVERBEND_AT(result.room.humidity), 0.05, 0.98,
                 "Relative humidity of the shop.", "50 %");
+  room.quantity("dew_point", Dimension::temperature, OVERBEND_AT(room_dew_point), celsius(-40),
+                celsius(45), "Dew point of the shop, instead of the relative humidity.", "unknown");
   room.quantity("film", Dimension::conductance, OVERBEND_AT(result.room.film), 1, 100,
                 "Heat carried off by still air from a free face, for its area and degree; what it "
                 "radiates, about 5, comes on top [E].",

@@ -56,12 +56,22 @@ void declare_tuners(Declarations &lines)
 void declare_finish(Declarations &lines)
 {
   Table finish(lines, "finish");
-  finish.choice("kind",
-                {"bare", "oil", "shellac", "nitro lacquer", "acrylic", "polyester", "polyurethane",
-                 "unknown"},
-                OVERBEND_AT(result.finish),
+  const std::vector<std::string> kinds = {"bare",    "oil",       "shellac",      "nitro lacquer",
+                                          "acrylic", "polyester", "polyurethane", "unknown"};
+  const std::vector<std::string> conditions = {"sound", "worn"};
+  finish.choice("kind", kinds, OVERBEND_AT(result.finish),
                 "Finish of the neck. A solvent drop in the rod pocket may tell; never on show.",
                 "unknown");
+  finish.choice("condition", conditions, OVERBEND_AT(result.faces.back.condition),
+                "Sound, or worn through or checked so that moisture passes.", "sound");
+  finish.choice("board", kinds, OVERBEND_AT(result.faces.board.kind),
+                "Finish of the fingerboard, top and edges.", "bare");
+  finish.choice("board_condition", conditions, OVERBEND_AT(result.faces.board.condition),
+                "Sound or worn, of the fingerboard.", "sound");
+  finish.choice("headstock", kinds, OVERBEND_AT(result.faces.headstock.kind),
+                "Finish of the headstock; unknown: as the neck.", "unknown");
+  finish.choice("headstock_condition", conditions, OVERBEND_AT(result.faces.headstock.condition),
+                "Sound or worn, of the headstock.", "sound");
   finish.choice("binding", {"none", "celluloid", "plastic", "wood", "unknown"},
                 OVERBEND_AT(result.binding),
                 "Binding, dots and veneers. Old translucent plastic counts as celluloid until "

@@ -28,6 +28,24 @@ void declare_sizes(Declarations &lines)
                 "2.2");
 }
 
+// How the grain of a piece lies at its other end. `at`: "at_body" or "at_tip".
+template <class Ring, class Across, class Depth>
+void declare_other_end(Table &piece, const std::string &at, const std::string &place, Ring ring,
+                       Across across, Depth depth)
+{
+  const std::string as_there = "unknown";
+  Declaration &grain = piece.grain(
+      "grain_" + at, ring,
+      "The rings " + place + ", if they turn along the piece; unknown: as at the nut.", as_there);
+  // A turn through quarter-sawn goes on beyond 90 degrees.
+  grain.low = -180 * degree;
+  grain.high = 180 * degree;
+  piece.quantity("run_out_across_" + at, Dimension::slope, across, -0.35, 0.35,
+                 "Slope seen from the front " + place + "; unknown: as at the nut.", as_there);
+  piece.quantity("run_out_depth_" + at, Dimension::slope, depth, -0.35, 0.35,
+                 "Slope seen from the side " + place + "; unknown: as at the nut.", as_there);
+}
+
 void declare_shaft(Declarations &lines)
 {
   Table shaft(lines, "shaft");
@@ -44,6 +62,10 @@ void declare_shaft(Declarations &lines)
   shaft.quantity("run_out_depth", Dimension::slope,
                  OVERBEND_AT(result.neck.shaft.grain.run_out_depth), -0.35, 0.35,
                  "Slope of the grain seen from the side, rising towards the body positive.", "0 %");
+  declare_other_end(shaft, "at_body", "at the body join",
+                    OVERBEND_AT(result.neck.shaft.grain.ring_angle_at_end),
+                    OVERBEND_AT(result.neck.shaft.grain.run_out_across_at_end),
+                    OVERBEND_AT(result.neck.shaft.grain.run_out_depth_at_end));
 }
 
 void declare_board(Declarations &lines)
@@ -62,6 +84,10 @@ void declare_board(Declarations &lines)
   board.quantity("run_out_depth", Dimension::slope,
                  OVERBEND_AT(result.neck.board.grain.run_out_depth), -0.35, 0.35,
                  "Slope of the grain seen from the side, rising towards the body positive.", "0 %");
+  declare_other_end(board, "at_body", "at its body end",
+                    OVERBEND_AT(result.neck.board.grain.ring_angle_at_end),
+                    OVERBEND_AT(result.neck.board.grain.run_out_across_at_end),
+                    OVERBEND_AT(result.neck.board.grain.run_out_depth_at_end));
   board.length("thickness", OVERBEND_AT(result.neck.board_thickness), 1.5 * mm, 12 * mm,
                "Thickness along the centre line.");
   Declaration &radius = board.length("radius", OVERBEND_AT(result.neck.board_radius), 100 * mm,
@@ -101,6 +127,10 @@ void declare_headstock(Declarations &lines)
   head.quantity("run_out_depth", Dimension::slope,
                 OVERBEND_AT(result.neck.headstock.piece.grain.run_out_depth), -0.35, 0.35,
                 "Scarf only: slope of the grain seen from the side, against its face.", "0 %");
+  declare_other_end(head, "at_tip", "at its tip",
+                    OVERBEND_AT(result.neck.headstock.piece.grain.ring_angle_at_end),
+                    OVERBEND_AT(result.neck.headstock.piece.grain.run_out_across_at_end),
+                    OVERBEND_AT(result.neck.headstock.piece.grain.run_out_depth_at_end));
 }
 
 void declare_heel(Declarations &lines)

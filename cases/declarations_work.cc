@@ -20,6 +20,8 @@ const std::vector<SectionNote> &phase_notes()
       {"rest", "Nothing changes."},
       {"string up", "Strings on at pitch, nut in, the rod as the target asks."},
       {"warm free", "Heat on without clamp and strings: what is slip moves back by itself."},
+      {"play", "Lives with its strings on or off as they are, clamp and heat off, in air that "
+               "changes: by the months of [climate], or by a table (climate_file)."},
   };
   return notes;
 }
@@ -72,6 +74,23 @@ void declare_phase_bench(Table &phase)
                  celsius(25), celsius(110), "Bar temperature to hold.");
 }
 
+void declare_phase_climate(Table &phase)
+{
+  phase
+      .choice("month", month_names(), OVERBEND_AT(phase.climate.month),
+              "Play only: month in which it begins.")
+      .default_words = "`january`";
+  phase
+      .text("climate_file", OVERBEND_AT(phase.climate.file),
+            "Play only: table of the air (CSV), beside the case file, instead of [climate]. First "
+            "line: time [h], temperature [degC], humidity [%], or dew point [degC] for the last.")
+      .default_words = "by [climate]";
+  phase
+      .flag("climate_repeats", OVERBEND_AT(phase.climate.repeats),
+            "Play only: a table that ends before the phase begins anew.")
+      .default_words = "`true`";
+}
+
 void declare_phase(Declarations &lines)
 {
   Table phase(lines, "phase");
@@ -85,8 +104,16 @@ void declare_phase(Declarations &lines)
       .default_words = "**to be given**";
   phase.quantity("air_temperature", Dimension::temperature, OVERBEND_AT(phase.air.temperature),
                  celsius(-40), celsius(95), "Air around the instrument.");
-  phase.quantity("humidity", Dimension::fraction, OVERBEND_AT(phase.air.humidity), 0.02, 1,
-                 "Relative humidity of that air.");
+  phase
+      .quantity("humidity", Dimension::fraction, OVERBEND_AT(phase.air.humidity), 0.02, 1,
+                "Relative humidity of that air. Not given with another temperature: the air keeps "
+                "its water, so that warmed air is dry.")
+      .default_words = "as it was";
+  phase
+      .quantity("dew_point", Dimension::temperature, OVERBEND_AT(phase_dew_point), celsius(-60),
+                celsius(95), "Dew point of that air, instead of the relative humidity.")
+      .default_words = "by the humidity";
+  declare_phase_climate(phase);
   phase.quantity("film", Dimension::conductance, OVERBEND_AT(phase.air.film), 1, 100,
                  "Heat lost to it from a free face.");
   phase.quantity("wrap_conductance", Dimension::conductance,

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "cases/climate.h"
 #include "cases/declarations.h"
 
 // Short forms for the lines of the declaration table. For the files declarations_*.cc only.
@@ -77,6 +78,11 @@ public:
   {
     return add(key, Kind::flag, std::move(access), sentence, preset_or);
   }
+  Declaration &month(const std::string &key, Access access, const std::string &sentence,
+                     const std::string &preset_or)
+  {
+    return add(key, Kind::month, std::move(access), sentence, preset_or);
+  }
   Declaration &name(const std::string &key, Access access, const std::string &sentence,
                     const std::string &preset_or = "")
   {
@@ -128,6 +134,7 @@ private:
 
 void declare_neck(Declarations &lines);     // neck, shaft, board, headstock, heel, rod
 void declare_fittings(Declarations &lines); // glue, strings, tuners, finish
+void declare_wood(Declarations &lines);     // grain, moisture, climate
 void declare_bench(Declarations &lines);    // found, warp, room, heater, probe, bench
 void declare_work(Declarations &lines);     // schedule, phase, target, numerics
 } // namespace overbend::cases

@@ -138,6 +138,22 @@ void check_name(const Declaration &declaration, const std::string &text)
                     declaration.may_be_unknown() ? "write a name, or \"unknown\"" : "write a name");
 }
 
+MonthAir parse_month(const std::string &text)
+{
+  const std::size_t comma = text.find(',');
+  if (comma == std::string::npos)
+    throw UnitError(in_quotes(text) + " is not a temperature and a humidity",
+                    "write both with a comma between, such as \"20 degC, 45 %\"");
+  const MonthAir air = {parse_quantity(text.substr(0, comma), Dimension::temperature),
+                        parse_quantity(text.substr(comma + 1), Dimension::fraction)};
+  constexpr double coldest = 273.15 - 40, hottest = 273.15 + 95, driest = 0.02;
+  if (air.temperature < coldest || air.temperature > hottest || air.humidity < driest ||
+      air.humidity > 1)
+    throw UnitError(in_quotes(text) + " is out of range",
+                    "it must lie between -40 degC and 95 degC, 2 % and 100 %");
+  return air;
+}
+
 template <class... Functions>
 struct Overloaded : Functions...
 {
@@ -167,6 +183,7 @@ void store(const Declaration &declaration, const std::string &text, Draft &draft
             check_name(declaration, text);
             at(draft) = not_known ? std::nullopt : std::optional<std::string>(text);
           },
+          [&](MonthAir &(*at)(Draft &)) { at(draft) = parse_month(text); },
           [&](const ChoiceAccess &choice) { choice.set(draft, parse_index(declaration, text)); }},
       declaration.access);
 }
@@ -189,6 +206,10 @@ std::string show(const Declaration &declaration, Draft &draft)
           [&](bool &(*at)(Draft &)) { return std::string(at(draft) ? "true" : "false"); },
           [&](std::string &(*at)(Draft &)) { return at(draft); },
           [&](std::optional<std::string> &(*at)(Draft &)) { return at(draft).value_or(unknown); },
+          [&](MonthAir &(*at)(Draft &)) {
+            return exact_text(at(draft).temperature, Dimension::temperature) + ", " +
+                   exact_text(at(draft).humidity, Dimension::fraction);
+          },
           [&](const ChoiceAccess &choice) {
             return declaration.words[static_cast<std::size_t>(choice.get(draft))];
           }},

@@ -104,7 +104,10 @@ std::string allowed(const Declaration &declaration)
   case Kind::position:
     return "fret, `join`, or " + range(declaration);
   case Kind::grain:
-    return "`flat`, `rift`, `quarter`, or " + range(declaration);
+    text = "`flat`, `rift`, `quarter`, or " + range(declaration);
+    break;
+  case Kind::month:
+    return "a temperature and a humidity";
   case Kind::radius:
     return "`flat`, or " + range(declaration);
   }

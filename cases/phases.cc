@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cases/phases.h"
 
+#include "cases/climate.h"
 #include "cases/error.h"
+#include "cases/humid_air.h"
 #include "cases/read_entries.h"
 
 #include <algorithm>
+#include <filesystem>
 
 namespace overbend::cases
 {
@@ -40,9 +43,14 @@ void cool_down(Phase &phase)
   phase.bar_temperature = 0;
 }
 
-Phase carried_over(const Phase &before, PhaseKind kind)
+Phase carried_over(const Phase &before, PhaseKind kind, const Air &room)
 {
   Phase phase = before;
+  phase.climate = Climate();
+  if (before.kind == PhaseKind::play) { // back in the shop
+    phase.air.temperature = room.temperature;
+    phase.air.humidity = room.humidity;
+  }
   phase.kind = kind;
   phase.name.clear();
   phase.duration = 0;
@@ -79,7 +87,7 @@ Phase bare_bench(const Case &result)
 
 Phase next_phase(const Phase &before, PhaseKind kind, const Case &result, bool wrap)
 {
-  Phase phase = carried_over(before, kind);
+  Phase phase = carried_over(before, kind, result.room);
   switch (kind) {
   case PhaseKind::store:
   case PhaseKind::condition:
@@ -117,6 +125,11 @@ Phase next_phase(const Phase &before, PhaseKind kind, const Case &result, bool w
     phase.strings = false;
     heat_up(phase, result, wrap);
     break;
+  case PhaseKind::play:
+    clear_clamp(phase);
+    cool_down(phase);
+    phase.air.wrapped = false;
+    break;
   }
   return phase;
 }
@@ -151,6 +164,85 @@ std::vector<Phase> scheduled_phases(const Draft &draft)
   return phases;
 }
 
+namespace
+{
+[[noreturn]] void refuse_entry(const Draft &draft, const Section &section, const char *key,
+                               const std::string &what, const std::string &remedy)
+{
+  const Entry *entry = find_entry(section, key);
+  throw CaseError(draft.result.file, entry != nullptr ? entry->line : section.line, what, remedy);
+}
+
+// Air given by a dew point, or by a temperature alone: then it keeps its water.
+void set_humidity(const Section &section, const Air &before, Draft &draft)
+{
+  Air &air = draft.phase.air;
+  const bool humidity_given = find_entry(section, "humidity") != nullptr;
+  if (!draft.phase_dew_point) {
+    if (!humidity_given)
+      air.humidity = humidity_after(before.humidity, before.temperature, air.temperature);
+    return;
+  }
+  if (humidity_given)
+    refuse_entry(draft, section, "dew_point", "the air has a humidity and a dew point",
+                 "leave one of them out");
+  air.humidity = humidity_at(air.temperature, *draft.phase_dew_point);
+  constexpr double driest = 0.02;
+  if (air.humidity > 1)
+    refuse_entry(draft, section, "dew_point",
+                 "the dew point " + both_temperatures(*draft.phase_dew_point) +
+                     " lies above the air's temperature " + both_temperatures(air.temperature),
+                 "check both; air at its dew point is fog");
+  if (air.humidity < driest)
+    refuse_entry(draft, section, "dew_point", "air of this dew point is drier than 2 %",
+                 "check the dew point and the temperature");
+}
+
+// Path of a table that stands beside the case file.
+std::string beside(const std::string &case_file, const std::string &table)
+{
+  return (std::filesystem::path(case_file).parent_path() / table).string();
+}
+
+void set_climate(const Section &section, Draft &draft)
+{
+  Phase &phase = draft.phase;
+  if (phase.kind != PhaseKind::play) {
+    for (const char *key : {"month", "climate_file", "climate_repeats"})
+      if (find_entry(section, key) != nullptr)
+        refuse_entry(draft, section, key, std::string("`") + key + "` is for phases that play",
+                     "write kind = \"play\", or leave it out");
+    return;
+  }
+  for (const char *key : {"air_temperature", "humidity", "dew_point"})
+    if (find_entry(section, key) != nullptr)
+      refuse_entry(draft, section, key, "the air of this phase changes, yet one value is given",
+                   "leave it out, and give the air by [climate] or by climate_file");
+  if (phase.climate.file.empty()) {
+    phase.climate = yearly_climate(draft.result.year, phase.climate.month);
+  } else {
+    const std::string path = beside(draft.result.file, phase.climate.file);
+    std::string text;
+    try {
+      text = read_text(path);
+    } catch (const CaseError &error) {
+      refuse_entry(draft, section, "climate_file",
+                   "climate_file \"" + phase.climate.file + "\": " + error.problem, error.remedy);
+    }
+    parse_climate(text, path, phase.climate);
+    const double end = phase.climate.points.back().time;
+    if (!phase.climate.repeats && end < phase.duration * (1 - 1e-12))
+      refuse_entry(draft, section, "climate_file",
+                   "the table ends after " + clock(end) + ", but the phase lasts " +
+                       clock(phase.duration),
+                   "write climate_repeats = true, or shorten the phase");
+  }
+  const Air first = air_at(phase, 0);
+  phase.air.temperature = first.temperature;
+  phase.air.humidity = first.humidity;
+}
+} // namespace
+
 std::vector<Phase> listed_phases(const Document &document, Draft &draft)
 {
   constexpr std::size_t most_phases = 500;
@@ -166,15 +258,20 @@ std::vector<Phase> listed_phases(const Document &document, Draft &draft)
       throw CaseError(document.file, section.line, "the phase has no `kind`",
                       "write what is done, such as kind = \"clamp\"");
     draft.phase = Phase();
+    draft.phase_dew_point.reset();
     store_entry(document.file, *find_declaration("phase", "kind"), *kind, draft);
     const Phase before = phases.empty() ? bare_bench(draft.result) : phases.back();
     draft.phase = next_phase(before, draft.phase.kind, draft.result, draft.schedule.wrap);
     draft.phase.line = section.line;
+    const Air inherited = draft.phase.air;
     if (find_entry(section, "duration") == nullptr)
       throw CaseError(document.file, section.line, "the phase has no `duration`",
                       "write how long it lasts, such as duration = \"25 min\"");
     for (const Entry &entry : section.entries)
       store_entry(document.file, *find_declaration("phase", entry.key), entry, draft);
+    if (draft.phase.kind != PhaseKind::play)
+      set_humidity(section, inherited, draft);
+    set_climate(section, draft);
     const bool named = !draft.phase.name.empty();
     draft.phase.name = unique_name(named ? draft.phase.name : word(draft.phase.kind), phases);
     phases.push_back(draft.phase);

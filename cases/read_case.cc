@@ -3,7 +3,9 @@
 
 #include "cases/adapt.h"
 #include "cases/check_case.h"
+#include "cases/checking.h"
 #include "cases/document.h"
+#include "cases/humid_air.h"
 #include "cases/phases.h"
 #include "cases/presets.h"
 #include "cases/read_entries.h"
@@ -105,9 +107,38 @@ int middle_fret(const NeckShape &neck, int from, int to)
   return best;
 }
 
+// Humidity of the room from its dew point.
+void resolve_room(Draft &draft)
+{
+  if (!draft.room_dew_point)
+    return;
+  Case &result = draft.result;
+  if (result.lines.count("room.humidity") > 0)
+    refuse(result, "room.dew_point", "the air of the room has a humidity and a dew point",
+           "leave one of them out");
+  result.room.humidity = humidity_at(result.room.temperature, *draft.room_dew_point);
+  constexpr double driest = 0.05, dampest = 0.98;
+  if (result.room.humidity < driest || result.room.humidity > dampest)
+    refuse(result, "room.dew_point",
+           "this dew point is a relative humidity of " +
+               short_text(std::round(1000 * result.room.humidity) / 1000, Dimension::fraction) +
+               " at " + both_temperatures(result.room.temperature),
+           "check both; the humidity must lie between 5 and 98 %");
+}
+
+void resolve_finish(Case &result)
+{
+  FinishedFaces &faces = result.faces;
+  faces.back.kind = result.finish;
+  if (faces.headstock.kind == Finish::unknown)
+    faces.headstock.kind = faces.back.kind;
+}
+
 void resolve(Draft &draft)
 {
   Case &result = draft.result;
+  resolve_room(draft);
+  resolve_finish(result);
   Found &found = result.found;
   found.bow_bass = draft.bow_bass.value_or(found.bow_centre);
   found.bow_treble = draft.bow_treble.value_or(found.bow_centre);

@@ -7,11 +7,21 @@ namespace overbend::cases
 {
 namespace
 {
-// A bar temperature is a value only while the heat is on.
+// A bar temperature is a value only while the heat is on, a climate only in play, and one air only
+// outside of it.
 bool means_nothing(const Declaration &declaration, const Draft &draft)
 {
-  return declaration.section == "phase" && declaration.key == "bar_temperature" &&
-         !draft.phase.heater;
+  if (declaration.section != "phase")
+    return false;
+  const std::string &key = declaration.key;
+  const bool plays = draft.phase.kind == PhaseKind::play;
+  if (key == "bar_temperature")
+    return !draft.phase.heater;
+  if (key == "month" || key == "climate_repeats")
+    return !plays;
+  if (key == "climate_file")
+    return !plays || draft.phase.climate.file.empty();
+  return plays && (key == "air_temperature" || key == "humidity" || key == "dew_point");
 }
 
 std::string section_text(const std::string &section, Draft &draft)

@@ -50,6 +50,9 @@ std::string random_value(const Declaration &declaration, Generator &generator)
     return one_of(std::vector<std::string>{"flat", "rift", "quarter", "17.3 deg"}, generator);
   case Kind::radius:
     return one_of(std::vector<std::string>{"flat", "12 in", "305 mm"}, generator);
+  case Kind::month:
+    return one_of(std::vector<std::string>{"20 degC, 45 %", "68 degF, 31 %", "19.7 degC, 60 %"},
+                  generator);
   case Kind::position:
     return pick(2, generator) == 0 ? "fret " + std::to_string(1 + pick(16, generator))
                                    : exact_text(real(generator), declaration.dimension);
@@ -66,7 +69,7 @@ std::string random_phases(Generator &generator)
 {
   std::string text;
   for (const char *kind : {"store", "warm free", "cool", "condition", "clamp", "heat", "reread",
-                           "hold", "cool", "release", "rest", "string up"}) {
+                           "hold", "cool", "release", "rest", "string up", "play"}) {
     if (pick(5, generator) == 0)
       continue;
     text += std::string("[[phase]]\nkind = \"") + kind + "\"\nduration = \"3 days\"\n";

@@ -183,7 +183,7 @@ TEST(Phases, ADeadRodStaysDead)
 
 TEST(Phases, EveryKindHasItsWord)
 {
-  EXPECT_EQ(phase_notes().size(), static_cast<std::size_t>(PhaseKind::warm_free) + 1);
+  EXPECT_EQ(phase_notes().size(), static_cast<std::size_t>(PhaseKind::play) + 1);
   EXPECT_EQ(word(PhaseKind::store), "store");
   EXPECT_EQ(word(PhaseKind::reread), "reread");
   EXPECT_EQ(word(PhaseKind::string_up), "string up");

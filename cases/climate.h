@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "cases/case.h"
+
+// Air that changes with time: the months of [climate] or a table in a file.
+namespace overbend::cases
+{
+// Air around the instrument at a time (s) from the start of the phase. Straight lines between the
+// points of its climate, which come again after its period; without points the phase's own air.
+Air air_at(const Phase &phase, double time);
+
+// The twelve months as points in their middles, repeated every year (365.25 days of twelve equal
+// months), beginning with the given month (0 = January) at time 0.
+Climate yearly_climate(const std::array<MonthAir, 12> &year, int first_month);
+
+// Reads a table of comma-separated values. Its first line names the columns and their units, such
+// as `time [h], temperature [degC], humidity [%]`; `dew point [degC]` may stand for the humidity.
+// Lines that begin with # and empty lines are skipped. Time is counted from the first row and must
+// grow. Fills points, and the period if the table repeats: the last row must then hold the air of
+// the first. Throws CaseError with file and line.
+void parse_climate(const std::string &text, const std::string &file, Climate &climate);
+
+// "january" to "december".
+const std::vector<std::string> &month_names();
+} // namespace overbend::cases

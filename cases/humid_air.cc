@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cases/humid_air.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace overbend::cases
+{
+double saturation_pressure(double temperature)
+{
+  const double t = temperature - 273.15;
+  return 611.2 * std::exp(17.62 * t / (243.12 + t));
+}
+
+double humidity_at(double temperature, double dew_point)
+{
+  return saturation_pressure(dew_point) / saturation_pressure(temperature);
+}
+
+double humidity_after(double humidity, double from_temperature, double to_temperature)
+{
+  if (from_temperature == to_temperature)
+    return humidity;
+  return std::min(1., humidity * saturation_pressure(from_temperature) /
+                          saturation_pressure(to_temperature));
+}
+} // namespace overbend::cases

@@ -1,0 +1,179 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cases/climate.h"
+#include "cases/error.h"
+#include "cases/humid_air.h"
+#include "cases/read_case.h"
+#include "tests/report.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace
+{
+using namespace overbend::cases;
+
+constexpr double hour = 3600, day = 86400, year = 31557600;
+
+Case electric(const std::string &more)
+{
+  return parse_case("preset = \"electric\"\n[found]\nbow = \"1 mm\"\n" + more,
+                    OVERBEND_SOURCE_DIR "/cases/test.toml");
+}
+
+std::string phase(const std::string &kind, const std::string &more)
+{
+  return "[[phase]]\nkind = \"" + kind + "\"\nduration = \"30 days\"\n" + more;
+}
+
+std::string refusal(const std::string &table, bool repeats = true)
+{
+  Climate climate;
+  climate.repeats = repeats;
+  try {
+    parse_climate(table, "air.csv", climate);
+  } catch (const CaseError &error) {
+    return error.what();
+  }
+  return "accepted";
+}
+
+// Source: vapour pressure over water from steam tables [M]: 611.66 Pa at 0.01 degC, 2339 Pa at
+// 20 degC, 12352 Pa at 50 degC. The formula is stated to 0.6 %.
+TEST(HumidAir, VapourPressureFollowsTheSteamTables)
+{
+  for (const auto &[celsius, pressure] :
+       {std::pair(0.01, 611.66), std::pair(20., 2339.), std::pair(50., 12352.)}) {
+    const double got = saturation_pressure(celsius + 273.15);
+    EXPECT_NEAR(got, pressure, 0.006 * pressure);
+    overbend::tests::report("Saturated vapour by the Magnus formula",
+                            "pressure at " + std::to_string(int(celsius)) + " degC, Pa",
+                            "steam tables [M]", pressure, got, 0.006 * pressure);
+  }
+}
+
+TEST(HumidAir, AirAtItsDewPointIsSaturatedAndWarmedAirIsDry)
+{
+  EXPECT_DOUBLE_EQ(humidity_at(290, 290), 1);
+  EXPECT_LT(humidity_at(300, 290), 0.6);
+  const double warmed = humidity_after(0.5, 294.15, 321.15);
+  EXPECT_LT(warmed, 0.13); // 50 % at 21 degC is about 11 % at 48 degC
+  EXPECT_GT(warmed, 0.09);
+  EXPECT_NEAR(humidity_after(warmed, 321.15, 294.15), 0.5, 1e-12);
+  EXPECT_EQ(humidity_after(0.9, 294.15, 280.15), 1); // the rest condenses
+}
+
+TEST(Air, TheRoomMayBeGivenByItsDewPoint)
+{
+  const Case dewy = electric("[room]\ntemperature = \"21 degC\"\ndew_point = \"10 degC\"\n");
+  EXPECT_DOUBLE_EQ(dewy.room.humidity, humidity_at(294.15, 283.15));
+}
+
+TEST(Air, APhaseByDewPointAndOneThatIsOnlyWarmed)
+{
+  const Case result =
+      electric(phase("store", "air_temperature = \"30 degC\"\n"
+                              "dew_point = \"20 degC\"\n") +
+               phase("store", "air_temperature = \"45 degC\"\n") +
+               phase("store", "air_temperature = \"45 degC\"\nhumidity = \"50 %\"\n"));
+  EXPECT_DOUBLE_EQ(result.phases[0].air.humidity, humidity_at(303.15, 293.15));
+  EXPECT_NEAR(result.phases[1].air.humidity, humidity_at(318.15, 293.15), 1e-12);
+  EXPECT_DOUBLE_EQ(result.phases[2].air.humidity, 0.5);
+}
+
+TEST(Climate, TheMonthsHoldInTheirMiddlesAndTheYearComesAgain)
+{
+  const Case result =
+      electric("[climate]\njanuary = \"19 degC, 30 %\"\ndecember = \"18 degC, 40 %\"\n"
+               "march = \"50 degF, 60 %\"\n" +
+               phase("play", "") + phase("play", "month = \"december\"\n"));
+  const Phase &january = result.phases[0], &december = result.phases[1];
+  const double month = year / 12;
+  EXPECT_NEAR(air_at(january, 0.5 * month).humidity, 0.30, 1e-12);
+  EXPECT_NEAR(air_at(january, 2.5 * month).temperature, 283.15, 1e-9);
+  EXPECT_NEAR(air_at(january, 0).humidity, 0.35, 1e-12); // between December and January
+  EXPECT_NEAR(air_at(january, year).humidity, 0.35, 1e-9);
+  EXPECT_NEAR(air_at(january, 11.75 * month).humidity, 0.375, 1e-9);
+  for (const double t : {0.1 * month, 3.3 * month, 11.9 * month}) {
+    EXPECT_NEAR(air_at(january, t).humidity, air_at(january, t + 7 * year).humidity, 1e-9);
+    EXPECT_NEAR(air_at(january, t).humidity, air_at(december, t + month).humidity, 1e-9);
+  }
+  // The phase's own air is that of its first moment.
+  EXPECT_DOUBLE_EQ(january.air.humidity, air_at(january, 0).humidity);
+}
+
+TEST(Climate, AfterPlayTheInstrumentIsBackInTheShop)
+{
+  const Case result = electric(phase("play", "") + phase("rest", ""));
+  EXPECT_EQ(result.phases[1].air.humidity, result.room.humidity);
+  EXPECT_EQ(result.phases[1].air.temperature, result.room.temperature);
+  EXPECT_TRUE(result.phases[1].climate.points.empty());
+}
+
+TEST(Climate, AnHourlyWeekComesFromATable)
+{
+  const Case result = electric(phase("play", "climate_file = \"car-and-stage.csv\"\n"));
+  const Phase &week = result.phases[0];
+  ASSERT_EQ(week.climate.points.size(), 169u);
+  EXPECT_DOUBLE_EQ(week.climate.period, 7 * day);
+  EXPECT_DOUBLE_EQ(air_at(week, 2 * day + 21 * hour).humidity, 0.63); // on stage
+  EXPECT_NEAR(air_at(week, 2 * day + 17.5 * hour).temperature, 303.65, 1e-9);
+  EXPECT_NEAR(air_at(week, 23 * day + 21 * hour).humidity, 0.63, 1e-9); // in the fourth week
+}
+
+TEST(Climate, ATableMayHoldDewPointsAndOtherUnitsAndEnd)
+{
+  Climate climate;
+  climate.repeats = false;
+  parse_climate("# logged\nTemperature [degF], time [days], dew point [degC]\n\n"
+                "68, 5, 10\n86, 7, 10\n",
+                "air.csv", climate);
+  ASSERT_EQ(climate.points.size(), 2u);
+  EXPECT_DOUBLE_EQ(climate.points[1].time, 2 * day); // counted from the first row
+  EXPECT_NEAR(climate.points[0].humidity, humidity_at(293.15, 283.15), 1e-12);
+  Phase phase;
+  phase.climate = climate;
+  EXPECT_NEAR(air_at(phase, 1 * day).temperature, 298.15, 1e-9);
+  EXPECT_NEAR(air_at(phase, 9 * day).temperature, 303.15, 1e-9); // stays at the last
+}
+
+TEST(Climate, ATableIsRefusedWithFileAndLine)
+{
+  const std::string head = "time [h], temperature [degC], humidity [%]\n";
+  EXPECT_EQ(refusal("time, temperature [degC], humidity [%]\n"),
+            "air.csv:1: the column \"time\" has no unit; write it in brackets, such as time [h], "
+            "temperature [degC], humidity [%]");
+  EXPECT_EQ(refusal("time [h], temprature [degC], humidity [%]\n"),
+            "air.csv:1: there is no column \"temprature\"; did you mean \"temperature\"?");
+  EXPECT_EQ(refusal("time [h], temperature [degC]\n"),
+            "air.csv:1: the table has neither humidity nor dew point; give one of the two");
+  EXPECT_EQ(refusal("time [h], temperature [degC], humidity [%], dew point [degC]\n"),
+            "air.csv:1: the table has humidity and dew point; give one of the two");
+  EXPECT_EQ(refusal(head + "0, 20, 40\n1, 20\n"),
+            "air.csv:3: the row has 2 values, not 3; write one for each column, with a comma "
+            "between and a decimal point");
+  EXPECT_EQ(refusal(head + "0, 20, 40\n# warm\n0, 21, 40\n"),
+            "air.csv:4: the time does not grow; sort the rows by time, each time once");
+  EXPECT_EQ(refusal(head + "0, 20, 140\n"),
+            "air.csv:2: the humidity is out of range; it must lie between 2 and 100 %");
+  EXPECT_EQ(refusal(head + "0, 20, 40\n"),
+            "air.csv:2: the table has fewer than two rows; give the air at two times at least");
+  EXPECT_EQ(refusal(""),
+            "air.csv: the table has fewer than two rows; give the air at two times at least");
+  EXPECT_EQ(refusal(head + "0, 20, 40\n1, 20, 50\n"),
+            "air.csv:3: the table is to repeat, but ends in other air than it begins; add a last "
+            "row with the air of the first, or write climate_repeats = false");
+  EXPECT_EQ(refusal(head + "0, 20, 40\n1, 20, 50\n", false), "accepted");
+}
+
+TEST(Climate, ATableThatIsTooShortIsRefused)
+{
+  try {
+    electric(phase("play", "climate_file = \"car-and-stage.csv\"\nclimate_repeats = false\n"));
+    FAIL();
+  } catch (const CaseError &error) {
+    EXPECT_EQ(error.line, 7);
+    EXPECT_EQ(error.problem, "the table ends after 7 days, but the phase lasts 30 days");
+  }
+}
+} // namespace
