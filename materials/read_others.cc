@@ -103,4 +103,16 @@ void read_tuner(EntryReader &reader, Tuner &t)
   t.ratio = positive(reader, "ratio", "1");
   t.force_limit = positive(reader, "force_limit", "N");
 }
+
+void read_finish(EntryReader &reader, Finish &f)
+{
+  f.film_resistance = reader.number("film_resistance", "s/m");
+  f.film_resistance_worn = reader.number("film_resistance_worn", "s/m");
+  f.air_emission = reader.common_number("air_emission", "m/s");
+  f.air_emission_slope = reader.common_number("air_emission_slope", "1");
+  check_positive(reader, "air_emission", {f.air_emission});
+  if (!(f.film_resistance_worn >= 0 && f.film_resistance_worn <= f.film_resistance))
+    reader.fail(reader.line(), "the worn film resists more than the sound one, or less than none",
+                "correct film_resistance and film_resistance_worn");
+}
 } // namespace overbend::materials

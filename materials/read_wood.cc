@@ -127,14 +127,19 @@ void read_strength(EntryReader &reader, Wood &w)
   s.shear_along = reader.number_or_missing("shear_along", "MPa");
   s.tension_across = reader.number_or_missing("tension_across", "MPa");
   s.rolling_shear_share = reader.common_number("rolling_shear_share", "1");
+  s.compression_along_green = reader.number_or_missing("compression_along_green", "MPa");
+  s.compression_across_green = reader.number_or_missing("compression_across_green", "MPa");
+  s.shear_along_green = reader.number_or_missing("shear_along_green", "MPa");
   s.bending_drop = read_drop(reader, "bending_drop_50C", 0.04, 0.11);
   s.compression_along_drop = read_drop(reader, "compression_along_drop_50C", 0, 0.12);
   s.compression_across_drop = read_drop(reader, "compression_across_drop_50C", 0.06, 0.10);
   s.tension_across_drop = read_drop(reader, "tension_across_drop_50C", 0.06, 0.18);
   s.shear_drop = read_drop(reader, "shear_drop_50C", 0, 0.30);
-  for (const double value : {s.bending, s.bending_green.value_or(1), s.compression_along,
-                             s.compression_across.value_or(1), s.shear_along.value_or(1),
-                             s.tension_across.value_or(1), s.rolling_shear_share})
+  for (const double value :
+       {s.bending, s.bending_green.value_or(1), s.compression_along,
+        s.compression_across.value_or(1), s.shear_along.value_or(1), s.tension_across.value_or(1),
+        s.rolling_shear_share, s.compression_along_green.value_or(1),
+        s.compression_across_green.value_or(1), s.shear_along_green.value_or(1)})
     check_positive(reader, "a strength", value);
 }
 } // namespace
@@ -145,6 +150,7 @@ void read_wood(EntryReader &reader, Wood &wood)
   read_temperature(reader, wood);
   read_creep(reader, wood);
   read_heat(reader, wood);
+  read_moisture(reader, wood);
   read_strength(reader, wood);
   const double least =
       WoodLaw(wood).elastic(reference_temperature, reference_moisture).least_relative_minor();

@@ -11,13 +11,12 @@ namespace
 {
 constexpr double unknown = std::numeric_limits<double>::infinity();
 
-double bending_at(const Wood &wood, double moisture)
+// Eq. 5-3 if the green value is known, else as at 12 %.
+double at_moisture(const Wood &wood, double dry, std::optional<double> green, double moisture)
 {
-  const WoodStrength &s = wood.strength;
-  if (!s.bending_green)
-    return s.bending;
-  return s.bending *
-         moisture_factor(*s.bending_green / s.bending, wood.moisture_intersection, moisture);
+  if (!green || !std::isfinite(dry))
+    return dry;
+  return dry * moisture_factor(*green / dry, wood.moisture_intersection, moisture);
 }
 
 // u^2 in one plane.
@@ -36,12 +35,16 @@ Strengths strengths(const Wood &wood, double temperature, double moisture)
     return cold * std::pow(1 - drop.at(moisture), share_of_30K);
   };
   Strengths result{};
-  result.tension_along = hot(bending_at(wood, moisture), s.bending_drop);
-  result.compression_along = hot(s.compression_along, s.compression_along_drop);
+  const auto wet = [&](std::optional<double> dry, std::optional<double> green) {
+    return at_moisture(wood, dry.value_or(unknown), green, moisture);
+  };
+  result.tension_along = hot(wet(s.bending, s.bending_green), s.bending_drop);
+  result.compression_along =
+      hot(wet(s.compression_along, s.compression_along_green), s.compression_along_drop);
   result.tension_across = hot(s.tension_across.value_or(unknown), s.tension_across_drop);
   result.compression_across =
-      hot(s.compression_across.value_or(unknown), s.compression_across_drop);
-  result.shear_along = hot(s.shear_along.value_or(unknown), s.shear_drop);
+      hot(wet(s.compression_across, s.compression_across_green), s.compression_across_drop);
+  result.shear_along = hot(wet(s.shear_along, s.shear_along_green), s.shear_drop);
   result.shear_rolling = s.rolling_shear_share * result.shear_along;
   return result;
 }

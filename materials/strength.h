@@ -23,9 +23,10 @@ struct Strengths
   double shear_along, shear_rolling;
 };
 
-// Bending strength, taken for tension along the grain, follows moisture by Eq. 5-3 of the Wood
-// Handbook if its green value is known; the others stay at 12 %, which is on the safe side for
-// drier wood. All fall with temperature by Table 5-15, exponentially through its value at 50 degC.
+// Bending strength (taken for tension along the grain), compression and shear follow moisture by
+// Eq. 5-3 of the Wood Handbook where their green value is known, and stay at 12 % where it is not.
+// Tension across stays at 12 %: the equation is not made for it. All fall with temperature by Table
+// 5-15, exponentially through its value at 50 degC.
 Strengths strengths(const Wood &wood, double temperature, double moisture);
 
 struct Use

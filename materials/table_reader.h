@@ -74,8 +74,10 @@ void read_items(const std::string &folder, const std::string &file, const std::s
 
 // What each table holds for one entry, and its checks.
 void read_wood(EntryReader &reader, Wood &wood);
+void read_moisture(EntryReader &reader, Wood &wood); // part of read_wood
 void read_glue(EntryReader &reader, Glue &glue);
 void read_bar(EntryReader &reader, Bar &bar);
 void read_string_set(EntryReader &reader, StringSet &set);
 void read_tuner(EntryReader &reader, Tuner &tuner);
+void read_finish(EntryReader &reader, Finish &finish);
 } // namespace overbend::materials

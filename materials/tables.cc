@@ -85,6 +85,11 @@ const Tuner &Tables::tuner(const std::string &name, const std::string &file, int
   return find(tuners, "tuner", "tuners", name, file, line);
 }
 
+const Finish &Tables::finish(const std::string &name, const std::string &file, int line) const
+{
+  return find(finishes, "finish", "finishes", name, file, line);
+}
+
 Tables read_tables(const std::string &folder)
 {
   Tables t;
@@ -94,6 +99,7 @@ Tables read_tables(const std::string &folder)
   read_items(folder, "bars.toml", "bar", t.files, t.bars, read_bar);
   read_items(folder, "strings.toml", "set", t.files, t.string_sets, read_string_set);
   read_items(folder, "tuners.toml", "tuner", t.files, t.tuners, read_tuner);
+  read_items(folder, "finishes.toml", "finish", t.files, t.finishes, read_finish);
   return t;
 }
 

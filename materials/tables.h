@@ -7,7 +7,7 @@
 #include <utility>
 #include <vector>
 
-// The tables of woods, glues, bars, strings and tuners.
+// The tables of woods, glues, bars, strings, tuners and finishes.
 //
 // The numbers live in data files (woods.toml and so on). In the file every number has a value, a
 // unit, a spread, a source and a status mark; all of that is kept in `numbers` of each entry. The
@@ -61,7 +61,8 @@ struct MoistureLine
 double moisture_factor(double green_ratio, double intersection, double moisture);
 
 // Strength of clear wood at 12 % moisture content and 20 degC, Pa. A missing one is unknown, and
-// the criterion says so. Green values (above fibre saturation) serve the moisture formula.
+// the criterion says so. Green values (above fibre saturation) serve the moisture formula; without
+// its green value a strength stays as at 12 %.
 struct WoodStrength
 {
   double bending = 0; // modulus of rupture; also taken as tension along
@@ -71,6 +72,7 @@ struct WoodStrength
   std::optional<double> shear_along;
   std::optional<double> tension_across;
   double rolling_shear_share = 0; // of shear_along
+  std::optional<double> compression_along_green, compression_across_green, shear_along_green;
 
   // Share lost at 50 degC.
   MoistureLine bending_drop, compression_along_drop, compression_across_drop;
@@ -119,6 +121,11 @@ struct Wood : Entry
   // Swelling along the grain per kg/kg below and above a knee; across it is by the shrinkage below.
   double swelling_L_dry = 0, swelling_L_damp = 0, swelling_knee = 0.08; // kg/kg
   double fibre_saturation = 0.30; // kg/kg, no change beyond (Wood Handbook Eq. 4-9)
+
+  // Diffusion of bound water: see materials/moisture_transport.h.
+  double diffusion_12 = 0, diffusion_slope = 0;             // m^2/s with the factor of the wood, -
+  double diffusion_energy = 0, diffusion_energy_fall = 0;   // J/mol, J/mol per kg/kg
+  double diffusion_ratio_dry = 1, diffusion_ratio_damp = 1; // along against across
 
   // Thermal expansion at the reference, 1/K, in L, R, T.
   std::array<double, 3> expansion{};
@@ -203,6 +210,14 @@ struct Tuner : Entry
   double force_limit = 0;   // N
 };
 
+// A finish as a barrier to water, see materials/moisture_transport.h.
+struct Finish : Entry
+{
+  double film_resistance = 0, film_resistance_worn = 0; // s/m of moisture content, at 20 degC
+  double air_emission = 0;                              // m/s, bare dry wood into still air
+  double air_emission_slope = 0;                        // per kg/kg
+};
+
 // One table file as it was read, for the record of the run.
 struct TableFile
 {
@@ -217,6 +232,7 @@ struct Tables
   std::vector<Bar> bars;
   std::vector<StringSet> string_sets;
   std::vector<Tuner> tuners;
+  std::vector<Finish> finishes;
   std::vector<TableFile> files;
   std::string folder;
 
@@ -228,6 +244,7 @@ struct Tables
   const StringSet &string_set(const std::string &name, const std::string &file = "",
                               int line = 0) const;
   const Tuner &tuner(const std::string &name, const std::string &file = "", int line = 0) const;
+  const Finish &finish(const std::string &name, const std::string &file = "", int line = 0) const;
 };
 
 // Reads and checks all tables in a folder. Throws cases::CaseError naming file, line and entry: a
