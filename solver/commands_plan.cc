@@ -118,7 +118,8 @@ private:
                                        workbench.found_strings, workbench.mechanics);
     std::unique_ptr<FieldOutput> fields;
     if (speed == LineSpeed::middle)
-      fields = std::make_unique<FieldOutput>(folder, workbench, heat, record);
+      fields = start_fields(workbench, found);
+    CurveRecorder curves(workbench, heat);
     double done = 0.2; // the unit histories, then a smaller and smaller part of what is left
     job.stage = [&](const std::string &name) {
       const double next = done + 0.45 * (1 - done);
@@ -127,17 +128,35 @@ private:
     };
     job.observe_final = [&](const StepRecord &step, const MechanicsState &state) {
       watch.step(c, step);
-      if (fields)
-        fields->observe(step, state);
+      if (!fields)
+        return;
+      fields->observe(step, state);
+      curves.observe(step, state);
     };
     PlanColumn column = make_plan(job, workbench, heat, found);
     column.speed = speed;
     watch.end_stage();
     after = judge_after(column, workbench, heat, c);
-    if (fields)
+    if (fields) {
+      report.curves = std::move(curves.points);
       finish(workbench, column, *fields);
+    }
     add(counts, column.counts);
     report.columns.push_back(std::move(column));
+  }
+
+  // What is written of the middle line begins with the neck as found.
+  std::unique_ptr<FieldOutput> start_fields(const Workbench &workbench, const FoundNeck &found)
+  {
+    const MechanicsState &state = found.progress.state;
+    report.found_shape = workbench.lines.shape(state.displacement);
+    report.found_reading = read(workbench.lines, state.displacement);
+    report.across_by_fret.clear();
+    for (int fret = 0; fret <= c.neck.frets; ++fret)
+      report.across_by_fret.push_back(workbench.lines.distance_across(fret));
+    auto fields = std::make_unique<FieldOutput>(folder, workbench, heat, record);
+    fields->start_from(state);
+    return fields;
   }
 
   void finish(const Workbench &workbench, const PlanColumn &column, FieldOutput &fields)

@@ -38,7 +38,8 @@ void raise(std::map<std::string, Peak> &peaks, const std::string &name, const Pe
     now = peak;
 }
 
-// Shear along the neck by x, summed over the width and smoothed over the window.
+} // namespace
+
 LineEnds line_ends(const Model &model, const MechanicsState &state, unsigned line)
 {
   struct Point
@@ -83,7 +84,6 @@ LineEnds line_ends(const Model &model, const MechanicsState &state, unsigned lin
   }
   return ends;
 }
-} // namespace
 
 Peaks::Peaks(const Model &model)
 {

@@ -28,6 +28,10 @@ struct LineEnds
   double shear = 0, shear_x = 0;              // largest mean over 10 mm, and where
 };
 
+// Slip and shear of a glue line in one state: shear along the neck by x, over the width and a
+// window of 10 mm.
+LineEnds line_ends(const Model &model, const MechanicsState &state, unsigned line);
+
 // What might give: watched over a history. Shares of strength are of the Norris criterion at the
 // temperature of the place; glue shear against the bond's strength at its temperature.
 class Peaks

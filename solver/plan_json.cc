@@ -1,18 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/plan_json.h"
 
-#include <nlohmann/json.hpp>
+#include "solver/plan_json_parts.h"
 
 #include <cmath>
 #include <stdexcept>
 
 namespace overbend::solver
 {
-namespace
-{
-using Json = nlohmann::ordered_json;
-
-Json reading(const Reading &r)
+Json json_of(const Reading &r)
 {
   return {{"bow_bass_m", r.bow_bass},
           {"bow_centre_m", r.bow},
@@ -20,9 +16,21 @@ Json reading(const Reading &r)
           {"twist_rad", r.twist}};
 }
 
-Json sides(const std::array<double, 2> &values)
+Json bass_and_treble(const std::array<double, 2> &values)
 {
   return {{"bass", values[0]}, {"treble", values[1]}};
+}
+
+namespace
+{
+Json reading(const Reading &r)
+{
+  return json_of(r);
+}
+
+Json sides(const std::array<double, 2> &values)
+{
+  return bass_and_treble(values);
 }
 
 Json forces(const BenchForces &f)
@@ -67,21 +75,33 @@ Json phase(const PlanReport &report, const PlanColumn &column, const PhaseEnd &e
   const cases::Phase &p = report.the_case.phases.at(end.phase);
   const Reading &as_built = column.diagnosis.as_built;
   const StepRecord &first = step_at_start(column.history, end.phase);
+  // From where the cords stood: just taut, or as the phase before left them.
+  std::array<double, 2> change = first.take_up, turns{};
+  const bool clamped = end.phase > 0 && report.the_case.phases[end.phase - 1].cords;
+  for (unsigned side = 0; side < 2; ++side) {
+    if (clamped)
+      change[side] -= column.history.phases.at(end.phase - 1).take_up[side];
+    turns[side] = report.cord_per_turn > 0 ? change[side] / report.cord_per_turn : 0;
+  }
   const auto heat = [&](std::size_t which) {
     const std::size_t at = 2 * end.phase + which;
     return at < report.heat.size() ? warmth(report.heat[at]) : Json(nullptr);
   };
   return {{"name", p.name},
           {"start_s", end.time - p.duration},
+          {"start_on_clock_s", end.time - p.duration - zero_of_clock(report.the_case)},
           {"end_s", end.time},
           {"heater_on", p.heater},
           {"bar_temperature_to_hold_K", p.heater ? Json(p.bar_temperature) : Json(nullptr)},
           {"cords_on", p.cords},
+          {"pulls_to_a_reading", p.pull.kind == cases::Pull::Kind::to_reading},
           {"strings_on", p.strings},
           {"pull_reached", end.pull_reached},
           {"at_start",
            {{"reading", reading(at_bench(end.reading_at_start, as_built))},
             {"take_up_m", sides(first.take_up)},
+            {"take_up_change_m", sides(change)},
+            {"turns_change", sides(turns)},
             {"forces", forces(first.forces)},
             {"heat", heat(0)},
             {"bow_by_fret", shape(report, end.shape_at_start, as_built)},
@@ -239,7 +259,7 @@ std::string plan_json(const PlanReport &report, const Record &record)
 {
   const cases::Case &c = report.the_case;
   Json json = {{"format", "overbend plan"},
-               {"format_number", 1},
+               {"format_number", 2},
                {"title", c.title},
                {"verdict", verdict(report.verdict)},
                {"standing_cautions", standing_cautions(c)},
@@ -252,6 +272,7 @@ std::string plan_json(const PlanReport &report, const Record &record)
                  {"twist_tolerance_rad", c.target.twist_tolerance}}},
                {"clock_zero_s", zero_of_clock(c)},
                {"release_s", time_of_release(c)},
+               {"release_on_clock_s", time_of_release(c) - zero_of_clock(c)},
                {"cord_limit_N", c.bench.cord_limit},
                {"cord_per_button_turn_m", report.cord_per_turn}};
   json["stiffness_factor"] =
@@ -271,6 +292,10 @@ std::string plan_json(const PlanReport &report, const Record &record)
   for (const PlanColumn &p : report.columns)
     columns.push_back(column(report, p));
   json["columns"] = columns;
+  if (!report.columns.empty())
+    json["main_column"] = report.columns.size() / 2;
+  add_bench(report, json);
+  add_stages_and_curves(report, json);
   Json lines;
   for (const auto &[name, text] : record_lines(record))
     lines[name] = text;

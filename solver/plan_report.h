@@ -3,6 +3,7 @@
 
 #include "solver/bench_heat.h"
 #include "solver/plan.h"
+#include "solver/plan_curves.h"
 #include "solver/readings_table.h"
 #include "solver/verdict.h"
 
@@ -27,6 +28,12 @@ struct PlanReport
   std::vector<HeatReading> heat; // at the start and the end of each phase, two a phase
   std::optional<LineWarmth> line;
   double cord_per_turn = 0; // m of cord for one turn of the button
+  // Of the main column: the neck as found, strings off, before any phase; distance across between
+  // bass and treble line at each fret, m; one point a step. Empty: refused before.
+  std::optional<BoardShape> found_shape;
+  Reading found_reading;
+  std::vector<double> across_by_fret;
+  std::vector<CurvePoint> curves;
 
   const PlanColumn &main_column() const { return columns[columns.size() / 2]; }
 };

@@ -37,6 +37,9 @@
 // the wrong length, a number that is not finite: a fault of the program).
 namespace overbend::solver
 {
+// Name of the phase of a step that shows the neck before the first phase.
+constexpr const char *as_found = "as found";
+
 constexpr int format_number = 2; // 2: glue lines as surfaces
 
 // The glue lines as surfaces of their own. Each line has its own points, also where two meet.

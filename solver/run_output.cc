@@ -39,13 +39,23 @@ FieldOutput::FieldOutput(std::string to_folder, const Workbench &bench,
       mesh(mesh_data(bench.model))
 {}
 
+void FieldOutput::start_from(const MechanicsState &state)
+{
+  start = step_fields(workbench.model, state, heat.at(0), 0, as_found);
+}
+
 void FieldOutput::observe(const StepRecord &step, const MechanicsState &state)
 {
   double time = step.time;
   if (!writer || (step.phase == 0 && step.time <= 0)) {
     writer.reset(); // the file is closed before it is begun again
     writer = std::make_unique<ResultsWriter>(folder, mesh, record, true);
-  } else if (time < last_time + apart)
+    if (start) {
+      writer->write_step(*start);
+      last_time = start->time;
+    }
+  }
+  if (writer->steps() > 0 && time < last_time + apart)
     time = last_time + apart;
   const std::string &phase = workbench.the_case.phases.at(step.phase).name;
   writer->write_step(step_fields(workbench.model, state, heat.at(step.time), time, phase));

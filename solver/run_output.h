@@ -7,6 +7,7 @@
 #include "solver/results.h"
 
 #include <memory>
+#include <optional>
 #include <string>
 
 namespace overbend::solver
@@ -29,6 +30,8 @@ class FieldOutput
 public:
   FieldOutput(std::string folder, const Workbench &workbench, const ThermalHistory &heat,
               Record record);
+  // The neck before the first phase: written at time 0 whenever the file is begun.
+  void start_from(const MechanicsState &state);
   void observe(const StepRecord &step, const MechanicsState &state);
   // Writes the table of readings (results.h5 and readings.csv) and closes the file.
   void finish(const ReadingsTable &table, const Record &record);
@@ -41,6 +44,7 @@ private:
   Record record;
   MeshData mesh;
   std::unique_ptr<ResultsWriter> writer;
+  std::optional<StepFields> start;
   double last_time = 0;
 };
 } // namespace overbend::solver

@@ -294,6 +294,29 @@ std::vector<std::string> standing_cautions(const cases::Case &c)
   return all;
 }
 
+HeatLimits heat_limits(const cases::Case &c, const materials::Tables &tables)
+{
+  HeatLimits limits;
+  const FinishLimit finish = limit_of(c.finish);
+  limits.surface = finish.stop;
+  limits.surface_reason = finish.stop < hottest_ever ? std::string("finish: ") + finish.name
+                                                     : "no surface of a neck should pass it";
+  if (c.binding == cases::Binding::unknown && unknown_ceiling < limits.surface) {
+    limits.surface = unknown_ceiling;
+    limits.surface_reason = "the binding is not known";
+  }
+  limits.glue_line = hottest_ever;
+  limits.glue_reason = "no glue line of a neck should pass it";
+  if (c.board_glue.kind) {
+    const materials::Glue glue = tables.glue(*c.board_glue.kind, c.file);
+    if (glue.temperature_limit < hottest_ever) {
+      limits.glue_line = glue.temperature_limit;
+      limits.glue_reason = "glue: " + glue.name;
+    }
+  }
+  return limits;
+}
+
 std::string in_words(Verdict::Kind kind)
 {
   switch (kind) {

@@ -60,6 +60,15 @@ Verdict judge_after(const PlanColumn &column, const Workbench &workbench,
 // estimates and not orders, local rules.
 std::vector<std::string> standing_cautions(const cases::Case &the_case);
 
+// Where heat has to stop for this instrument, K, and what sets it: surfaces by finish and binding
+// (trade [T], safety facts [E]), the board's line by its glue.
+struct HeatLimits
+{
+  double surface = 0, glue_line = 0;
+  std::string surface_reason, glue_reason;
+};
+HeatLimits heat_limits(const cases::Case &the_case, const materials::Tables &tables);
+
 // "do it", "do it, with these cautions", "do not do it".
 std::string in_words(Verdict::Kind kind);
 } // namespace overbend::solver
