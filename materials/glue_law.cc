@@ -2,6 +2,7 @@
 #include "materials/glue_law.h"
 
 #include "materials/exponential_step.h"
+#include "materials/sorption.h"
 
 #include <algorithm>
 #include <cmath>
@@ -25,6 +26,21 @@ double softening_temperature(const Glue &glue, double humidity)
   return ((1 - w) * glue.dry_softening + kw * glue.water_softening) / (1 - w + kw);
 }
 
+double glue_humidity(double wood_moisture)
+{
+  constexpr unsigned n = 300;
+  constexpr double wettest = 0.30; // kg/kg, beyond it the air is saturated
+  static const std::array<double, n + 1> table = [] {
+    std::array<double, n + 1> t{};
+    for (unsigned i = 0; i <= n; ++i)
+      t[i] = rest_humidity(reference_temperature, wettest * i / n);
+    return t;
+  }();
+  const double place = std::clamp(wood_moisture, 0., wettest) / wettest * n;
+  const unsigned i = std::min(n - 1, static_cast<unsigned>(place));
+  return table[i] + (table[i + 1] - table[i]) * (place - i);
+}
+
 double bond_strength(const Glue &glue, double temperature)
 {
   const double share = std::max(0., (temperature - reference_temperature) /
@@ -45,19 +61,40 @@ GlueLaw::GlueLaw(const Glue &glue, double layer_thickness, double humidity)
     time *= glue.time_factor;
 }
 
-double GlueLaw::log_shift(double temperature) const
+double GlueLaw::log_shift_against(double temperature, double softening_point) const
 {
-  const double dT = temperature - softening;
+  const double dT = temperature - softening_point;
   if (dT > 0)
     return std::log(10.) * material.wlf_c1 * dT / (material.wlf_c2 + dT);
-  return -material.activation_energy / gas_constant * (1 / temperature - 1 / softening);
+  return -material.activation_energy / gas_constant * (1 / temperature - 1 / softening_point);
+}
+
+double GlueLaw::log_shift(double temperature) const
+{
+  return log_shift_against(temperature, softening);
+}
+
+double GlueLaw::log_shift(double temperature, double humidity) const
+{
+  return log_shift_against(temperature, materials::softening_temperature(material, humidity));
 }
 
 GlueStep GlueLaw::prepare(double T0, double T1, double dt) const
 {
+  return prepare_shifted(log_shift(T0), log_shift(T1), dt);
+}
+
+GlueStep GlueLaw::prepare(const GlueClimate &begin, const GlueClimate &end, double dt) const
+{
+  return prepare_shifted(log_shift(begin.temperature, begin.humidity),
+                         log_shift(end.temperature, end.humidity), dt);
+}
+
+GlueStep GlueLaw::prepare_shifted(double log_shift0, double log_shift1, double dt) const
+{
   GlueStep step;
   const double dxi =
-      dt == 0 ? 0 : dt * logarithmic_mean(std::exp(log_shift(T0)), std::exp(log_shift(T1)));
+      dt == 0 ? 0 : dt * logarithmic_mean(std::exp(log_shift0), std::exp(log_shift1));
   step.stiffness = material.plateau / thickness;
   for (unsigned k = 0; k < branches; ++k) {
     const ExponentialStep e = exponential_step(dxi / material.branch_time[k]);

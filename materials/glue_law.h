@@ -23,6 +23,16 @@ struct GlueState
   std::array<Vector2, max_branches> branch{}; // tau of each branch, Pa
 };
 
+// Temperature (K) at one end of a step and the relative humidity (0..1) that the glue is at rest
+// with at 20 degC. A line inside wood holds its water while it is warmed, so for a point with a
+// moisture content m of the wood beside it the humidity is glue_humidity(m), not that of the warm
+// air.
+struct GlueClimate
+{
+  double temperature = reference_temperature;
+  double humidity = 0.5;
+};
+
 struct GlueStep
 {
   std::array<double, max_branches> decay{};            // exp(-dxi/tau_k)
@@ -35,11 +45,15 @@ class GlueLaw
 public:
   GlueLaw(const Glue &glue, double thickness, double humidity);
 
-  // ln of the shift: reduced time per time, 0 at the softening temperature.
+  // ln of the shift: reduced time per time, 0 at the softening temperature. At the humidity of the
+  // line, or at one of the point.
   double log_shift(double temperature) const;
+  double log_shift(double temperature, double humidity) const;
 
-  // Coefficients of a step (logarithmic mean of the shift). dt = 0 is instantaneous.
+  // Coefficients of a step (logarithmic mean of the shift). dt = 0 is instantaneous. At the
+  // humidity of the line, or between two climates of the point.
   GlueStep prepare(double T0, double T1, double dt) const;
+  GlueStep prepare(const GlueClimate &begin, const GlueClimate &end, double dt) const;
 
   // Traction at the end of the step: tau1 = stiffness * slip1 + history(state, step).
   Vector2 history(const GlueState &state, const GlueStep &step) const;
@@ -56,6 +70,9 @@ public:
   unsigned n_branches() const;
 
 private:
+  double log_shift_against(double temperature, double softening_point) const;
+  GlueStep prepare_shifted(double log_shift0, double log_shift1, double dt) const;
+
   Glue material;
   double thickness;
   double softening;
@@ -66,6 +83,11 @@ private:
 // Animal glue by Gordon-Taylor, Tg = (w_d Tg_d + k w Tg_w)/(w_d + k w), w the mass fraction of
 // water; humidity is held within 0.10 and 0.95, the range of the figures behind it.
 double softening_temperature(const Glue &glue, double humidity);
+
+// Humidity (0..1) at 20 degC with which wood of a moisture content (kg/kg) is at rest: that of the
+// glue beside it. By the handbook's sorption curve, held within 0 and 1; the inverse is tabulated
+// (error below 1e-4), because it is asked for at every point and step.
+double glue_humidity(double wood_moisture);
 
 // Strength of the bond in shear (Pa) at a temperature (K): constant below 20 degC, linear through
 // the cold and the hot value, never below zero.

@@ -2,6 +2,8 @@
 overbend_test(test_law
   SOURCES
     creep_test.cc
+    moisture_creep_test.cc
+    swelling_test.cc
     glue_law_test.cc
     heat_test.cc
     strength_test.cc
