@@ -31,10 +31,9 @@ const PointShapes &point_shapes()
   return shapes;
 }
 
-std::array<double, 9> conductivity(const PieceModel &piece)
+std::array<double, 9> conductivity(const PieceModel &piece, const Vec3 &along)
 {
   std::array<double, 9> k{};
-  const Vec3 &along = piece.grain[0];
   for (unsigned i = 0; i < 3; ++i)
     for (unsigned j = 0; j < 3; ++j)
       k[3 * i + j] = (i == j ? piece.conductivity_across : 0.) +
@@ -105,7 +104,7 @@ void HeatSystem::add_cells(const Model &model)
   double gradient[nodes_per_cell][3], flux[nodes_per_cell][3];
   for (unsigned c = 0; c < space.n_cells; ++c) {
     const PieceModel &piece = model.piece.at(space.piece[c]);
-    const auto k = conductivity(piece);
+    const auto k = conductivity(piece, model.grain(c)[0]);
     std::fill(heat.begin(), heat.end(), 0.);
     std::fill(flow.begin(), flow.end(), 0.);
     for (unsigned q = 0; q < points_per_cell; ++q) {

@@ -53,8 +53,9 @@ void add_times(MechanicsState &state, double factor, const MechanicsState &other
 
 Mechanics::Mechanics(const Model &the_model) : model(the_model)
 {
-  for (unsigned i = 0; i < model.piece.size(); ++i)
-    to_wood[i] = strain_map(model.piece[i].grain);
+  to_wood.reserve(model.space.n_cells);
+  for (unsigned c = 0; c < model.space.n_cells; ++c)
+    to_wood.push_back(strain_map(model.grain(c)));
   const std::size_t n = model.space.jxw.size();
   wood_step.resize(n);
   active.resize(n);
@@ -130,7 +131,7 @@ void Mechanics::set_law()
       for (std::size_t p = c * points_per_cell; p < (c + 1) * points_per_cell; ++p) {
         wood_stiffness[p] = inverse(law.tangent(wood_step[p], active[p]));
         wood_history[p] = law.history(start->wood[p], wood_step[p], active[p]);
-        stiffness[p] = to_model_axes(to_wood[kind], wood_stiffness[p]);
+        stiffness[p] = to_model_axes(to_wood[c], wood_stiffness[p]);
       }
     }
   });
@@ -144,7 +145,7 @@ std::vector<double> Mechanics::residual(const std::vector<Spring> &springs,
   std::vector<Voigt> stress = strains(space, displacement);
   in_two_threads(space.n_cells, [&](std::size_t begin, std::size_t end) {
     for (std::size_t c = begin; c < end; ++c) {
-      const StrainMap &map = to_wood[space.piece[c]];
+      const StrainMap &map = to_wood[c];
       for (std::size_t p = c * points_per_cell; p < (c + 1) * points_per_cell; ++p) {
         materials::Vector6 elastic = to_wood_axes(map, stress[p]);
         for (unsigned i = 0; i < 6; ++i)
@@ -193,7 +194,7 @@ bool Mechanics::update_states(const std::vector<Spring> &springs,
     for (std::size_t c = begin; c < end; ++c) {
       const unsigned kind = model.space.piece[c];
       for (std::size_t p = c * points_per_cell; p < (c + 1) * points_per_cell; ++p) {
-        materials::Vector6 elastic = to_wood_axes(to_wood[kind], strain[p]);
+        materials::Vector6 elastic = to_wood_axes(to_wood[c], strain[p]);
         for (unsigned i = 0; i < 6; ++i)
           elastic[i] -= wood_history[p][i];
         const auto now_active = model.piece[kind].law->active(start->wood[p], wood_step[p],
@@ -256,7 +257,7 @@ std::vector<double> Mechanics::unit_load(const MechanicsState &unit) const
         auto history = model.piece[kind].law->history(unit.wood[p], wood_step[p], active[p]);
         for (unsigned i = 0; i < 6; ++i)
           history[i] -= wood_step[p].free_strain1[i];
-        stress[p] = to_model_axes(to_wood[kind], wood_stiffness[p] * history);
+        stress[p] = to_model_axes(to_wood[c], wood_stiffness[p] * history);
       }
     }
   });
@@ -282,7 +283,7 @@ void Mechanics::finish(MechanicsState &state, const std::vector<double> &displac
       const auto &law = *model.piece[kind].law;
       for (std::size_t p = c * points_per_cell; p < (c + 1) * points_per_cell; ++p) {
         const auto history = law.history(state.wood[p], wood_step[p], active[p]);
-        materials::Vector6 elastic = to_wood_axes(to_wood[kind], strain[p]);
+        materials::Vector6 elastic = to_wood_axes(to_wood[c], strain[p]);
         for (unsigned i = 0; i < 6; ++i)
           elastic[i] -= history[i] - (is_unit ? wood_step[p].free_strain1[i] : 0.);
         law.finish(state.wood[p], wood_step[p], active[p], wood_stiffness[p] * elastic);

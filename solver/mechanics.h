@@ -97,7 +97,7 @@ private:
   void iterate(std::vector<std::vector<double>> &right_sides, Solve kind);
 
   const Model &model;
-  std::array<std::array<double, 36>, 8> to_wood{}; // strain from model to wood axes, by piece
+  std::vector<std::array<double, 36>> to_wood; // strain from model to wood axes, by cell
   std::vector<std::pair<unsigned, double>> held;
   std::vector<char> is_held;
 

@@ -16,7 +16,7 @@ namespace overbend::solver
 struct PieceModel
 {
   std::shared_ptr<const materials::WoodLaw> law;
-  // Columns: L, R, T in model axes.
+  // Columns: L, R, T in model axes; Model::cell_grain goes before it.
   std::array<Vec3, 3> grain{Vec3{1, 0, 0}, Vec3{0, 0, 1}, Vec3{0, 1, 0}};
   double moisture = 0.12;
   // Heat: conductivity along and across the grain, W/(m K); heat capacity by volume, J/(m^3 K).
@@ -36,8 +36,19 @@ struct Model
 {
   Space space;
   std::array<PieceModel, 8> piece; // by material id
+  // How the grain runs in each cell, where it changes along a piece; empty: as the piece says. One
+  // frame a cell, that at its centre: a straight change along x is off by its square only, which
+  // the verification of grain shows.
+  std::vector<std::array<Vec3, 3>> cell_grain;
+  // Factor on the swelling along the grain in each cell; empty: 1 everywhere.
+  std::vector<double> swelling_along;
   std::vector<GlueLineModel> glue_line;
   std::vector<GluePoint> glue_point; // GluePoint::line is an index into glue_line
+
+  const std::array<Vec3, 3> &grain(unsigned cell) const
+  {
+    return cell_grain.empty() ? piece[space.piece[cell]].grain : cell_grain[cell];
+  }
 
   // The body tips as a whole on its pads: one more unknown, an angle about y (rad, nut end up).
   unsigned tip_dof() const { return space.n_dofs(); }

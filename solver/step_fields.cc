@@ -68,7 +68,7 @@ public:
     for (unsigned q = 0; q < points_per_cell; ++q) {
       const std::size_t p = std::size_t(cell) * points_per_cell + q;
       const materials::Vector6 &s = state.wood[p].stress;
-      const auto neck = to_neck(piece.grain, s);
+      const auto neck = to_neck(model.grain(cell), s);
       std::copy(neck.begin(), neck.end(), at_point[q].begin());
       at_point[q][6] = s[0];
       size += space.jxw[p];
