@@ -2,6 +2,7 @@
 overbend_test(test_law
   SOURCES
     creep_test.cc
+    damp_air_test.cc
     moisture_creep_test.cc
     swelling_test.cc
     glue_law_test.cc

@@ -1,71 +1,179 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "materials/sorption.h"
+#include "tests/claims.h"
 #include "tests/law/point.h"
 
+#include <vector>
+
+// Creep of spruce against an open data set: Maas and Wittel, "From Elasticity to Creep: Orthotropic
+// moisture-dependent Rheology of Norway Spruce", data CC BY 4.0. Norway spruce, 20 degC, 30 days,
+// relative creep eps/eps_0 - 1, mean of n tests.
+//
+// The chain is a fit to another experiment along the grain (Hayashi, Felix and Le Govic 1993), so
+// along the grain at 65 % the two are independent. The ratios across and in shear were chosen with
+// the 65 % data in hand (rounded means over time), and the shift with moisture is the median of the
+// data set's own fits: there the tables show how good one ratio and one shift are, not more.
+// Moisture is what the handbook's curve gives for the humidity.
+//
+// Tolerances stated beforehand: along the grain 0.05, since the readings scatter by 0.03; across
+// and in shear 35 % of the measured value, since replicates and the two signs scatter by a third.
+// Rows outside are called MISS and stay so. What is claimed of every row is a factor: 1.5 along the
+// grain (the spread the table states for the chain) beside the scatter of the readings, 2.5 across
+// and in shear.
+//
+// Where it misses: along the grain at 65 % the law creeps less than this spruce at every time. In
+// the first hours across the grain and in shear it creeps half as much as measured: there the
+// wood starts fast and flattens, which one ratio for all times cannot do. At 90 % one shift for all
+// directions is too little for R and too much for LR shear.
 namespace overbend::tests
 {
 namespace
 {
 // Creep strain over elastic strain after a time, of the table's spruce under one stress component.
-double relative_creep(unsigned direction, double time, double degrees = 20)
+double relative_creep(unsigned direction, double time, double humidity = 0.65, double degrees = 20)
 {
-  const materials::WoodLaw law(materials::tables().wood("Sitka spruce"));
+  const materials::WoodLaw law(materials::tables().wood("Norway spruce"));
   materials::Vector6 stress{};
   stress[direction] = MPa;
-  const double T = kelvin(degrees);
+  const double T = kelvin(degrees), m = materials::equilibrium_moisture(kelvin(20), humidity);
   materials::WoodState state;
-  const auto now = law.prepare(T, T, 0, 0.12);
+  const auto now = law.prepare(T, T, 0, m);
   law.finish(state, now, law.active(state, now, stress), stress);
-  const auto step = law.prepare(T, T, time, 0.12);
+  const auto step = law.prepare(T, T, time, m);
   const auto active = law.active(state, step, stress);
   const double strain = (law.tangent(step, active) * stress)[direction] +
                         law.history(state, step, active)[direction] - step.free_strain1[direction];
-  return strain / (law.elastic(T, 0.12) * stress)[direction] - 1;
+  return strain / (law.elastic(T, m) * stress)[direction] - 1;
 }
 
-const double times[] = {hour, day, 5 * day, 10 * day, 20 * day, 29 * day};
-const char *names[] = {"1 h", "1 d", "5 d", "10 d", "20 d", "29 d"};
+struct Reading
+{
+  const char *name;
+  double time;
+};
+constexpr Reading h1{"1 h", hour}, h6{"6 h", 6 * hour}, d1{"1 d", day}, d5{"5 d", 5 * day},
+    d10{"10 d", 10 * day}, d20{"20 d", 20 * day}, d29{"29 d", 29 * day};
+
+struct Series
+{
+  unsigned direction;
+  const char *name;
+  double humidity;
+  std::vector<std::pair<Reading, double>> creep;
+};
+
+// Rows of one table of series; the tolerance claimed is `factor` times the larger of the two values
+// plus `scatter`.
+void compare(Claims &claims, const std::vector<Series> &all, bool is_along, double factor)
+{
+  for (const Series &series : all)
+    for (const auto &[reading, measured] : series.creep) {
+      const double got = relative_creep(series.direction, reading.time, series.humidity);
+      const double stated = is_along ? 0.05 : 0.35 * measured;
+      const double scatter = is_along ? 0.03 : 0;
+      const double claimed = scatter + (1 - 1 / factor) * std::max(measured, got);
+      claims.check(std::string(series.name) + ", " +
+                       std::to_string(int(100 * series.humidity + 0.5)) + " % humidity, after " +
+                       reading.name,
+                   measured, got, stated, std::max(stated, claimed));
+    }
+}
 } // namespace
 
-// Source: Maas and Wittel, Norway spruce, 20 degC, 65 % humidity, 30 days, data set CC BY 4.0: mean
-// of tension (3 specimens) and compression (3) along the grain. The chain is a fit to another
-// experiment (Hayashi, Felix and Le Govic 1993), so the two are independent. Allowed: the spread
-// the table states for the chain (a factor of 1.5) and the scatter of the readings (0.03). The flat
-// 0.05 that was set at first is missed twice, by 0.001 at 5 d and by 0.006 at 20 d: the law creeps
-// less than this spruce at every time, within its stated spread but not inside the readings'
-// scatter.
-TEST(CreepOfSpruce, AlongTheGrainAgreesWithAnIndependentExperiment)
+TEST(CreepOfSpruce, AlongTheGrainAtThreeHumidities)
 {
-  const double tension[] = {0.035, 0.072, 0.065, 0.079, 0.109, 0.095};
-  const double compression[] = {0.086, 0.149, 0.241, 0.217, 0.287, 0.300};
-  for (unsigned n = 0; n < 6; ++n)
-    expect("Creep of spruce along the grain, share of the elastic strain",
-           std::string("after ") + names[n], "Maas and Wittel, 65 % humidity",
-           (tension[n] + compression[n]) / 2, relative_creep(0, times[n]),
-           0.03 + 0.5 * relative_creep(0, times[n]));
+  Claims claims("Creep of spruce along the grain, share of the elastic strain",
+                "Maas and Wittel, CC BY 4.0");
+  compare(claims,
+          {{0,
+            "L, mean of tension and compression",
+            0.65,
+            {{h1, 0.0605},
+             {h6, 0.093},
+             {d1, 0.1105},
+             {d5, 0.153},
+             {d10, 0.148},
+             {d20, 0.198},
+             {d29, 0.1975}}},
+           {0, "L tension", 0.35, {{h1, 0.033}, {d1, 0.060}, {d10, 0.165}, {d29, 0.193}}},
+           {0,
+            "L compression, one test",
+            0.90,
+            {{h1, 0.053}, {d1, 0.221}, {d10, 0.374}, {d29, 0.376}}}},
+          true, 1.5);
+  claims.expect_misses(3);
 }
 
-// Source: the same data set, across the grain and in shear. The ratios of the table were chosen
-// with these data in hand (rounded means over time), so this shows how good one ratio for all times
-// is, not more. Replicates and the two signs scatter by a third: tolerance 35 % from a day on.
-TEST(CreepOfSpruce, AcrossTheGrainAndInShearFollowOneRatioEach)
+TEST(CreepOfSpruce, AcrossTheGrain)
 {
-  struct Row
-  {
-    unsigned direction;
-    const char *name;
-    double creep[5];
-  }; // from 1 d on
-  const Row rows[] = {
-      {1, "R, mean of tension and compression", {0.449, 0.697, 0.831, 0.940, 1.028}},
-      {2, "T, tension", {0.796, 1.108, 1.224, 1.352, 1.438}},
-      {3, "RT shear", {0.291, 0.346, 0.376, 0.412, 0.446}},
-      {4, "LT shear", {0.300, 0.390, 0.434, 0.485, 0.524}},
-      {5, "LR shear", {0.274, 0.345, 0.357, 0.410, 0.436}}};
-  for (const Row &row : rows)
-    for (unsigned n = 1; n < 6; ++n)
-      expect("Creep of spruce, " + std::string(row.name), std::string("after ") + names[n],
-             "Maas and Wittel, 65 % humidity", row.creep[n - 1],
-             relative_creep(row.direction, times[n]), 0.35 * row.creep[n - 1]);
+  Claims claims("Creep of spruce across the grain, share of the elastic strain",
+                "Maas and Wittel, CC BY 4.0");
+  compare(claims,
+          {{1,
+            "R, mean of tension and compression",
+            0.65,
+            {{h1, 0.2565},
+             {h6, 0.355},
+             {d1, 0.449},
+             {d5, 0.697},
+             {d10, 0.8305},
+             {d20, 0.9395},
+             {d29, 1.0275}}},
+           {2,
+            "T tension",
+            0.65,
+            {{h1, 0.603},
+             {h6, 0.675},
+             {d1, 0.796},
+             {d5, 1.108},
+             {d10, 1.224},
+             {d20, 1.352},
+             {d29, 1.438}}},
+           {1, "R tension", 0.90, {{h1, 0.541}, {d1, 1.637}, {d10, 2.711}, {d29, 3.181}}}},
+          false, 2.5);
+  claims.expect_misses(5);
+}
+
+TEST(CreepOfSpruce, InShear)
+{
+  Claims claims("Creep of spruce in shear, share of the elastic strain",
+                "Maas and Wittel, CC BY 4.0");
+  compare(claims,
+          {{3,
+            "RT shear",
+            0.65,
+            {{h1, 0.176},
+             {h6, 0.247},
+             {d1, 0.291},
+             {d5, 0.346},
+             {d10, 0.376},
+             {d20, 0.412},
+             {d29, 0.446}}},
+           {4,
+            "LT shear",
+            0.65,
+            {{h1, 0.223},
+             {h6, 0.240},
+             {d1, 0.300},
+             {d5, 0.390},
+             {d10, 0.434},
+             {d20, 0.485},
+             {d29, 0.524}}},
+           {5,
+            "LR shear",
+            0.65,
+            {{h1, 0.196},
+             {h6, 0.223},
+             {d1, 0.274},
+             {d5, 0.345},
+             {d10, 0.357},
+             {d20, 0.410},
+             {d29, 0.436}}},
+           {4, "LT shear", 0.35, {{h1, 0.118}, {d1, 0.220}, {d10, 0.413}, {d29, 0.544}}},
+           {5, "LR shear", 0.35, {{h1, 0.093}, {d1, 0.206}, {d10, 0.402}, {d29, 0.512}}},
+           {5, "LR shear", 0.90, {{h1, 0.208}, {d1, 0.367}, {d10, 0.599}, {d29, 0.735}}}},
+          false, 2.5);
+  claims.expect_misses(8);
 }
 
 // Source: Wood Handbook, chapter 5: 28 K more multiplies creep two to three times.
@@ -73,6 +181,7 @@ TEST(CreepOfSpruce, TwentyEightKelvinMultiplyItTwoToThreeTimes)
 {
   for (const double time : {2 * hour, day, 30 * day})
     expect("Creep at 48 over creep at 20 degC", "after " + std::to_string(int(time / hour)) + " h",
-           "Wood Handbook ch. 5", 2.5, relative_creep(0, time, 48) / relative_creep(0, time), 0.5);
+           "Wood Handbook ch. 5", 2.5, relative_creep(0, time, 0.65, 48) / relative_creep(0, time),
+           0.5);
 }
 } // namespace overbend::tests
