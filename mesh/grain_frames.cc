@@ -3,6 +3,7 @@
 
 #include <deal.II/base/symmetric_tensor.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace overbend::mesh
@@ -26,19 +27,67 @@ GrainFrame grain_frame(const cases::Grain &grain)
   return frame;
 }
 
+cases::Grain grain_at(const cases::Grain &grain, double share)
+{
+  const double s = std::clamp(share, 0., 1.);
+  const auto between = [s](double a, const std::optional<double> &b) {
+    return b ? a + s * (*b - a) : a;
+  };
+  return {between(grain.ring_angle, grain.ring_angle_at_end),
+          between(grain.run_out_across, grain.run_out_across_at_end),
+          between(grain.run_out_depth, grain.run_out_depth_at_end)};
+}
+
+bool changes_along(const cases::Grain &grain)
+{
+  return grain.ring_angle_at_end.value_or(grain.ring_angle) != grain.ring_angle ||
+         grain.run_out_across_at_end.value_or(grain.run_out_across) != grain.run_out_across ||
+         grain.run_out_depth_at_end.value_or(grain.run_out_depth) != grain.run_out_depth;
+}
+
+NeckGrain::NeckGrain(const cases::NeckShape &the_shape)
+    : shape(the_shape), body_join(cases::fret_position(shape.scale_length, shape.join_fret)),
+      board_end(cases::fret_position(shape.scale_length, shape.frets) + shape.board_end),
+      tip(-shape.headstock.length * std::cos(shape.headstock.angle))
+{}
+
+GrainFrame NeckGrain::at(Piece piece, double x) const
+{
+  switch (piece) {
+  case Piece::board:
+    return grain_frame(grain_at(shape.board.grain, x / board_end));
+  case Piece::headstock:
+    if (shape.headstock.kind == cases::HeadstockKind::scarf) {
+      const double c = std::cos(shape.headstock.angle), s = std::sin(shape.headstock.angle);
+      // From axes along and square to the headstock's face to those of the neck.
+      const GrainFrame tilt({{c, 0, -s}, {0, 1, 0}, {s, 0, c}});
+      return tilt * grain_frame(grain_at(shape.headstock.piece.grain, x / tip));
+    }
+    return grain_frame(grain_at(shape.shaft.grain, x / body_join));
+  case Piece::shaft:
+  case Piece::fillet:
+    return grain_frame(grain_at(shape.shaft.grain, x / body_join));
+  case Piece::bar:
+  case Piece::rod_space:
+    break;
+  }
+  return GrainFrame(dealii::unit_symmetric_tensor<3>());
+}
+
+bool NeckGrain::changes() const
+{
+  return changes_along(shape.shaft.grain) || changes_along(shape.board.grain) ||
+         (shape.headstock.kind == cases::HeadstockKind::scarf &&
+          changes_along(shape.headstock.piece.grain));
+}
+
 std::array<GrainFrame, 8> grain_frames(const cases::NeckShape &shape)
 {
   std::array<GrainFrame, 8> frames;
   frames.fill(GrainFrame(dealii::unit_symmetric_tensor<3>()));
-  const auto at = [&](Piece piece) -> GrainFrame & { return frames[static_cast<unsigned>(piece)]; };
-  at(Piece::shaft) = at(Piece::fillet) = at(Piece::headstock) = grain_frame(shape.shaft.grain);
-  at(Piece::board) = grain_frame(shape.board.grain);
-  if (shape.headstock.kind == cases::HeadstockKind::scarf) {
-    const double c = std::cos(shape.headstock.angle), s = std::sin(shape.headstock.angle);
-    // From axes along and square to the headstock's face to those of the neck.
-    const GrainFrame tilt({{c, 0, -s}, {0, 1, 0}, {s, 0, c}});
-    at(Piece::headstock) = tilt * grain_frame(shape.headstock.piece.grain);
-  }
+  const NeckGrain grain(shape);
+  for (const Piece piece : {Piece::shaft, Piece::board, Piece::headstock, Piece::fillet})
+    frames[static_cast<unsigned>(piece)] = grain.at(piece, 0);
   return frames;
 }
 } // namespace overbend::mesh

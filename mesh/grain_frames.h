@@ -6,11 +6,37 @@
 
 namespace overbend::mesh
 {
-// Rotation with columns L, R, T of one piece: L along (1, run_out_across, run_out_depth); R in the
-// section at the ring angle from z (flat-sawn) to y (quarter-sawn), made square to L; T = L x R.
+// Rotation with columns L, R, T at the nut end of a piece: L along (1, run_out_across,
+// run_out_depth); R in the section at the ring angle from z (flat-sawn) to y (quarter-sawn), made
+// square to L; T = L x R.
 GrainFrame grain_frame(const cases::Grain &grain);
 
-// The frames of all pieces by Piece. The fillet grows like the shaft, as does a headstock in one
-// piece with it; the headstock piece of a scarf has its grain along its own face. A bar has none.
+// The grain at a share of the way from the nut end (0) to the other end (1): ring angle and both
+// slopes change in a straight line, and stay as they are beyond the ends. The result is constant.
+cases::Grain grain_at(const cases::Grain &grain, double share);
+
+// True if the grain of this piece of wood differs between its ends.
+bool changes_along(const cases::Grain &grain);
+
+// The grain of the neck as a function of x.
+//
+// The fillet grows like the shaft, as does a headstock in one piece with it; the headstock piece of
+// a scarf has its grain along its own face. A bar has none. The shaft's far end is the body join,
+// the board's the end of the board, that of a scarfed headstock its tip.
+class NeckGrain
+{
+public:
+  explicit NeckGrain(const cases::NeckShape &shape);
+
+  GrainFrame at(Piece piece, double x) const;
+  // True if any piece's grain changes along it.
+  bool changes() const;
+
+private:
+  cases::NeckShape shape;
+  double body_join, board_end, tip;
+};
+
+// The frames of all pieces by Piece at their nut ends.
 std::array<GrainFrame, 8> grain_frames(const cases::NeckShape &shape);
 } // namespace overbend::mesh

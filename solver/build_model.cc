@@ -4,6 +4,8 @@
 #include "cases/read_case.h"
 #include "materials/sorption.h"
 #include "materials/thermal.h"
+#include "mesh/grain_frames.h"
+#include "solver/swelling_field.h"
 
 namespace overbend::solver
 {
@@ -68,6 +70,19 @@ GlueLineModel line_model(const cases::Case &the_case, const cases::Glue &glue, c
           name, entry};
 }
 
+// One frame a cell, at its middle node.
+std::vector<std::array<Vec3, 3>> grain_by_cell(const Space &space, const mesh::NeckGrain &grain)
+{
+  std::vector<std::array<Vec3, 3>> frames;
+  if (!grain.changes())
+    return frames;
+  constexpr unsigned middle = 13;
+  for (unsigned c = 0; c < space.n_cells; ++c)
+    frames.push_back(columns(
+        grain.at(mesh::Piece(space.piece[c]), space.position[space.cell_node[c][middle]][0])));
+  return frames;
+}
+
 void append(std::vector<GluePoint> &points, const std::vector<GluePoint> &more)
 {
   points.insert(points.end(), more.begin(), more.end());
@@ -96,6 +111,9 @@ Model build_model(const cases::Case &the_case, const mesh::NeckMesh &mesh,
   wood(scarf ? neck.headstock.piece : neck.shaft, mesh::Piece::headstock, "headstock.wood");
   model.piece[unsigned(mesh::Piece::bar)] =
       bar_piece(tables.bar(bar_name(neck.rod.bar)), mesh.grain[unsigned(mesh::Piece::bar)]);
+
+  model.cell_grain = grain_by_cell(model.space, mesh::NeckGrain(neck));
+  model.swelling_along = swelling_by_cell(model.space, the_case.scatter, scarf);
 
   // The tongue lies on the body with the same glue as the board.
   model.glue_line = {line_model(the_case, the_case.board_glue, "board", tables, choices.speed),

@@ -198,6 +198,33 @@ TEST(GrainFrame, HeadstockOfAScarfHasItsGrainAlongItsFace)
             one_piece[static_cast<unsigned>(Piece::shaft)]);
 }
 
+TEST(GrainFrame, ChangesInAStraightLineBetweenTheEndsOfItsPiece)
+{
+  auto shape = tests::scarf_neck();
+  shape.shaft.grain = {0.2, 0.1, -0.05, 0.6, -0.1, {}};
+  shape.board.grain.run_out_depth_at_end = 0.08;
+  shape.headstock.piece.grain.run_out_across_at_end = 0.2;
+  const NeckGrain grain(shape);
+  EXPECT_TRUE(grain.changes());
+  EXPECT_FALSE(NeckGrain(tests::scarf_neck()).changes());
+  const double join = cases::fret_position(shape.scale_length, shape.join_fret);
+  EXPECT_LT((grain.at(Piece::shaft, 0) - grain_frame({0.2, 0.1, -0.05})).norm(), 1e-15);
+  EXPECT_LT((grain.at(Piece::shaft, join / 4) - grain_frame({0.3, 0.05, -0.05})).norm(), 1e-15);
+  EXPECT_LT((grain.at(Piece::fillet, 2 * join) - grain_frame({0.6, -0.1, -0.05})).norm(), 1e-15);
+  const double end = cases::fret_position(shape.scale_length, shape.frets) + shape.board_end;
+  const auto board = grain.at(Piece::board, end / 2);
+  EXPECT_NEAR(board[2][0] / board[0][0], 0.04, 1e-14);
+  // The scarfed headstock changes from the nut (x = 0) to its tip, seen along its own face.
+  const double tip = -shape.headstock.length * std::cos(shape.headstock.angle);
+  const auto at_tip = grain.at(Piece::headstock, tip), at_nut = grain.at(Piece::headstock, 0);
+  EXPECT_NEAR(at_nut[1][0], 0, 1e-15);
+  EXPECT_NEAR(at_tip[1][0] / std::hypot(at_tip[0][0], at_tip[2][0]), 0.2, 1e-14);
+  // In one piece with the shaft it goes on as the shaft's nut end.
+  shape.headstock.kind = cases::HeadstockKind::tilted;
+  EXPECT_LT((NeckGrain(shape).at(Piece::headstock, tip) - grain_frame({0.2, 0.1, -0.05})).norm(),
+            1e-15);
+}
+
 TEST(NeckShape, ImpossibleNecksAreRefusedInWords)
 {
   auto scarf = tests::scarf_neck();
