@@ -1,2 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-overbend_test(test_validation_creep SOURCES creep_of_spruce_test.cc LIBRARIES overbend_materials)
+overbend_test(test_validation_creep
+  SOURCES
+    creep_of_spruce_test.cc
+    long_creep_test.cc
+    moisture_of_spruce_test.cc
+  LIBRARIES overbend_materials)
