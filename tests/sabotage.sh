@@ -1,6 +1,6 @@
 #!/bin/bash
 # SPDX-License-Identifier: GPL-3.0-or-later
-# Shows that the tests can fail: puts each of twelve deliberate faults into a copy of the committed
+# Shows that the tests can fail: puts each of fifteen deliberate faults into a copy of the committed
 # sources, builds what the fault's tests need, runs them, and prints a table of the tests that turn
 # red. Not a part of CI: it took 7.5 minutes on two cores with a warm ccache.
 #
