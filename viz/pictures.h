@@ -6,10 +6,10 @@
 
 // Pictures of a run, drawn from its results folder alone.
 //
-// The drawing is done by a program of its own, overbend_pictures, which lies beside overbend or where
-// it was built: a graphics driver that stops the process or hangs then takes no run with it, and
-// only that program loads VTK. Nothing here throws for want of a display, a font or an encoder: the
-// reason comes back as a sentence.
+// The drawing is done by a program of its own, overbend_pictures, which lies beside overbend or
+// where it was built: a graphics driver that stops the process or hangs then takes no run with it,
+// and only that program loads VTK. Nothing here throws for want of a display, a font or an encoder:
+// the reason comes back as a sentence.
 namespace overbend::viz
 {
 struct Picture
