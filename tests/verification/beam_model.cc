@@ -126,7 +126,7 @@ std::vector<solver::Voigt> model_stress(const solver::Model &model,
 {
   std::vector<solver::Voigt> stress(state.wood.size());
   for (unsigned c = 0; c < model.space.n_cells; ++c) {
-    const auto map = solver::strain_map(model.piece[model.space.piece[c]].grain);
+    const auto map = solver::strain_map(model.grain(c));
     for (std::size_t q = 0; q < solver::points_per_cell; ++q) {
       const std::size_t p = c * solver::points_per_cell + q;
       stress[p] = solver::to_model_axes(map, state.wood[p].stress);
