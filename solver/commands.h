@@ -22,6 +22,8 @@ struct CommandOptions
   bool timing = false;
   // Puts the opener for ParaView beside the results; given by main, which alone knows viz.
   std::function<void(const std::string &folder)> write_opener = [](const std::string &) {};
+  // Writes what people look at from a finished plan's folder: bench card, report, index.
+  std::function<void(const std::string &folder)> write_pages = [](const std::string &) {};
 };
 
 // Loops over points run on two threads, whose results do not depend on it; BLAS on one.

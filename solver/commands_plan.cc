@@ -202,6 +202,7 @@ private:
     for (const auto &[name, value] : record_lines(record))
       lines += name + ": " + value + "\n";
     write_text_file(path("record.txt"), lines + "case text:\n" + record.case_text);
+    options.write_pages(folder);
     if (options.quiet)
       std::cout << in_words(report.verdict.kind) << "\n";
     else

@@ -5,6 +5,7 @@
 #include "solver/file_error.h"
 #include "solver/plan.h"
 #include "solver/record.h"
+#include "viz/pages.h"
 #include "viz/paraview_opener.h"
 
 #include <CLI/CLI.hpp>
@@ -34,6 +35,7 @@ Examples:
   overbend check my-neck.toml                   is it a good case?
   overbend plan my-neck.toml                    the plan, in ./my-neck-plan
   overbend plan my-neck.toml --output first --timing
+  overbend report my-neck-plan                  its bench card and report once more
   overbend simulate my-neck.toml                the phases as written, in ./my-neck-run
   overbend list glues "white PVA"               numbers with unit, spread, mark and source
 
@@ -110,7 +112,8 @@ int main(int argc, char **argv)
   app.require_subcommand(1);
   CommandOptions options;
   options.write_opener = [](const std::string &folder) { viz::write_paraview_opener(folder); };
-  std::string preset = "electric", what, name, mesh_file;
+  options.write_pages = [](const std::string &folder) { viz::write_pages(folder); };
+  std::string preset = "electric", what, name, mesh_file, plan_folder;
   std::function<void()> work;
 
   CLI::App *check = app.add_subcommand("check", "Read and check a case file");
@@ -142,6 +145,17 @@ int main(int argc, char **argv)
   CLI::App *plan = app.add_subcommand("plan", "Plan the straightening");
   add_run(*plan, options);
   plan->callback([&] { work = [&] { solver::plan_command(options); }; });
+
+  CLI::App *report = app.add_subcommand("report", "Write bench card and report of a plan again");
+  report->add_option("folder", plan_folder, "Folder of a finished plan")
+      ->required()
+      ->type_name("DIR");
+  report->callback([&] {
+    work = [&] {
+      viz::write_pages(plan_folder);
+      std::cout << "Bench card, report and index written to the folder " << plan_folder << ".\n";
+    };
+  });
 
   try {
     app.parse(argc, argv);

@@ -167,6 +167,38 @@ std::vector<std::string> stop_signs(const cases::Case &c)
   return signs;
 }
 
+std::vector<std::string> card_cautions(const cases::Case &c)
+{
+  std::vector<std::string> all = {
+      "Iron: dry, dabbed on 2 to 3 s every minute or two, or parked on 6 mm plywood. Never left "
+      "alone.",
+      "Glasses on. Stay out of the line of the cords. Extinguisher and metal tray at hand."};
+  using cases::Binding;
+  using cases::Finish;
+  if (c.finish == Finish::nitro_lacquer || c.finish == Finish::shellac)
+    all.push_back(
+        "This finish burns and prints: suede or cork under it, no solvent or oily rag near.");
+  else if (c.finish == Finish::unknown)
+    all.push_back("Finish not known: treat it as lacquer that burns and prints under pads.");
+  else if (c.finish != Finish::bare && c.finish != Finish::oil)
+    all.push_back(
+        "Finish: soft pad under the cradle, no vinyl or rubber; look under it at the re-reading.");
+  if (c.binding == Binding::unknown)
+    all.push_back(
+        "Binding not known: camphor smell when rubbed means celluloid. Then no heat at all.");
+  else if (c.binding == Binding::plastic)
+    all.push_back("Plastic binding: foil and felt over it, the bar off it.");
+  if (!c.board_glue.kind)
+    all.push_back("Glue not known: warm it free first, and trust the re-reading, not the clock.");
+  else if (c.neck.headstock.kind == cases::HeadstockKind::scarf)
+    all.push_back("Scarf joint: keep heat and load off it as far as you can.");
+  if (c.neck.headstock.kind == cases::HeadstockKind::tilted)
+    all.push_back(
+        "Headstock of one piece has short grain at the nut: look at it with a lamp first.");
+  all.push_back("Estimates, not orders. Local rules for fire and electricity come first.");
+  return all;
+}
+
 std::vector<Stage> stages(const cases::Case &c)
 {
   std::vector<Stage> all;

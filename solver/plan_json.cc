@@ -90,6 +90,7 @@ Json phase(const PlanReport &report, const PlanColumn &column, const PhaseEnd &e
   return {{"name", p.name},
           {"start_s", end.time - p.duration},
           {"start_on_clock_s", end.time - p.duration - zero_of_clock(report.the_case)},
+          {"start_after_release_s", end.time - p.duration - time_of_release(report.the_case)},
           {"end_s", end.time},
           {"heater_on", p.heater},
           {"bar_temperature_to_hold_K", p.heater ? Json(p.bar_temperature) : Json(nullptr)},

@@ -150,14 +150,15 @@ void add_bench(const PlanReport &report, Json &plan)
   const cases::Case &c = report.the_case;
   plan["instrument"] = instrument(c);
   plan["side_view"] = side_view(c);
+  plan["stops"] = stops(report);
+  plan["card_cautions"] = card_cautions(c);
+  if (report.columns.empty())
+    return; // a refusal shows no set-up
   plan["set_up"] = set_up(report);
   plan["frets_to_read"] = reading_frets(c);
-  plan["stops"] = stops(report);
   const Unknown unknown = unknown_that_matters_most(report);
   plan["unknown_that_matters_most"] = {
       {"what", unknown.what}, {"effect", unknown.effect}, {"how_to_tell", unknown.how_to_tell}};
-  if (report.columns.empty())
-    return;
   const Tolerance t = tolerance(report);
   plan["tolerance"] = {{"bow_m", t.bow}, {"twist_rad", t.twist}, {"source", t.source}};
   plan["expected"] = expected(report);

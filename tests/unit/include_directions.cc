@@ -41,7 +41,7 @@ const std::map<std::string, Rule> &rules()
       // Pictures know the case and the results, not how anything was solved.
       {"viz",
        {"(cases|viz)/.*|solver/(results|results_reader|readings_table|record|bench_readings|"
-        "text_file|file_error)\\.h",
+        "text_file|file_error|shop_words)\\.h",
         "deal\\.II/.*|gmsh.*|hdf5.*|H5.*|petsc.*|slepc.*|mpi\\.h"}},
   };
   return all;

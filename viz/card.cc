@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "viz/card.h"
+
+#include "viz/embedded.h"
+#include "viz/html.h"
+#include "viz/show.h"
+
+namespace overbend::viz
+{
+namespace
+{
+std::string title_of(const PlanFile &plan)
+{
+  return plan.text("/title").empty() ? "neck" : plan.text("/title");
+}
+
+std::string head(const PlanFile &plan)
+{
+  return "<header>\n<h1>Bench card: " + shown(plan, "/title", As::text) + "</h1>\n<p>" +
+         shown(plan, "/instrument/preset", As::text) + ", scale " +
+         shown(plan, "/instrument/scale_length_m", As::length) + ", body at fret " +
+         shown(plan, "/instrument/join_fret", As::count) + ", board on " +
+         shown(plan, "/instrument/board_glue", As::text) + ", finish " +
+         shown(plan, "/instrument/finish", As::text) + ", binding " +
+         shown(plan, "/instrument/binding", As::text) + ".</p>\n</header>\n";
+}
+
+std::string refusal(const PlanFile &plan)
+{
+  std::string out = "<main>\n<h2 class=\"no\">" + shown(plan, "/verdict/kind", As::text) +
+                    "</h2>\n<div class=\"why\">" + shown_list(plan, "/verdict/reasons") +
+                    "</div>\n";
+  if (plan.size("/verdict/alternatives") > 0)
+    out += "<section class=\"instead\">\n<h2>Instead</h2>\n" +
+           shown_list(plan, "/verdict/alternatives") + "</section>\n";
+  if (plan.size("/verdict/cautions") > 0)
+    out += "<section>\n<h2>And</h2>\n" + shown_list(plan, "/verdict/cautions") + "</section>\n";
+  return out + "</main>\n";
+}
+
+std::string go_ahead(const PlanFile &plan)
+{
+  return "<main>\n<p class=\"verdict\">" + shown(plan, "/verdict/kind", As::text) + "</p>\n" +
+         card_sketch(plan) + "<div class=\"columns\">\n<div>\n" + card_cold(plan) +
+         card_heat(plan) + "</div>\n<div>\n" + card_clock(plan) + card_expect(plan) +
+         "</div>\n</div>\n" + card_stop(plan) + "</main>\n";
+}
+} // namespace
+
+std::size_t cold_phase(const PlanFile &plan)
+{
+  for (std::size_t i = 0; i < plan.n_phases(); ++i)
+    if (plan.at(plan.phase(i, "/pulls_to_a_reading")).get<bool>())
+      return i;
+  return plan.n_phases();
+}
+
+std::string bench_card(const PlanFile &plan)
+{
+  Document page;
+  page.title = "Bench card: " + title_of(plan);
+  page.style = card_style;
+  const bool no = plan.refused() || !plan.simulated();
+  page.body = head(plan) + (no ? refusal(plan) : go_ahead(plan)) +
+              "<footer><p>Forward bow is +, past straight is -. All cautions, and why: "
+              "report.html. Estimates, not orders.</p></footer>\n";
+  return as_html(page);
+}
+} // namespace overbend::viz

@@ -1,0 +1,185 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "viz/card.h"
+#include "viz/html.h"
+#include "viz/show.h"
+
+#include <cmath>
+
+namespace overbend::viz
+{
+namespace
+{
+std::string number(std::size_t value)
+{
+  return std::to_string(value);
+}
+
+std::string row_of_readings(const PlanFile &plan, const std::string &shape, std::size_t row,
+                            bool set_by)
+{
+  const std::string at = shape + "/" + number(row);
+  std::string out = "<tr" + std::string(set_by ? " class=\"set-by\"" : "") + "><th scope=\"row\">" +
+                    shown(plan, at + "/fret", As::count) + "</th>";
+  for (const char *line : {"bass", "centre", "treble"})
+    out += "<td>" + shown(plan, at + "/bow_" + line + "_m", As::pair) + "</td>";
+  return out + "</tr>\n";
+}
+
+// The rows of the frets that are worth reading.
+std::string readings(const PlanFile &plan, const std::string &shape)
+{
+  std::string out;
+  for (const Json &fret : plan.at("/frets_to_read"))
+    for (std::size_t row = 0; row < plan.size(shape); ++row)
+      if (plan.at(shape + "/" + number(row) + "/fret") == fret)
+        out += row_of_readings(plan, shape, row, fret == plan.at("/found/bow_fret"));
+  return out;
+}
+
+std::string rests(const PlanFile &plan)
+{
+  return shown(plan, "/found/rest_fret_near_nut", As::count) + " and " +
+         shown(plan, "/found/rest_fret_near_body", As::count);
+}
+
+std::string side_turns(const PlanFile &plan, const std::string &start, const std::string &side)
+{
+  return side + " <b>" + shown(plan, start + "/turns_change/" + side, As::turns) + "</b> turns (" +
+         shown(plan, start + "/take_up_change_m/" + side, As::length) + ")";
+}
+
+// One line of the clock.
+std::string moment(const std::string &time, const std::string &what)
+{
+  return "<tr><th scope=\"row\">" + time + "</th><td>" + what + "</td></tr>\n";
+}
+
+bool on(const PlanFile &plan, std::size_t phase, const char *what)
+{
+  return plan.at(plan.phase(phase, what)).get<bool>();
+}
+
+std::string what_to_do(const PlanFile &plan, std::size_t i)
+{
+  const bool hot = on(plan, i, "/heater_on"), cords = on(plan, i, "/cords_on"),
+             strings = on(plan, i, "/strings_on");
+  const bool hot_before = i > 0 && on(plan, i - 1, "/heater_on"),
+             cords_before = i > 0 && on(plan, i - 1, "/cords_on"),
+             strings_before = i > 0 && on(plan, i - 1, "/strings_on");
+  std::string what;
+  if (cords && !cords_before)
+    what += "clamp cold ";
+  if (hot && !hot_before)
+    what += "<b>heat on</b> ";
+  if (on(plan, i, "/pulls_to_a_reading") && cords_before)
+    what += "<b>read again</b>, back to the cold figures ";
+  if (!hot && hot_before)
+    what += cords ? "<b>heat off</b>, leave it clamped " : "heat off ";
+  if (!cords && cords_before)
+    what += "<b>let go</b>, both sides in turn ";
+  if (strings && !strings_before)
+    what += "string up, read ";
+  return what;
+}
+} // namespace
+
+std::string card_cold(const PlanFile &plan)
+{
+  const std::size_t cold = cold_phase(plan);
+  const std::string start = plan.phase(cold, "/at_start"), twist = start + "/reading/twist_rad";
+  return "<section>\n<h2>Clamp cold to</h2>\n<table class=\"readings\">\n<caption>over frets " +
+         rests(plan) +
+         ", mm / thou; set by the boxed fret</caption>\n<thead><tr><th "
+         "scope=\"col\">fret</th><th scope=\"col\">bass</th><th scope=\"col\">centre</th><th "
+         "scope=\"col\">treble</th></tr></thead>\n<tbody>\n" +
+         readings(plan, start + "/bow_by_fret") +
+         "</tbody>\n</table>\n<p>Edge balanced on its hump, gap at each end: bass " +
+         shown(plan, start + "/rocking_edge/bass/end_gap_m", As::length) + ", treble " +
+         shown(plan, start + "/rocking_edge/treble/end_gap_m", As::length) + ".</p>\n<p>Twist " +
+         shown(plan, twist, As::twist) + "; " + fixed_words("300 mm") + " sticks show " +
+         shown(plan, twist, As::sticks) +
+         ".</p>\n<p>A guide from just taut, readings decide: " + side_turns(plan, start, "bass") +
+         ", " + side_turns(plan, start, "treble") + ".</p>\n</section>\n";
+}
+
+std::string card_heat(const PlanFile &plan)
+{
+  std::size_t hot = plan.n_phases();
+  for (std::size_t i = 0; i < plan.n_phases(); ++i)
+    if (on(plan, i, "/heater_on") && on(plan, i, "/cords_on"))
+      hot = i;
+  if (hot == plan.n_phases())
+    return "<section>\n<h2>Heat</h2>\n<p>none</p>\n</section>\n";
+  std::string out =
+      "<section>\n<h2>Heat</h2>\n<table class=\"heat\">\n<thead><tr><td></td><th "
+      "scope=\"col\">hold</th><th scope=\"col\">never above</th></tr></thead>\n<tbody>\n"
+      "<tr><th scope=\"row\">bar</th><td>" +
+      shown(plan, plan.phase(hot, "/bar_temperature_to_hold_K"), As::temperature) + "</td><td>" +
+      shown(plan, "/stops/bar_never_above_K", As::temperature) + "</td></tr>\n";
+  if (plan.has(plan.phase(hot, "/at_end/heat/probe_K")))
+    out += "<tr><th scope=\"row\">probe</th><td>comes to " +
+           shown(plan, plan.phase(hot, "/at_end/heat/probe_K"), As::temperature) + "</td><td>" +
+           shown(plan, "/stops/probe_never_above_K", As::temperature) + "</td></tr>\n";
+  return out + "</tbody>\n</table>\n<p>Bar read at " +
+         shown(plan, "/set_up/bar/sensor_near", As::text) +
+         ". Probe: " + shown(plan, "/set_up/probe/place", As::text) + ". Nut " +
+         (plan.at("/set_up/nut_in_its_slot").get<bool>() ? "in" : "out") +
+         (plan.at("/set_up/back_wrapped").get<bool>() ? ", back wrapped in dry cloth" : "") +
+         ".</p>\n</section>\n";
+}
+
+std::string card_clock(const PlanFile &plan)
+{
+  std::string rows;
+  bool released = false;
+  for (std::size_t i = 0; i < plan.n_phases(); ++i) {
+    const std::string what = what_to_do(plan, i);
+    if (!what.empty() && !released)
+      rows += moment(shown(plan, plan.phase(i, "/start_on_clock_s"), As::clock), what);
+    else if (!what.empty())
+      rows +=
+          moment("+" + shown(plan, plan.phase(i, "/start_after_release_s"), As::duration), what);
+    released = released || (i > 0 && on(plan, i - 1, "/cords_on") && !on(plan, i, "/cords_on"));
+  }
+  return "<section>\n<h2>Clock</h2>\n<table class=\"clock\">\n<tbody>\n" + rows +
+         "</tbody>\n</table>\n</section>\n";
+}
+
+std::string card_expect(const PlanFile &plan)
+{
+  std::string rows;
+  for (std::size_t i = 0; i < plan.size("/expected"); ++i) {
+    const std::string at = "/expected/" + number(i);
+    rows += "<tr><th scope=\"row\">" + shown(plan, at + "/name", As::text) + "</th><td><b>" +
+            shown(plan, at + "/reading/bow_centre_m", As::pair) + "</b></td><td>" +
+            shown(plan, at + "/reading/twist_rad", As::angle) + "</td></tr>\n";
+  }
+  return "<section>\n<h2>Expect</h2>\n<table class=\"expect\">\n<caption>centre, fret " +
+         shown(plan, "/found/bow_fret", As::count) +
+         ", mm / thou</caption>\n<thead><tr><td></td><th scope=\"col\">bow</th><th "
+         "scope=\"col\">twist</th></tr></thead>\n<tbody>\n" +
+         rows + "</tbody>\n</table>\n<p>Band: ± " + shown(plan, "/tolerance/bow_m", As::length) +
+         ", ± " + shown(plan, "/tolerance/twist_rad", As::angle) +
+         " (an estimate).</p>\n<p><b>More forward:</b> a second pass, no third; for each " +
+         shown(plan, "/second_pass/guide_for_reading_m", As::length) + " about " +
+         shown(plan, "/second_pass/guide_clamp_further_m", As::length) +
+         " further past straight; plan it again from what you read.</p>\n<p><b>More back:</b> "
+         "leave it strung at pitch for " +
+         fixed_words("48 h") + ", then read.</p>\n</section>\n";
+}
+
+std::string card_stop(const PlanFile &plan)
+{
+  std::string signs;
+  for (std::size_t i = 0; i < plan.size("/stops/signs"); ++i)
+    signs += (i > 0 ? "; " : "") + shown(plan, "/stops/signs/" + number(i), As::text);
+  return "<section class=\"stop\">\n<h2>Stop if</h2>\n<p>" + signs +
+         "; bar or probe above its figure.</p>\n</section>\n<section class=\"unknown\">\n"
+         "<h2>Least certain</h2>\n<p>" +
+         shown(plan, "/unknown_that_matters_most/what", As::text) + " " +
+         shown(plan, "/unknown_that_matters_most/effect", As::text) +
+         "</p>\n</section>\n"
+         "<section class=\"cautions\">\n<h2>Mind</h2>\n" +
+         shown_list(plan, "/card_cautions") + "</section>\n";
+}
+} // namespace overbend::viz

@@ -1,0 +1,45 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+# Bench card, report and index: sources, and the texts they embed.
+
+# Debian's libjs-three: three.js r111 and its OrbitControls, as classic scripts.
+find_file(OVERBEND_THREE_JS three.min.js PATHS /usr/share/javascript/three REQUIRED)
+find_file(OVERBEND_ORBIT_CONTROLS_JS OrbitControls.js
+  PATHS /usr/share/javascript/three/examples/js/controls REQUIRED)
+
+set(page_texts)
+function(overbend_embed file symbol)
+  cmake_parse_arguments(E "" "LICENCE" "" ${ARGN})
+  set(source ${CMAKE_CURRENT_BINARY_DIR}/${symbol}.cc)
+  add_custom_command(OUTPUT ${source}
+    COMMAND ${CMAKE_COMMAND} -DIN=${file} -DOUT=${source} -DNAMESPACE=overbend::viz
+      -DSYMBOL=${symbol} -DLICENCE=${E_LICENCE} -P ${CMAKE_CURRENT_SOURCE_DIR}/embed_text.cmake
+    DEPENDS ${file} ${CMAKE_CURRENT_SOURCE_DIR}/embed_text.cmake ${E_LICENCE} VERBATIM)
+  set(page_texts ${page_texts} ${source} PARENT_SCOPE)
+endfunction()
+overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/card.css card_style)
+overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/report.css report_style)
+overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/index.css index_style)
+overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/neck_view.js neck_view_script)
+overbend_embed(${OVERBEND_THREE_JS} three_script
+  LICENCE ${CMAKE_CURRENT_SOURCE_DIR}/three_licence.txt)
+overbend_embed(${OVERBEND_ORBIT_CONTROLS_JS} orbit_controls_script)
+
+target_sources(overbend_viz PRIVATE
+  ${page_texts}
+  card.cc
+  card_parts.cc
+  card_sketch.cc
+  html.cc
+  index_page.cc
+  pages.cc
+  plan_file.cc
+  plan_plots.cc
+  plots.cc
+  report.cc
+  report_found.cc
+  report_plan.cc
+  report_plots.cc
+  report_view.cc
+  show.cc
+  surface.cc
+  view_data.cc)

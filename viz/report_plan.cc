@@ -1,0 +1,169 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The plan phase by phase, what to expect, what might give.
+#include "viz/report.h"
+
+#include "viz/card.h"
+#include "viz/html.h"
+#include "viz/show.h"
+
+namespace overbend::viz
+{
+namespace
+{
+std::string cell(const std::string &inner)
+{
+  return "<td>" + inner + "</td>";
+}
+
+std::string head(const std::string &caption, const std::vector<std::string> &columns)
+{
+  std::string out = "<div class=\"wide\" tabindex=\"0\" role=\"group\" aria-label=\"" +
+                    escaped(caption) + "\">\n<table>\n<caption>" + words(caption) +
+                    "</caption>\n<thead><tr>";
+  for (const std::string &column : columns)
+    out += "<th scope=\"col\">" + words(column) + "</th>";
+  return out + "</tr></thead>\n<tbody>\n";
+}
+
+const char *const tail = "</tbody>\n</table>\n</div>\n";
+
+std::string row(const std::string &name)
+{
+  return "<tr><th scope=\"row\">" + name + "</th>";
+}
+
+std::string clock_of(const PlanFile &plan, std::size_t i)
+{
+  return plan.number(plan.phase(i, "/start_after_release_s")) > 1
+             ? shown(plan, plan.phase(i, "/start_after_release_s"), As::duration) + " after release"
+             : shown(plan, plan.phase(i, "/start_on_clock_s"), As::clock);
+}
+
+std::string phases_table(const PlanFile &plan)
+{
+  std::string out = head("Phase by phase: readings at the start (after what is done at the bench) "
+                         "and at the end; mm / thou",
+                         {"begins", "phase", "bow bass", "bow centre", "bow treble", "twist",
+                          "cords at most, bass and treble"});
+  for (std::size_t i = 0; i < plan.n_phases(); ++i) {
+    const auto both = [&](const char *key, As as) {
+      return cell(shown(plan, plan.phase(i, std::string("/at_start/reading/") + key), as) + "<br>" +
+                  shown(plan, plan.phase(i, std::string("/at_end/reading/") + key), as));
+    };
+    out += row(clock_of(plan, i)) + cell(shown(plan, plan.phase(i, "/name"), As::text)) +
+           both("bow_bass_m", As::pair) + both("bow_centre_m", As::pair) +
+           both("bow_treble_m", As::pair) + both("twist_rad", As::angle);
+    out += plan.at(plan.phase(i, "/cords_on")).get<bool>()
+               ? cell(shown(plan, plan.phase(i, "/largest_cords_N/bass"), As::newton) + ", " +
+                      shown(plan, plan.phase(i, "/largest_cords_N/treble"), As::newton))
+               : cell("off");
+    out += "</tr>\n";
+  }
+  return out + tail;
+}
+
+std::string pulls_table(const PlanFile &plan)
+{
+  std::string out = head("What to pull, as a guide; the readings decide",
+                         {"phase", "bass", "treble", "cords then pull", "cradle"});
+  for (std::size_t i = 0; i < plan.n_phases(); ++i) {
+    if (!plan.at(plan.phase(i, "/pulls_to_a_reading")).get<bool>())
+      continue;
+    const std::string start = plan.phase(i, "/at_start");
+    const auto side = [&](const char *name) {
+      return cell(shown(plan, start + "/take_up_change_m/" + name, As::signed_both) + ", " +
+                  shown(plan, start + "/turns_change/" + name, As::turns) + " turns");
+    };
+    out += row(shown(plan, plan.phase(i, "/name"), As::text)) + side("bass") + side("treble") +
+           cell(shown(plan, start + "/forces/cords_N/bass", As::force) + "<br>" +
+                shown(plan, start + "/forces/cords_N/treble", As::force)) +
+           cell(shown(plan, start + "/forces/cradle_N", As::force)) + "</tr>\n";
+  }
+  return out + tail;
+}
+
+std::string lines_table(const PlanFile &plan)
+{
+  if (plan.size("/columns") < 2)
+    return "";
+  std::string out = head("The glue is not known: the same plan for three speeds of its line",
+                         {"line", "clamp to", "twist", "reads in the end", "on target"});
+  for (std::size_t i = 0; i < plan.size("/columns"); ++i) {
+    const std::string column = "/columns/" + std::to_string(i);
+    out += row(shown(plan, column + "/line_speed", As::text)) +
+           cell(shown(plan, column + "/clamp_to/bow_centre_m", As::bow)) +
+           cell(shown(plan, column + "/clamp_to/twist_rad", As::angle)) +
+           cell(shown(plan, column + "/reached/bow_centre_m", As::bow)) +
+           cell(plan.at(column + "/on_target").get<bool>() ? "yes" : "no") + "</tr>\n";
+  }
+  return out + tail;
+}
+} // namespace
+
+std::string report_plan(const PlanFile &plan)
+{
+  std::string out = "<p>Clamp it to " +
+                    shown(plan, plan.in_main("/clamp_to/bow_centre_m"), As::bow) + " at fret " +
+                    shown(plan, "/found/bow_fret", As::count) + " on the centre line, twist " +
+                    shown(plan, plan.in_main("/clamp_to/twist_rad"), As::twist) +
+                    "; the same when it is read again hot. Probe at " +
+                    shown(plan, "/set_up/probe/place", As::text) + ". Cradle at " +
+                    shown(plan, "/set_up/cradle/near", As::text) + ", pad " +
+                    shown(plan, "/set_up/cradle/width_m", As::length) + ".";
+  if (plan.has("/stops/bar_never_above_K"))
+    out += " Bar never above " + shown(plan, "/stops/bar_never_above_K", As::temperature) + " (" +
+           shown(plan, "/stops/bar_never_above_because", As::text) + ")";
+  if (plan.has("/stops/probe_never_above_K"))
+    out += ", probe never above " + shown(plan, "/stops/probe_never_above_K", As::temperature);
+  out += ". Let go at " + shown(plan, "/release_on_clock_s", As::clock) +
+         " on the clock that starts with the heat.</p>\n";
+  return out + (plan.refused() ? "" : card_sketch(plan)) + lines_table(plan) + phases_table(plan) +
+         pulls_table(plan);
+}
+
+std::string report_expected(const PlanFile &plan)
+{
+  std::string out = head("Readings to expect; bows on the centre line",
+                         {"when", "after release", "bow", "at least", "at most", "twist"});
+  for (std::size_t i = 0; i < plan.size("/expected"); ++i) {
+    const std::string at = "/expected/" + std::to_string(i);
+    out += row(shown(plan, at + "/name", As::text)) +
+           cell(shown(plan, at + "/after_release_s", As::duration)) +
+           cell(shown(plan, at + "/reading/bow_centre_m", As::signed_both)) +
+           cell(shown(plan, at + "/low/bow_centre_m", As::signed_both)) +
+           cell(shown(plan, at + "/high/bow_centre_m", As::signed_both)) +
+           cell(shown(plan, at + "/reading/twist_rad", As::angle)) + "</tr>\n";
+  }
+  return out + tail + "<p>Band: ± " + shown(plan, "/tolerance/bow_m", As::length) + " and ± " +
+         shown(plan, "/tolerance/twist_rad", As::angle) +
+         ". Where it is from: " + shown(plan, "/tolerance/source", As::text) +
+         ".</p>\n<p>More forward than that: a second pass, but no third. For each " +
+         shown(plan, "/second_pass/guide_for_reading_m", As::length) + " too far forward about " +
+         shown(plan, "/second_pass/guide_clamp_further_m", As::length) +
+         " further past straight, as a guide; write the new readings into the case and plan the "
+         "second pass from there. More back than that: leave it strung at pitch for " +
+         fixed_words("48 h") + " and read again before anything else is done.</p>\n";
+}
+
+std::string report_strength(const PlanFile &plan)
+{
+  const std::string peaks = plan.in_main("/peaks");
+  std::string out = head("Most of its strength that was used, at its temperature; all of it breaks",
+                         {"part", "used", "how", "phase"});
+  for (std::size_t i = 0; i < plan.size(peaks + "/use_of_strength"); ++i) {
+    const std::string at = peaks + "/use_of_strength/" + std::to_string(i);
+    out += row(shown(plan, at + "/region", As::text)) +
+           cell(shown(plan, at + "/share_of_strength", As::percent)) +
+           cell(shown(plan, at + "/mode", As::text)) + cell(shown(plan, at + "/phase", As::text)) +
+           "</tr>\n";
+  }
+  out += tail;
+  out += "<p>Hottest: glue line " + shown(plan, peaks + "/hottest_glue_K", As::temperature) +
+         ", top of the board " + shown(plan, peaks + "/hottest_board_top_K", As::temperature) +
+         ". One cord is allowed " + shown(plan, "/cord_limit_N", As::force) + ".</p>\n";
+  if (plan.size(peaks + "/strengths_without_source") > 0)
+    out += "<p>Not covered, because no source gives the strength:</p>\n" +
+           shown_list(plan, peaks + "/strengths_without_source");
+  return out;
+}
+} // namespace overbend::viz
