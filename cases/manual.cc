@@ -79,8 +79,9 @@ std::string whole_range(const Declaration &declaration)
          std::to_string(static_cast<int>(declaration.high));
 }
 
-// What may stand behind the equals sign.
-std::string allowed(const Declaration &declaration)
+} // namespace
+
+std::string allowed_values(const Declaration &declaration)
 {
   std::string text;
   switch (declaration.kind) {
@@ -114,6 +115,8 @@ std::string allowed(const Declaration &declaration)
   return declaration.may_be_unknown() ? text + ", or `unknown`" : text;
 }
 
+namespace
+{
 std::string default_text(const Declaration &declaration)
 {
   if (declaration.to_be_given)
@@ -135,7 +138,7 @@ std::string section_manual(const SectionNote &note)
   for (const Declaration &declaration : declarations())
     if (declaration.section == note.name)
       text += "| `" + declaration.key + "` | " + cell(declaration.sentence) + " | " +
-              cell(allowed(declaration)) + " | " + default_text(declaration) + " |\n";
+              cell(allowed_values(declaration)) + " | " + default_text(declaration) + " |\n";
   if (note.name == "phase") {
     text += "\n| kind | what it changes |\n|---|---|\n";
     for (const SectionNote &kind : phase_notes())

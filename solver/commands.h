@@ -2,6 +2,7 @@
 #pragma once
 
 #include "cases/case.h"
+#include "cases/check_names.h"
 #include "materials/tables.h"
 #include "solver/record.h"
 
@@ -29,6 +30,8 @@ struct CommandOptions
 // Loops over points run on two threads, whose results do not depend on it; BLAS on one.
 constexpr int loop_threads = 2;
 
+// Names and other accepted names of the tables.
+cases::KnownNames known_names(const materials::Tables &tables);
 // Reads a case and checks its names against the tables.
 cases::Case read_checked_case(const std::string &path, const materials::Tables &tables);
 Record record_of(const cases::Case &the_case, const materials::Tables &tables);

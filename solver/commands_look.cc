@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/commands.h"
 
-#include "cases/check_names.h"
 #include "cases/manual.h"
 #include "cases/presets.h"
 #include "cases/read_case.h"
@@ -98,15 +97,20 @@ void write_mesh(const mesh::NeckMesh &neck, const std::string &path)
 }
 } // namespace
 
-cases::Case read_checked_case(const std::string &path, const materials::Tables &tables)
+cases::KnownNames known_names(const materials::Tables &tables)
 {
-  cases::Case the_case = cases::read_case(path);
   cases::KnownNames known;
   known.woods = names_of(tables.woods);
   known.glues = names_of(tables.glues);
   known.string_sets = names_of(tables.string_sets);
   known.tuners = names_of(tables.tuners);
-  cases::check_names(the_case, known);
+  return known;
+}
+
+cases::Case read_checked_case(const std::string &path, const materials::Tables &tables)
+{
+  cases::Case the_case = cases::read_case(path);
+  cases::check_names(the_case, known_names(tables));
   return the_case;
 }
 

@@ -1,0 +1,212 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cases/intake_sheet.h"
+
+#include "cases/bench_order.h"
+#include "cases/document.h"
+#include "cases/error.h"
+#include "cases/intake_answers.h"
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+
+namespace overbend::cases
+{
+namespace
+{
+std::string escaped(const std::string &text)
+{
+  std::string html;
+  for (const char letter : text)
+    switch (letter) {
+    case '&':
+      html += "&amp;";
+      break;
+    case '<':
+      html += "&lt;";
+      break;
+    case '>':
+      html += "&gt;";
+      break;
+    case '"':
+      html += "&quot;";
+      break;
+    default:
+      html += letter;
+    }
+  return html;
+}
+
+std::string span(const std::string &kind, const std::string &text)
+{
+  return "<span class=\"" + kind + "\">" + escaped(text) + "</span>";
+}
+
+std::string box()
+{
+  return "<span class=\"box\"></span>";
+}
+
+// Both systems of units on the line, to ring the one that was used.
+std::string units_of(const Declaration &field)
+{
+  constexpr double small = 20e-3; // read with feeler gauges or callipers
+  switch (field.dimension) {
+  case Dimension::number:
+    return "";
+  case Dimension::length:
+    return std::max(std::abs(field.low), field.high) <= small ? "mm / thou" : "mm / in";
+  case Dimension::temperature:
+    return "degC / degF";
+  case Dimension::force:
+    return "N / kgf / lbf";
+  case Dimension::time:
+    return "min / h / days";
+  default:
+    return short_text(1, field.dimension).substr(short_text(1, field.dimension).find(' ') + 1);
+  }
+}
+
+std::string ticks(const std::vector<std::string> &words)
+{
+  std::string html = "<span class=\"words\">";
+  for (const std::string &word : words)
+    html += span("tick", word) + " ";
+  return html + "</span>";
+}
+
+// Where the answer goes.
+std::string room_for(const Declaration &field)
+{
+  switch (field.kind) {
+  case Kind::choice:
+    return ticks(field.words);
+  case Kind::flag:
+    return span("tick", "yes") + " " + span("tick", "no");
+  case Kind::month:
+    return box() + " degC, %";
+  case Kind::position:
+    return box() + " mm / in / fret";
+  case Kind::grain:
+    return box() + " deg " + ticks({"flat", "rift", "quarter"});
+  case Kind::radius:
+    return box() + " mm / in " + span("tick", "flat");
+  case Kind::fret:
+    return box() + (field.words.empty() ? "" : " " + span("tick", field.words.front()));
+  default:
+    return box() + " " + units_of(field);
+  }
+}
+
+std::string field_html(const Declaration &field, const IntakeAnswers &usual)
+{
+  std::string html = "<div class=\"field\" data-key=\"" + escaped(field.name()) + "\">" +
+                     span("label", label_of(field)) + " ";
+  if (field.to_be_given)
+    html += span("must", "must") + " ";
+  html += room_for(field);
+  if (field.may_be_unknown() && field.kind != Kind::choice)
+    html += " " + span("tick", "unknown");
+  const std::string otherwise = usual.otherwise(field);
+  if (!otherwise.empty() && otherwise != "unknown")
+    html += " " + span("blank", "blank: " + otherwise);
+  return html + span("say", field.sentence) + "</div>\n";
+}
+
+std::string fret_table(int from, int to)
+{
+  std::string html = "<table><caption>Gap under the straightedge at frets " + std::to_string(from) +
+                     " to " + std::to_string(to) +
+                     " (0 where it touches)</caption><thead><tr><th scope=\"col\">fret</th>";
+  for (int fret = from; fret <= to; ++fret)
+    html += "<th scope=\"col\">" + std::to_string(fret) + "</th>";
+  html += "</tr></thead><tbody>";
+  for (const EdgeLine line : {EdgeLine::bass, EdgeLine::centre, EdgeLine::treble}) {
+    html += "<tr><th scope=\"row\">" + name_of(line) + "</th>";
+    for (int fret = from; fret <= to; ++fret)
+      html += "<td></td>";
+    html += "</tr>";
+  }
+  return html + "</tbody></table>\n";
+}
+
+std::string grid_html()
+{
+  const std::string line = "<span class=\"line\"></span>";
+  return "<p>" + span("tick", "mm") + " " + span("tick", "thou") +
+         " &nbsp; Ring the two rest frets; both gaps there belong to the reading. Forward bow: the "
+         "edge rests on both. Back-bow: it balances on the hump, equal gaps at both ends.</p>\n" +
+         fret_table(1, 12) + fret_table(13, 24) +
+         "<p><b>Winding sticks</b>: treble tip at the nut " + span("tick", "up") + " " +
+         span("tick", "down") + " by " + line + " mm / thou over " + line +
+         " mm / in, sticks at frets " + line + " and " + line + "</p>\n";
+}
+
+std::string title_of(const BenchSection &section)
+{
+  std::string name = section.name.empty() ? "job" : section.name;
+  name.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(name.front())));
+  return name;
+}
+
+std::string section_html(const BenchSection &section, const IntakeAnswers &usual)
+{
+  std::string html =
+      "<h2>" + title_of(section) + " <small>" + escaped(section.sentence) + "</small></h2>\n";
+  if (!section.caution.empty())
+    html += "<p class=\"caution\">" + escaped(section.caution) + "</p>\n";
+  std::string fields;
+  for (const Declaration *field : section.fields)
+    fields += field_html(*field, usual);
+  if (section.name == "found")
+    return html + grid_html() + "<div class=\"columns\">\n" + fields + "</div>\n";
+  return html + fields;
+}
+
+std::string body_html(const IntakeAnswers &usual)
+{
+  // The readings take the whole width and part the columns.
+  std::string html = "<div class=\"columns\">\n";
+  bool settings = false;
+  for (const BenchSection &section : bench_order()) {
+    if (!section.at_the_bench && !settings) {
+      settings = true;
+      html += "</div>\n<p><b>What follows has usual values: fill in only what differs.</b></p>\n"
+              "<div class=\"columns settings\">\n";
+    }
+    const std::string part = "<section data-section=\"" + section.name + "\">\n" +
+                             section_html(section, usual) + "</section>\n";
+    html += section.name == "found" ? "</div>\n" + part + "<div class=\"columns\">\n" : part;
+  }
+  return html + "</div>\n";
+}
+} // namespace
+
+std::string intake_sheet(const std::string &preset)
+{
+  IntakeAnswers usual({});
+  if (!preset.empty()) {
+    try {
+      usual.take(*find_declaration("", "preset"), preset);
+    } catch (const UnitError &error) {
+      throw CaseError("sheet", 0, error.problem, error.remedy);
+    }
+  }
+  std::string html =
+      "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+      "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
+      "'sha256-" +
+      std::string(sheet_style_hash) +
+      "'; base-uri 'none'; form-action 'none'\">\n"
+      "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
+      "<title>Intake sheet</title>\n<style>" +
+      sheet_style + "</style>\n</head>\n<body>\n<header><h1>Intake sheet" +
+      (preset.empty() ? "" : ": " + escaped(preset)) + "</h1>\n";
+  for (const std::string &caution : intake_cautions())
+    html += "<p class=\"caution\">" + escaped(caution) + "</p>\n";
+  html += "<p>Ring the unit you used. Bow forward +, back-bow -; twist + when the treble corner of "
+          "the nut is up. Left blank: the value behind \"blank\", or the preset's.</p>\n"
+          "</header>\n<main>\n";
+  return html + body_html(usual) + "</main>\n</body>\n</html>\n";
+}
+} // namespace overbend::cases

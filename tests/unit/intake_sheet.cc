@@ -1,0 +1,96 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cases/intake_sheet.h"
+#include "cases/bench_order.h"
+#include "cases/read_case.h"
+#include "materials/sha256.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <regex>
+#include <set>
+
+// The sheet holds what the declarations declare, and nothing from outside.
+namespace
+{
+using namespace overbend::cases;
+using ::testing::HasSubstr;
+using ::testing::Not;
+
+std::string base64_of_hex(const std::string &hex)
+{
+  const std::string letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
+  std::string bits, text;
+  for (const char digit : hex) {
+    const int value = std::stoi(std::string(1, digit), nullptr, 16);
+    for (int bit = 3; bit >= 0; --bit)
+      bits += (value >> bit) & 1 ? '1' : '0';
+  }
+  while (bits.size() % 6 != 0)
+    bits += "00";
+  for (std::size_t i = 0; i < bits.size(); i += 6)
+    text += letters[std::stoul(bits.substr(i, 6), nullptr, 2)];
+  while (text.size() % 4 != 0)
+    text += '=';
+  return text;
+}
+
+TEST(IntakeSheet, HoldsEveryDeclaredKeyOnceButThoseOfPhases)
+{
+  const std::string sheet = intake_sheet();
+  const std::regex key("data-key=\"([^\"]*)\"");
+  std::multiset<std::string> held, declared;
+  for (std::sregex_iterator at(sheet.begin(), sheet.end(), key), end; at != end; ++at)
+    held.insert((*at)[1]);
+  for (const Declaration &declaration : declarations())
+    if (declaration.section != "phase")
+      declared.insert(declaration.name());
+  EXPECT_EQ(held, declared);
+}
+
+TEST(IntakeSheet, NamesItsStyleInThePolicyAndNothingElse)
+{
+  EXPECT_EQ(base64_of_hex(overbend::materials::sha256(sheet_style)), sheet_style_hash);
+  const std::string sheet = intake_sheet();
+  EXPECT_THAT(sheet, HasSubstr("default-src 'none'; style-src 'sha256-"));
+  for (const char *outside : {"<script", "http:", "https:", "url(", "@import", " style=", "<img"})
+    EXPECT_THAT(sheet, Not(HasSubstr(outside)));
+}
+
+TEST(IntakeSheet, HasAWordToTickForEachChoiceAndUnknownWhereItIsAccepted)
+{
+  const std::string sheet = intake_sheet();
+  const auto field = [&](const std::string &name) {
+    const std::size_t from = sheet.find("data-key=\"" + name + "\"");
+    return sheet.substr(from, sheet.find("</div>", from) - from);
+  };
+  for (const Declaration &declaration : declarations()) {
+    if (declaration.section == "phase")
+      continue;
+    const std::string html = field(declaration.name());
+    if (declaration.kind == Kind::choice) {
+      for (const std::string &word : declaration.words)
+        EXPECT_THAT(html, HasSubstr("<span class=\"tick\">" + word + "</span>"));
+    }
+    const bool offered = html.find("<span class=\"tick\">unknown</span>") != std::string::npos;
+    EXPECT_EQ(offered, declaration.may_be_unknown()) << declaration.name();
+  }
+}
+
+TEST(IntakeSheet, HasTheGridForGapsAndTheCautions)
+{
+  const std::string sheet = intake_sheet("electric");
+  for (const char *line : {"bass", "centre", "treble"})
+    EXPECT_THAT(sheet, HasSubstr("<th scope=\"row\">" + std::string(line)));
+  EXPECT_THAT(sheet, HasSubstr("Winding sticks"));
+  for (const std::string &caution : intake_cautions())
+    EXPECT_THAT(sheet, HasSubstr(caution));
+  EXPECT_THAT(sheet, HasSubstr("blank: 648 mm"));
+  EXPECT_THAT(intake_sheet(), Not(HasSubstr("blank: 648 mm")));
+}
+
+TEST(IntakeSheet, RefusesAnUnknownPreset)
+{
+  EXPECT_THROW(intake_sheet("electrik"), CaseError);
+}
+} // namespace
