@@ -2,6 +2,7 @@
 // overbend_pictures: draws the pictures or the animation of a results folder. Called by overbend,
 // not by people: what it leaves is the list pictures/pictures.json, what it cannot do it says on
 // the standard error, last line last, and ends with 1.
+#include "viz/animation.h"
 #include "viz/picture_list.h"
 #include "viz/picture_set.h"
 
@@ -23,6 +24,8 @@ int main(int argc, char **argv)
     const std::string folder = argv[2];
     if (std::strcmp(argv[1], "pictures") == 0)
       write_list(folder, "pictures.json", PictureSet(folder).draw());
+    else
+      write_list(folder, "history.json", make_animation(folder));
     return 0;
   } catch (const std::exception &error) {
     std::cerr << error.what() << "\n";

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "viz/picture_set.h"
 
-#include "solver/file_error.h"
 #include "solver/shop_words.h"
 #include "solver/text_file.h"
+#include "viz/views.h"
 
 #include <algorithm>
 #include <cmath>
@@ -15,42 +15,14 @@ namespace
 {
 namespace fs = std::filesystem;
 
-const Colour wood = {0.72, 0.52, 0.35}, straight_grey = {0.62, 0.62, 0.62},
-             line_dark = {0.2, 0.2, 0.2};
+const Colour wood = {0.72, 0.52, 0.35}, straight_grey = {0.62, 0.62, 0.62};
 
 std::string number(double value)
 {
   return solver::number_text(value, 3);
 }
 
-std::string pictures_folder(const std::string &folder)
-{
-  const std::string path = (fs::path(folder) / "pictures").string();
-  std::error_code error;
-  fs::create_directories(path, error);
-  if (error)
-    throw solver::FileError(path, "cannot be made (" + error.message() + ")",
-                            "check the rights of the folder");
-  return path;
-}
-
-constexpr Frame upper_half{0, 0.51, 1, 0.88}, lower_half{0, 0.14, 1, 0.51};
-constexpr double scarf_shift = -0.12; // m
-
-// From 0 to a round number, with labels at round numbers.
-ColourScale from_zero(double most, const std::string &title)
-{
-  ColourScale scale{0, round_up(most), title};
-  if (scale.to <= 0)
-    scale.to = 1; // nothing happened: all in the lowest colour
-  const double first = scale.to / std::pow(10., std::floor(std::log10(scale.to) + 1e-9));
-  const bool by_four =
-      std::abs(first - 2) < 1e-6 || std::abs(first - 4) < 1e-6 || std::abs(first - 8) < 1e-6;
-  const bool by_three =
-      std::abs(first - 1.5) < 1e-6 || std::abs(first - 3) < 1e-6 || std::abs(first - 6) < 1e-6;
-  scale.labels = by_four ? 5 : by_three ? 4 : 6;
-  return scale;
-}
+constexpr Frame upper_half{0, 0.5, 1, 0.865}, lower_half{0, 0.14, 1, 0.495};
 
 void append(std::vector<Vec3> &all, const std::vector<Vec3> &more)
 {
@@ -62,7 +34,7 @@ PictureSet::PictureSet(const std::string &of)
     : folder(of), story(of), results(story.results()), shapes(results.mesh()),
       canvas(picture_width, picture_height), times(story.magnification())
 {
-  pictures_folder(folder);
+  make_pictures_folder(folder);
 }
 
 Pictures PictureSet::draw()
@@ -142,23 +114,11 @@ void PictureSet::cut_strip(const Frame &frame, const std::string &label, std::si
   canvas.look(strip, from_bass_level, at);
 }
 
-// The lines as they lie in the outline of the straight neck. The scarf's lies under the board's, so
-// it is shown in the place of the headstock.
 void PictureSet::glue_strip(const Frame &frame, const std::string &label, std::size_t step,
                             const ColourScale &scale)
 {
-  vtkRenderer *const strip = labelled_strip(frame, label);
-  const solver::GlueSurface &glue = results.mesh().glue;
-  const std::vector<Vec3> at = moved(glue.nodes, {}, 1), neck = moved(results.mesh().nodes, {}, 1);
-  const std::vector<double> value = results.field(step, "glue_slip");
-  strip->AddActor(edge_actor(shapes.outside(neck), {0.75, 0.75, 0.75}, 1));
-  for (std::size_t line = 0; line < glue.lines.size(); ++line) {
-    const auto actor = coloured_actor(shapes.glue_line(line, at, value), scale);
-    if (glue.lines[line].name == "scarf")
-      actor->SetPosition(scarf_shift, 0, 0);
-    strip->AddActor(actor);
-  }
-  canvas.look(strip, from_top, neck);
+  draw_glue_lines(canvas, labelled_strip(frame, label), shapes, results.mesh(),
+                  results.field(step, "glue_slip"), scale);
 }
 
 Picture PictureSet::beside_straight()
@@ -169,11 +129,11 @@ Picture PictureSet::beside_straight()
   std::vector<Vec3> all = straight;
   for (const RunStory::Moment &moment : moments)
     append(all, places(moment.step));
-  const double height = 0.8 / double((moments.size() + 1) / 2);
+  const double height = 0.79 / double((moments.size() + 1) / 2);
   std::string described;
   for (std::size_t m = 0; m < moments.size(); ++m) {
     const auto &[name, step] = moments[m];
-    const double left = 0.5 * double(m % 2), top = 0.88 - double(m / 2) * height;
+    const double left = 0.5 * double(m % 2), top = 0.865 - double(m / 2) * height;
     const std::string reading = story.reading(step);
     vtkRenderer *const strip =
         labelled_strip({left, top - height, left + 0.5, top}, name + ": " + story.moment(step));
@@ -228,7 +188,7 @@ Picture PictureSet::strength()
     v *= 100;
   const std::string most = solver::fixed(100 * extreme.largest, 0) + " %";
   const std::string when = story.moment(extreme.step);
-  heading("Use of strength, when it is highest: " + most + " of the wood's",
+  heading("Use of the wood's strength, when it is highest: " + most,
           when + "; 100 % breaks; the glue lines are judged apart");
   coloured_strip(upper_half, "from above", extreme.step, value, scale, from_above);
   coloured_strip(lower_half, "from below", extreme.step, value, scale, from_below);
@@ -247,9 +207,7 @@ Picture PictureSet::temperature()
   const std::size_t step = *story.end_of_heating();
   const auto value = results.field(step, "temperature");
   const auto [least, largest] = std::minmax_element(value.begin(), value.end());
-  ColourScale scale{10 * std::floor(*least / 10), 10 * std::ceil(*largest / 10),
-                    "temperature, \u00b0C"};
-  scale.labels = 1 + int(std::lround((scale.to - scale.from) / 10));
+  const ColourScale scale = temperature_scale({*least, *largest, step});
   const std::string when = story.moment(step);
   heading("Temperature at the end of heating", when);
   coloured_strip(upper_half, "from above", step, value, scale, from_above);

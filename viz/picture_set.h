@@ -55,8 +55,4 @@ private:
   Canvas canvas;
   double times; // magnification
 };
-
-// The directions the pictures look along: from above and from below past the bass side.
-constexpr Vec3 from_above = {0.08, 1, -0.9}, from_below = {0.08, 1, 0.9}, from_bass = {0, 1, -0.12},
-               from_bass_level = {0, 1, 0}, from_top = {0, 0.25, -1};
 } // namespace overbend::viz

@@ -8,10 +8,13 @@ find_package(OpenGL REQUIRED COMPONENTS OpenGL EGL)
 find_package(GLEW REQUIRED)
 
 add_library(overbend_drawing STATIC
+  animation.cc
   canvas.cc
+  film.cc
   headless_window.cc
   neck_shapes.cc
-  picture_set.cc)
+  picture_set.cc
+  views.cc)
 target_link_libraries(overbend_drawing PUBLIC overbend_flags overbend_viz ${VTK_LIBRARIES}
   PRIVATE OpenGL::EGL OpenGL::OpenGL GLEW::GLEW)
 vtk_module_autoinit(TARGETS overbend_drawing MODULES ${VTK_LIBRARIES})
