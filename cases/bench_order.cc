@@ -58,7 +58,9 @@ const std::vector<Place> &places()
 
 BenchSection section_of(const SectionNote &note, const std::string &caution, bool at_the_bench)
 {
-  BenchSection section{note.name, note.sentence, caution, {}, at_the_bench};
+  // The top of the file is a place in a file, nothing on a bench.
+  const std::string sentence = note.name.empty() ? "" : note.sentence;
+  BenchSection section{note.name, sentence, caution, {}, at_the_bench};
   for (const Declaration &declaration : declarations())
     if (declaration.section == note.name)
       section.fields.push_back(&declaration);

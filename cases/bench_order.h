@@ -14,7 +14,7 @@ namespace overbend::cases
 struct BenchSection
 {
   std::string name;     // "" is the top of the file
-  std::string sentence; // of section_notes()
+  std::string sentence; // of section_notes(); empty for the top
   std::string caution;  // where the user acts; may be empty
   std::vector<const Declaration *> fields;
   bool at_the_bench = true; // read or looked at; false: settings that have usual values

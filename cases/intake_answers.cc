@@ -14,11 +14,6 @@ namespace overbend::cases
 {
 namespace
 {
-bool is_preset_field(const Declaration &field)
-{
-  return field.section.empty() && field.key == "preset";
-}
-
 // Written bare in TOML, where spelling matters: 014 or yes would not be read.
 bool is_written_as_shown(const Declaration &field)
 {
@@ -65,6 +60,19 @@ std::string sticks_angle(const std::string &text)
   return short_text(angle * thousandth_of_a_degree, Dimension::angle);
 }
 } // namespace
+
+bool is_preset_field(const Declaration &field)
+{
+  return field.section.empty() && field.key == "preset";
+}
+
+std::vector<std::string> preset_names()
+{
+  std::vector<std::string> names;
+  for (const Preset &preset : presets())
+    names.push_back(preset.name);
+  return names;
+}
 
 std::string name_of(EdgeLine line)
 {
@@ -130,6 +138,8 @@ void IntakeAnswers::check_name(const Declaration &field, const std::string &text
 
 std::string IntakeAnswers::known_names(const Declaration &field) const
 {
+  if (is_preset_field(field))
+    return "known presets are " + listed(preset_names());
   try {
     check_name(field, "?"); // no name, and near to none
   } catch (const UnitError &error) {

@@ -21,6 +21,10 @@ std::string name_of(EdgeLine line);
 // Beginning of the remark that holds the gaps of a line in the case file.
 std::string gaps_head(EdgeLine line);
 
+// The key that names the preset, and the names it may have.
+bool is_preset_field(const Declaration &field);
+std::vector<std::string> preset_names();
+
 // What keeps the answers from being a good case, and the key to look at first (nullptr: none in
 // particular).
 struct IntakeProblem

@@ -68,7 +68,9 @@ std::string Intake::field_text() const
   const Declaration &field = *question().field;
   std::string text = std::to_string(at_) + "/" + std::to_string(questions_.size() - 1) + "  " +
                      label_of(field) + ": " + field.sentence + "\n     " +
-                     without_backticks(allowed_values(field)) + with_unit(field) + "\n     ";
+                     (is_preset_field(field) ? answers_.known_names(field)
+                                             : without_backticks(allowed_values(field))) +
+                     with_unit(field) + "\n     ";
   const std::string otherwise = answers_.otherwise(field);
   if (const auto given = answers_.given(field))
     text += "answered: " + *given + "; skip takes it back";
@@ -110,7 +112,7 @@ std::string Intake::help() const
     return "  Only lengths. The file shows the unit you chose.\n" + words;
   const Declaration &field = *question().field;
   std::string text = "  " + field.name() + ": " + field.sentence + "\n";
-  if (field.kind == Kind::name)
+  if (field.kind == Kind::name || is_preset_field(field))
     if (const std::string names = answers_.known_names(field); !names.empty())
       text += "  " + names + "\n";
   if (field.may_be_unknown())

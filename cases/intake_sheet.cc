@@ -42,9 +42,10 @@ std::string span(const std::string &kind, const std::string &text)
   return "<span class=\"" + kind + "\">" + escaped(text) + "</span>";
 }
 
-std::string box()
+// A box with the usual value small in its corner.
+std::string box(const std::string &usual)
 {
-  return "<span class=\"box\"></span>";
+  return "<span class=\"box\">" + (usual.empty() ? "" : span("usual", usual)) + "</span>";
 }
 
 // Both systems of units on the line, to ring the one that was used.
@@ -67,49 +68,59 @@ std::string units_of(const Declaration &field)
   }
 }
 
-std::string ticks(const std::vector<std::string> &words)
+// A word to tick; the usual one is underlined.
+std::string tick(const std::string &word, const std::string &usual)
+{
+  return span(word == usual ? "tick usual" : "tick", word);
+}
+
+std::string ticks(const std::vector<std::string> &words, const std::string &usual)
 {
   std::string html = "<span class=\"words\">";
   for (const std::string &word : words)
-    html += span("tick", word) + " ";
+    html += tick(word, usual) + " ";
   return html + "</span>";
 }
 
 // Where the answer goes.
-std::string room_for(const Declaration &field)
+std::string room_for(const Declaration &field, const std::string &usual, const std::string &unit)
 {
   switch (field.kind) {
   case Kind::choice:
-    return ticks(field.words);
+    return ticks(field.words, usual);
   case Kind::flag:
-    return span("tick", "yes") + " " + span("tick", "no");
+    return tick("yes", usual == "true" ? "yes" : "") + " " +
+           tick("no", usual == "false" ? "no" : "");
   case Kind::month:
-    return box() + " degC, %";
+    return box(usual);
   case Kind::position:
-    return box() + " mm / in / fret";
+    return box(usual) + (unit.empty() ? "" : " mm / in / fret");
   case Kind::grain:
-    return box() + " deg " + ticks({"flat", "rift", "quarter"});
+    return box("") + " deg " + ticks({"flat", "rift", "quarter"}, usual);
   case Kind::radius:
-    return box() + " mm / in " + span("tick", "flat");
+    return box(usual) + " mm / in " + tick("flat", usual);
   case Kind::fret:
-    return box() + (field.words.empty() ? "" : " " + span("tick", field.words.front()));
+    return box(usual) + (field.words.empty() ? "" : " " + tick(field.words.front(), usual));
   default:
-    return box() + " " + units_of(field);
+    return box(usual) + " " + unit;
   }
 }
 
-std::string field_html(const Declaration &field, const IntakeAnswers &usual)
+std::string field_html(const Declaration &field, const IntakeAnswers &answers, bool at_the_bench)
 {
+  std::string usual = answers.otherwise(field);
+  if (usual == "unknown" && field.kind != Kind::choice)
+    usual.clear();
+  // A setting shows its unit in its usual value.
+  const std::string unit = at_the_bench || usual.empty() ? units_of(field) : "";
   std::string html = "<div class=\"field\" data-key=\"" + escaped(field.name()) + "\">" +
                      span("label", label_of(field)) + " ";
   if (field.to_be_given)
     html += span("must", "must") + " ";
-  html += room_for(field);
+  html += is_preset_field(field) ? ticks(preset_names(), answers.given(field).value_or(""))
+                                 : room_for(field, usual, unit);
   if (field.may_be_unknown() && field.kind != Kind::choice)
-    html += " " + span("tick", "unknown");
-  const std::string otherwise = usual.otherwise(field);
-  if (!otherwise.empty() && otherwise != "unknown")
-    html += " " + span("blank", "blank: " + otherwise);
+    html += " " + tick("unknown", "");
   return html + span("say", field.sentence) + "</div>\n";
 }
 
@@ -133,13 +144,19 @@ std::string fret_table(int from, int to)
 std::string grid_html()
 {
   const std::string line = "<span class=\"line\"></span>";
-  return "<p>" + span("tick", "mm") + " " + span("tick", "thou") +
+  return "<p>" + tick("mm", "") + " " + tick("thou", "") +
          " &nbsp; Ring the two rest frets; both gaps there belong to the reading. Forward bow: the "
          "edge rests on both. Back-bow: it balances on the hump, equal gaps at both ends.</p>\n" +
          fret_table(1, 12) + fret_table(13, 24) +
-         "<p><b>Winding sticks</b>: treble tip at the nut " + span("tick", "up") + " " +
-         span("tick", "down") + " by " + line + " mm / thou over " + line +
+         "<p><b>Winding sticks</b>: treble tip at the nut " + tick("up", "") + " " +
+         tick("down", "") + " by " + line + " mm / thou over " + line +
          " mm / in, sticks at frets " + line + " and " + line + "</p>\n";
+}
+
+// Paper is short: the first sentence.
+std::string first_sentence(const std::string &text)
+{
+  return text.substr(0, text.find(". "));
 }
 
 std::string title_of(const BenchSection &section)
@@ -151,13 +168,13 @@ std::string title_of(const BenchSection &section)
 
 std::string section_html(const BenchSection &section, const IntakeAnswers &usual)
 {
-  std::string html =
-      "<h2>" + title_of(section) + " <small>" + escaped(section.sentence) + "</small></h2>\n";
+  std::string html = "<h2>" + title_of(section) + " <small>" +
+                     escaped(first_sentence(section.sentence)) + "</small></h2>\n";
   if (!section.caution.empty())
     html += "<p class=\"caution\">" + escaped(section.caution) + "</p>\n";
   std::string fields;
   for (const Declaration *field : section.fields)
-    fields += field_html(*field, usual);
+    fields += field_html(*field, usual, section.at_the_bench);
   if (section.name == "found")
     return html + grid_html() + "<div class=\"columns\">\n" + fields + "</div>\n";
   return html + fields;
@@ -204,9 +221,12 @@ std::string intake_sheet(const std::string &preset)
       (preset.empty() ? "" : ": " + escaped(preset)) + "</h1>\n";
   for (const std::string &caution : intake_cautions())
     html += "<p class=\"caution\">" + escaped(caution) + "</p>\n";
-  html += "<p>Ring the unit you used. Bow forward +, back-bow -; twist + when the treble corner of "
-          "the nut is up. Left blank: the value behind \"blank\", or the preset's.</p>\n"
-          "</header>\n<main>\n";
+  html +=
+      "<p>Ring the unit you used. What stands small in a box, or underlined, holds if it is left "
+      "blank; an empty box without it: the preset's value. Bow forward +, back-bow -; twist + "
+      "when the treble corner of the nut is up.</p>\n"
+      "<p>Date <span class=\"line\"></span> Read by <span class=\"line wide\"></span></p>\n"
+      "</header>\n<main>\n";
   return html + body_html(usual) + "</main>\n</body>\n</html>\n";
 }
 } // namespace overbend::cases
