@@ -7,6 +7,7 @@
 #include "solver/record.h"
 #include "viz/pages.h"
 #include "viz/paraview_opener.h"
+#include "viz/pictures.h"
 
 #include <CLI/CLI.hpp>
 #include <deal.II/base/multithread_info.h>
@@ -36,6 +37,7 @@ Examples:
   overbend plan my-neck.toml                    the plan, in ./my-neck-plan
   overbend plan my-neck.toml --output first --timing
   overbend report my-neck-plan                  its bench card and report once more
+  overbend pictures my-neck-plan                its pictures and film once more
   overbend simulate my-neck.toml                the phases as written, in ./my-neck-run
   overbend list glues "white PVA"               numbers with unit, spread, mark and source
 
@@ -65,6 +67,49 @@ void add_run(CLI::App &command, CommandOptions &options)
   command.add_flag("--replace", options.replace, "Replace the results of an earlier run in it");
   command.add_flag("--timing", options.timing, "Print where the time went");
   command.add_flag("--quiet", options.quiet, "No progress line, and only the outcome");
+}
+
+// What of the pictures a run makes at its end.
+struct PictureChoice
+{
+  bool no_pictures = false, no_film = false;
+};
+
+void add_picture_flags(CLI::App &command, PictureChoice &choice)
+{
+  command.add_flag("--no-pictures", choice.no_pictures, "Draw no pictures and no film at the end");
+  command.add_flag("--no-film", choice.no_film, "Draw the pictures but no film");
+}
+
+// A machine that cannot draw is no fault of the run: it says why and goes on.
+void draw(const std::string &folder, const PictureChoice &choice)
+{
+  const auto say = [](const std::string &why_not) {
+    if (!why_not.empty())
+      std::cerr << "Note: " << why_not << "\n";
+  };
+  if (!choice.no_pictures)
+    say(viz::draw_pictures(folder).why_not);
+  if (!choice.no_pictures && !choice.no_film)
+    say(viz::draw_animation(folder).why_not);
+}
+
+void add_pictures(CLI::App &app, std::string &folder, PictureChoice &choice,
+                  std::function<void()> &work)
+{
+  CLI::App *pictures =
+      app.add_subcommand("pictures", "Draw the pictures of a results folder again");
+  pictures->add_option("folder", folder, "Folder of a plan or a simulation")
+      ->required()
+      ->type_name("DIR");
+  pictures->add_flag("--no-film", choice.no_film, "Draw the pictures but no film");
+  pictures->callback([&] {
+    work = [&] {
+      draw(folder, choice);
+      for (const viz::Picture &picture : viz::drawn_pictures(folder).pictures)
+        std::cout << picture.file << ": " << picture.caption << "\n";
+    };
+  });
 }
 
 // The record to paste into a report of a fault.
@@ -111,7 +156,11 @@ int main(int argc, char **argv)
   app.footer(footer);
   app.require_subcommand(1);
   CommandOptions options;
-  options.write_opener = [](const std::string &folder) { viz::write_paraview_opener(folder); };
+  PictureChoice choice;
+  options.write_opener = [&choice](const std::string &folder) {
+    viz::write_paraview_opener(folder);
+    draw(folder, choice);
+  };
   options.write_pages = [](const std::string &folder) { viz::write_pages(folder); };
   std::string preset = "electric", what, name, mesh_file, plan_folder;
   std::function<void()> work;
@@ -140,12 +189,15 @@ int main(int argc, char **argv)
 
   CLI::App *simulate = app.add_subcommand("simulate", "Simulate the phases as written");
   add_run(*simulate, options);
+  add_picture_flags(*simulate, choice);
   simulate->callback([&] { work = [&] { solver::simulate_command(options); }; });
 
   CLI::App *plan = app.add_subcommand("plan", "Plan the straightening");
   add_run(*plan, options);
+  add_picture_flags(*plan, choice);
   plan->callback([&] { work = [&] { solver::plan_command(options); }; });
 
+  add_pictures(app, plan_folder, choice, work);
   CLI::App *report = app.add_subcommand("report", "Write bench card and report of a plan again");
   report->add_option("folder", plan_folder, "Folder of a finished plan")
       ->required()
