@@ -2,9 +2,9 @@
 #include "solver/build_model.h"
 
 #include "cases/read_case.h"
-#include "materials/sorption.h"
 #include "materials/thermal.h"
 #include "mesh/grain_frames.h"
+#include "solver/moisture.h"
 #include "solver/swelling_field.h"
 
 namespace overbend::solver
@@ -27,9 +27,10 @@ PieceModel wood_piece(const materials::Wood &wood, const mesh::GrainFrame &frame
                       double stiffness_factor)
 {
   PieceModel piece;
-  piece.law = std::make_shared<materials::WoodLaw>(wood, stiffness_factor);
+  piece.law = std::make_shared<materials::WoodLaw>(wood, stiffness_factor, moisture);
   piece.grain = columns(frame);
   piece.moisture = moisture;
+  piece.dry_density = materials::density(wood, moisture) / (1 + moisture);
   piece.conductivity_along = materials::conductivity_along(wood, moisture);
   piece.conductivity_across = materials::conductivity_across(wood, moisture);
   piece.heat_capacity =
@@ -95,8 +96,7 @@ Model build_model(const cases::Case &the_case, const mesh::NeckMesh &mesh,
   Model model;
   model.space = make_space(mesh.triangulation, *mesh.mapping);
 
-  const double moisture =
-      materials::equilibrium_moisture(the_case.room.temperature, the_case.room.humidity);
+  const double moisture = built_moisture(the_case);
   const auto wood = [&](const cases::Piece &piece, mesh::Piece id, const char *key) {
     model.piece[unsigned(id)] =
         wood_piece(tables.wood(piece.wood, the_case.file, cases::line_of(the_case, key)),

@@ -5,6 +5,7 @@
 #include "mesh/names.h"
 #include "solver/heat_steps.h"
 #include "solver/heat_system.h"
+#include "solver/in_time.h"
 #include "solver/sampling.h"
 
 #include <algorithm>
@@ -33,37 +34,6 @@ std::string table_name(cases::BarMaterial material)
     return "aluminium";
   }
   throw std::logic_error("unknown material of the bar");
-}
-
-BarOnBoard make_bar(const cases::Heater &heater)
-{
-  const materials::Bar &metal = materials::tables().bar(table_name(heater.metal));
-  BarOnBoard bar;
-  bar.width = heater.width;
-  bar.thickness = heater.thickness;
-  bar.from = heater.from;
-  bar.to = heater.to;
-  bar.conductivity = metal.conductivity;
-  bar.heat_capacity = metal.density * metal.heat_capacity;
-  bar.contact = heater.contact;
-  bar.film = heater.film;
-  bar.iron_from = heater.iron_from;
-  bar.iron_to = heater.iron_to;
-  bar.sensor = heater.bar_sensor;
-  bar.board_face = id(Face::board_top);
-  bar.overhang_face = id(Face::headstock_face);
-  bar.overhang_contact = heater.overhang_contact;
-  return bar;
-}
-
-bool tongue_is_glued(const Model &model)
-{
-  std::vector<bool> on_body(model.space.n_nodes, false);
-  for (const GluePoint &p : model.glue_point)
-    on_body[p.upper] = on_body[p.upper] || p.lower < 0;
-  const auto nodes = face_nodes(model.space, id(Face::tongue_under));
-  return std::any_of(nodes.begin(), nodes.end(),
-                     [&](const FaceNode &n) { return on_body[n.node]; });
 }
 
 // A film behind a wrap: the little that radiation from its outside is above linear is left out.
@@ -131,21 +101,42 @@ std::vector<HeatMoment> run_phase(const Model &model, const cases::Phase &phase,
 
 std::vector<double> ThermalHistory::at(double time) const
 {
-  const double slack = 1e-9 * (1 + std::abs(time)); // round-off of summed durations
-  if (states.empty() || time < states.front().time - slack || time > states.back().time + slack)
-    throw std::out_of_range("no temperatures are known at " + std::to_string(time) + " s");
-  const auto after = std::upper_bound(states.begin(), states.end(), time,
-                                      [](double t, const ThermalState &s) { return t < s.time; });
-  if (after == states.begin())
-    return states.front().temperature;
-  const ThermalState &a = *std::prev(after);
-  if (after == states.end())
-    return a.temperature;
-  const double share = (time - a.time) / (after->time - a.time);
-  std::vector<double> result = a.temperature;
-  for (std::size_t i = 0; i < result.size(); ++i)
-    result[i] += share * (after->temperature[i] - a.temperature[i]);
-  return result;
+  const PlaceInTime place = place_in_time(states, time, "temperatures are");
+  if (place.share == 0)
+    return states[place.before].temperature;
+  return between(states[place.before].temperature, states[place.before + 1].temperature,
+                 place.share);
+}
+
+BarOnBoard make_bar(const cases::Heater &heater)
+{
+  const materials::Bar &metal = materials::tables().bar(table_name(heater.metal));
+  BarOnBoard bar;
+  bar.width = heater.width;
+  bar.thickness = heater.thickness;
+  bar.from = heater.from;
+  bar.to = heater.to;
+  bar.conductivity = metal.conductivity;
+  bar.heat_capacity = metal.density * metal.heat_capacity;
+  bar.contact = heater.contact;
+  bar.film = heater.film;
+  bar.iron_from = heater.iron_from;
+  bar.iron_to = heater.iron_to;
+  bar.sensor = heater.bar_sensor;
+  bar.board_face = id(Face::board_top);
+  bar.overhang_face = id(Face::headstock_face);
+  bar.overhang_contact = heater.overhang_contact;
+  return bar;
+}
+
+bool tongue_is_glued(const Model &model)
+{
+  std::vector<bool> on_body(model.space.n_nodes, false);
+  for (const GluePoint &p : model.glue_point)
+    on_body[p.upper] = on_body[p.upper] || p.lower < 0;
+  const auto nodes = face_nodes(model.space, id(Face::tongue_under));
+  return std::any_of(nodes.begin(), nodes.end(),
+                     [&](const FaceNode &n) { return on_body[n.node]; });
 }
 
 ThermalHistory simulate_heat(const Model &model, const cases::Heater &heater,

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "cases/case.h"
+#include "solver/heat_bar.h"
 #include "solver/model.h"
 
 #include <vector>
@@ -70,6 +71,12 @@ struct HeatOptions
 ThermalHistory simulate_heat(const Model &model, const cases::Heater &heater,
                              const std::vector<cases::Phase> &phases,
                              const std::vector<double> &start, const HeatOptions &options = {});
+
+// The bar as the heater of the case lays it on the board.
+BarOnBoard make_bar(const cases::Heater &heater);
+
+// Whether the board over the body is glued down.
+bool tongue_is_glued(const Model &model);
 
 // Temperature at a point, K; throws std::runtime_error if it is off the neck (sampling.h).
 double temperature_at(const Model &model, const ThermalState &state, double x, double y, double z);

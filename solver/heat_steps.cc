@@ -10,20 +10,11 @@ namespace overbend::solver
 {
 namespace
 {
-const double gamma_tr = 2 - std::sqrt(2.);
-const double diagonal = gamma_tr / 2;    // weight of a stage's own rate
-const double shared = std::sqrt(2.) / 4; // weight of the two earlier rates in the second stage
-// Second-order minus embedded third-order weights of the three rates.
-const double error_weight[3] = {(1 - shared) / 3 - shared, (3 * shared + 1) / 3 - shared,
-                                diagonal / 3 - diagonal};
+using tr_bdf2::add;
+using tr_bdf2::diagonal;
+using tr_bdf2::shared;
 constexpr std::size_t kept_matrices = 3; // one factor of a neck takes some 50 MB
 constexpr unsigned most_passes = 30;     // of the radiation
-
-void add(std::vector<double> &y, double factor, const std::vector<double> &x)
-{
-  for (std::size_t i = 0; i < x.size(); ++i)
-    y[i] += factor * x[i];
-}
 
 std::vector<double> minus(std::vector<double> y, const std::vector<double> &x)
 {
@@ -38,8 +29,6 @@ HeatStepper::HeatStepper(const HeatSystem &heat_system, std::vector<double> star
 {
   if (now.size() != system.size())
     throw std::logic_error("the temperatures do not fit the heat equations");
-  conducted.assign(now.size(), 0.);
-  system.conduction.add_times(now, conducted);
 }
 
 HeatStepper::StepMatrix &HeatStepper::matrix_for(double dt)
@@ -68,11 +57,7 @@ HeatStepper::StepMatrix &HeatStepper::matrix_for(double dt)
 std::vector<double> HeatStepper::rate(const std::vector<double> &load,
                                       const std::vector<double> &T) const
 {
-  std::vector<double> flow(T.size(), 0.);
-  system.conduction.add_times(T, flow);
-  for (std::size_t i = 0; i < flow.size(); ++i)
-    flow[i] = load[i] - flow[i];
-  return flow;
+  return tr_bdf2::rate(system.conduction, load, T);
 }
 
 // Both stages for 1 W from an even temperature of zero.
@@ -89,33 +74,13 @@ void HeatStepper::find_unit_answer(StepMatrix &m) const
   solved += 2;
 }
 
-void HeatStepper::run_stages(const StepMatrix &m, double dt, const std::vector<double> &load1,
-                             const std::vector<double> &load2, Stages &s)
-{
-  // In increments, so that a neck in balance stays as it is to the last digit.
-  std::vector<double> change(now.size(), 0.);
-  add(change, diagonal * dt, s.rate0);
-  add(change, diagonal * dt, minus(load1, conducted));
-  m.factor.solve(change);
-  s.at1 = now;
-  add(s.at1, 1, change);
-
-  std::fill(change.begin(), change.end(), 0.);
-  add(change, shared * dt, s.rate0);
-  add(change, shared * dt, rate(load1, s.at1));
-  add(change, diagonal * dt, minus(load2, conducted));
-  m.factor.solve(change);
-  s.at2 = now;
-  add(s.at2, 1, change);
-  solved += 2;
-}
-
 double HeatStepper::sensor_rise(double dt)
 {
   return system.sensor(matrix_for(dt).unit2);
 }
 
-double HeatStepper::add_power(const StepMatrix &m, const Thermostat &thermostat, Stages &s) const
+double HeatStepper::add_power(const StepMatrix &m, const Thermostat &thermostat,
+                              tr_bdf2::Stages &s) const
 {
   const double missing = thermostat.temperature - system.sensor(s.at2);
   const double answer = system.sensor(m.unit2);
@@ -143,16 +108,18 @@ HeatStep HeatStepper::try_step(double dt, const std::optional<Thermostat> &therm
   if (thermostat && m.unit1.empty())
     find_unit_answer(m);
   const std::vector<double> fixed0 = system.load(clock),
-                            fixed1 = system.load(clock + gamma_tr * dt),
+                            fixed1 = system.load(clock + tr_bdf2::first_stage * dt),
                             fixed2 = system.load(clock + dt);
-  const std::vector<double> start = minus(minus(fixed0, system.radiation(now)), conducted);
-  std::vector<double> radiation1 = system.radiation(guess(gamma_tr * dt)),
+  const std::vector<double> start = rate(minus(fixed0, system.radiation(now)), now);
+  std::vector<double> radiation1 = system.radiation(guess(tr_bdf2::first_stage * dt)),
                       radiation2 = system.radiation(guess(dt));
-  Stages s;
+  tr_bdf2::Stages s;
   double power = 0;
   for (unsigned pass = 0;; ++pass) {
     s.rate0 = start;
-    run_stages(m, dt, minus(fixed1, radiation1), minus(fixed2, radiation2), s);
+    tr_bdf2::run(m.factor, system.conduction, dt, now, minus(fixed1, radiation1),
+                 minus(fixed2, radiation2), s);
+    solved += 2;
     if (thermostat)
       power = add_power(m, *thermostat, s);
     const auto new1 = system.radiation(s.at1), new2 = system.radiation(s.at2);
@@ -173,31 +140,18 @@ HeatStep HeatStepper::try_step(double dt, const std::optional<Thermostat> &therm
   return judge(m, dt, power, s);
 }
 
-HeatStep HeatStepper::judge(const StepMatrix &m, double dt, double power, const Stages &s) const
+HeatStep HeatStepper::judge(const StepMatrix &m, double dt, double power,
+                            const tr_bdf2::Stages &s) const
 {
-  HeatStep step;
-  step.power = power;
-  // The estimate goes through the matrix once more: what is stiff has died out by itself.
-  std::vector<double> error(now.size(), 0.);
-  add(error, dt * error_weight[0], s.rate0);
-  add(error, dt * error_weight[1], s.rate1);
-  add(error, dt * error_weight[2], s.rate2);
-  m.factor.solve(error);
   ++solved;
-  double sum = 0;
-  for (std::size_t i = 0; i < now.size(); ++i) {
-    const double straight = now[i] + gamma_tr * (s.at2[i] - now[i]);
-    step.error = std::max(step.error, std::abs(error[i]));
-    step.bulge = std::max(step.bulge, std::abs(s.at1[i] - straight));
-    sum += s.at2[i] + error[i];
-  }
-  if (!std::isfinite(sum)) {
+  try {
+    const tr_bdf2::Judgement found = tr_bdf2::judge(m.factor, dt, now, s);
+    return {s.at2, power, found.error, found.bulge};
+  } catch (const std::runtime_error &fault) {
     std::ostringstream out;
-    out << "A temperature is not a finite number " << clock + dt << " s after the start";
+    out << "A temperature is not right " << clock + dt << " s after the start: " << fault.what();
     throw std::runtime_error(out.str());
   }
-  step.temperature = s.at2;
-  return step;
 }
 
 void HeatStepper::accept(const HeatStep &step, double dt)
@@ -206,7 +160,5 @@ void HeatStepper::accept(const HeatStep &step, double dt)
   now = step.temperature;
   last_dt = dt;
   clock += dt;
-  conducted.assign(now.size(), 0.);
-  system.conduction.add_times(now, conducted);
 }
 } // namespace overbend::solver

@@ -2,17 +2,14 @@
 #pragma once
 
 #include "solver/heat_system.h"
+#include "solver/tr_bdf2.h"
 
-#include <cstdint>
 #include <list>
 #include <memory>
 #include <optional>
 #include <vector>
 
-// Heat in time: the trapezoidal rule to t + g dt, g = 2 - sqrt 2, then the backward formula of
-// second order to t + dt (TR-BDF2; Hosea & Shampine 1996, from memory). Second order, L-stable,
-// both stages with the matrix C + (g/2) dt K, and an error estimate from an embedded third-order
-// rule.
+// Heat in time, by TR-BDF2 (solver/tr_bdf2.h).
 namespace overbend::solver
 {
 // An ideal thermostat on the iron of limited power.
@@ -57,25 +54,20 @@ private:
     Factor factor;
     std::vector<double> unit1, unit2; // answers to 1 W at both stages
   };
-  struct Stages
-  {
-    std::vector<double> at1, at2;            // temperature
-    std::vector<double> rate0, rate1, rate2; // heat flow C dT/dt at the start and at both stages
-  };
   StepMatrix &matrix_for(double dt);
   void find_unit_answer(StepMatrix &matrix) const;
-  void run_stages(const StepMatrix &matrix, double dt, const std::vector<double> &load1,
-                  const std::vector<double> &load2, Stages &stages);
-  double add_power(const StepMatrix &matrix, const Thermostat &thermostat, Stages &stages) const;
-  HeatStep judge(const StepMatrix &matrix, double dt, double power, const Stages &stages) const;
+  double add_power(const StepMatrix &matrix, const Thermostat &thermostat,
+                   tr_bdf2::Stages &stages) const;
+  HeatStep judge(const StepMatrix &matrix, double dt, double power,
+                 const tr_bdf2::Stages &stages) const;
   std::vector<double> rate(const std::vector<double> &load, const std::vector<double> &T) const;
   std::vector<double> guess(double dt) const;
 
   const HeatSystem &system;
   double tolerance;
   double clock;
-  std::vector<double> now, conducted; // temperature, K times it
-  std::vector<double> before;         // temperature before the last step, empty at the start
+  std::vector<double> now;    // temperature
+  std::vector<double> before; // temperature before the last step, empty at the start
   double last_dt = 0;
   std::list<StepMatrix> matrices; // latest first
   unsigned factored = 0;

@@ -1,62 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/heat_system.h"
 
+#include "solver/cell_forms.h"
+
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 namespace overbend::solver
 {
-namespace
-{
-using PointShapes = std::array<std::array<std::array<double, 4>, nodes_per_cell>, points_per_cell>;
-
-// Value and derivatives in the cell's own directions: shapes[point][node][0: value, 1..3].
-const PointShapes &point_shapes()
-{
-  static const PointShapes shapes = [] {
-    PointShapes made{};
-    const LineShapes &s = line_shapes();
-    for (unsigned q = 0; q < points_per_cell; ++q)
-      for (unsigned a = 0; a < nodes_per_cell; ++a) {
-        const unsigned p[3] = {q % 3, q / 3 % 3, q / 9}, n[3] = {a % 3, a / 3 % 3, a / 9};
-        for (unsigned k = 0; k < 4; ++k) {
-          made[q][a][k] = 1;
-          for (unsigned d = 0; d < 3; ++d)
-            made[q][a][k] *= k == d + 1 ? s.slope[p[d]][n[d]] : s.value[p[d]][n[d]];
-        }
-      }
-    return made;
-  }();
-  return shapes;
-}
-
-std::array<double, 9> conductivity(const PieceModel &piece, const Vec3 &along)
-{
-  std::array<double, 9> k{};
-  for (unsigned i = 0; i < 3; ++i)
-    for (unsigned j = 0; j < 3; ++j)
-      k[3 * i + j] = (i == j ? piece.conductivity_across : 0.) +
-                     (piece.conductivity_along - piece.conductivity_across) * along[i] * along[j];
-  return k;
-}
-
-// Gradients of all shape functions at a quadrature point, and the conductivity times them.
-void gradients(const std::array<double, 9> &inverse, const std::array<double, 9> &k, unsigned q,
-               double gradient[nodes_per_cell][3], double flux[nodes_per_cell][3])
-{
-  const auto &shape = point_shapes()[q];
-  for (unsigned a = 0; a < nodes_per_cell; ++a) {
-    for (unsigned i = 0; i < 3; ++i)
-      gradient[a][i] =
-          shape[a][1] * inverse[i] + shape[a][2] * inverse[3 + i] + shape[a][3] * inverse[6 + i];
-    for (unsigned i = 0; i < 3; ++i)
-      flux[a][i] =
-          k[3 * i] * gradient[a][0] + k[3 * i + 1] * gradient[a][1] + k[3 * i + 2] * gradient[a][2];
-  }
-}
-} // namespace
-
 double linear_radiation(double emissivity, double temperature)
 {
   return 4 * emissivity * stefan_boltzmann * std::pow(temperature, 3);
@@ -100,31 +51,16 @@ void HeatSystem::make_pattern(const Model &model, const HeatSurroundings &surrou
 void HeatSystem::add_cells(const Model &model)
 {
   const Space &space = model.space;
-  std::vector<double> heat(nodes_per_cell * nodes_per_cell), flow(heat.size());
-  double gradient[nodes_per_cell][3], flux[nodes_per_cell][3];
   for (unsigned c = 0; c < space.n_cells; ++c) {
     const PieceModel &piece = model.piece.at(space.piece[c]);
-    const auto k = conductivity(piece, model.grain(c)[0]);
-    std::fill(heat.begin(), heat.end(), 0.);
-    std::fill(flow.begin(), flow.end(), 0.);
-    for (unsigned q = 0; q < points_per_cell; ++q) {
-      const std::size_t point = std::size_t(c) * points_per_cell + q;
-      const auto &shape = point_shapes()[q];
-      gradients(space.inverse_jacobian[point], k, q, gradient, flux);
-      const double volume = space.jxw[point];
-      for (unsigned a = 0; a < nodes_per_cell; ++a)
-        for (unsigned b = 0; b < nodes_per_cell; ++b) {
-          const unsigned ab = a * nodes_per_cell + b;
-          heat[ab] += volume * piece.heat_capacity * shape[a][0] * shape[b][0];
-          flow[ab] += volume * (gradient[a][0] * flux[b][0] + gradient[a][1] * flux[b][1] +
-                                gradient[a][2] * flux[b][2]);
-        }
-    }
+    const CellForms forms = cell_forms(space, c, model.grain(c)[0]);
+    const double across = piece.conductivity_across, more = piece.conductivity_along - across;
     const auto &n = space.cell_node[c];
     for (unsigned a = 0; a < nodes_per_cell; ++a)
       for (unsigned b = 0; b < nodes_per_cell; ++b) {
-        capacity.at(n[a], n[b]) += heat[a * nodes_per_cell + b];
-        conduction.at(n[a], n[b]) += flow[a * nodes_per_cell + b];
+        const unsigned ab = a * nodes_per_cell + b;
+        capacity.at(n[a], n[b]) += piece.heat_capacity * forms.mass[ab];
+        conduction.at(n[a], n[b]) += across * forms.spread[ab] + more * forms.along[ab];
       }
   }
 }

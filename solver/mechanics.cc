@@ -76,14 +76,26 @@ void Mechanics::hold(const std::vector<std::pair<unsigned, double>> &unknowns)
   factor_is_stale = true;
 }
 
-void Mechanics::begin_wood(const std::vector<double> &T0, const std::vector<double> &T1, double dt)
+void Mechanics::begin_wood(const StepClimate &climate, double dt)
 {
-  const std::vector<double> p0 = at_points(model.space, T0), p1 = at_points(model.space, T1);
-  in_two_threads(model.space.n_cells, [&](std::size_t first, std::size_t last) {
+  const Space &space = model.space;
+  const bool moist = !climate.m0.empty();
+  const std::vector<double> T0 = at_points(space, climate.T0), T1 = at_points(space, climate.T1);
+  std::vector<double> m0, m1, driest;
+  if (moist) {
+    m0 = at_points(space, climate.m0);
+    m1 = at_points(space, climate.m1);
+    driest = at_points(space, climate.driest);
+  }
+  in_two_threads(space.n_cells, [&](std::size_t first, std::size_t last) {
     for (std::size_t c = first; c < last; ++c) {
-      const PieceModel &piece = model.piece[model.space.piece[c]];
+      const PieceModel &piece = model.piece[space.piece[c]];
+      const double time = climate.wood_time.empty() ? dt : dt * climate.wood_time[space.piece[c]];
+      const double swelling = model.swelling_along.empty() ? 1 : model.swelling_along[c];
       for (std::size_t p = c * points_per_cell; p < (c + 1) * points_per_cell; ++p) {
-        wood_step[p] = piece.law->prepare(p0[p], p1[p], dt, piece.moisture);
+        wood_step[p] = moist ? piece.law->prepare({T0[p], m0[p], driest[p]},
+                                                  {T1[p], m1[p], driest[p]}, time, swelling)
+                             : piece.law->prepare(T0[p], T1[p], time, piece.moisture);
         active[p] = piece.law->active(start->wood[p], wood_step[p], start->wood[p].stress);
       }
     }
@@ -95,15 +107,26 @@ void Mechanics::begin_wood(const std::vector<double> &T0, const std::vector<doub
 void Mechanics::begin(const MechanicsState &the_start, const std::vector<double> &T0,
                       const std::vector<double> &T1, double dt)
 {
+  begin(the_start, StepClimate{T0, T1, {}, {}, {}, {}, {}}, dt);
+}
+
+void Mechanics::begin(const MechanicsState &the_start, const StepClimate &climate, double dt)
+{
   const double t0 = clock_seconds();
   start = &the_start;
-  begin_wood(T0, T1, dt);
+  begin_wood(climate, dt);
+  const auto mean = [](const GluePoint &p, const std::vector<double> &nodal) {
+    return p.lower < 0 ? nodal[p.upper] : (nodal[p.upper] + nodal[unsigned(p.lower)]) / 2;
+  };
   for (std::size_t g = 0; g < model.glue_point.size(); ++g) {
     const GluePoint &point = model.glue_point[g];
-    const unsigned lower = point.lower < 0 ? point.upper : point.lower;
     const auto &law = *model.glue_line[point.line].law;
-    glue_step[g] =
-        law.prepare((T0[point.upper] + T0[lower]) / 2, (T1[point.upper] + T1[lower]) / 2, dt);
+    const double time = climate.glue_time.empty() ? dt : dt * climate.glue_time[point.line];
+    const double T0 = mean(point, climate.T0), T1 = mean(point, climate.T1);
+    glue_step[g] = climate.m0.empty()
+                       ? law.prepare(T0, T1, time)
+                       : law.prepare({T0, materials::glue_humidity(mean(point, climate.m0))},
+                                     {T1, materials::glue_humidity(mean(point, climate.m1))}, time);
     glue_history[g] = law.history(start->glue[g], glue_step[g]);
   }
   tally.seconds_law += clock_seconds() - t0;
@@ -113,7 +136,7 @@ void Mechanics::begin_with_glue_at(const MechanicsState &the_start, const std::v
                                    double dt, double glue_temperature)
 {
   start = &the_start;
-  begin_wood(T, T, dt);
+  begin_wood(StepClimate{T, T, {}, {}, {}, {}, {}}, dt);
   for (std::size_t g = 0; g < model.glue_point.size(); ++g) {
     const auto &law = *model.glue_line[model.glue_point[g].line].law;
     glue_step[g] = law.prepare(glue_temperature, glue_temperature, dt);

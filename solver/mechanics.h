@@ -29,6 +29,18 @@ MechanicsState unstressed(const Model &model);
 // state += factor * other. Equilibrium is kept: all parts are linear in each other.
 void add_times(MechanicsState &state, double factor, const MechanicsState &other);
 
+// Nodal fields at the two ends of a step.
+struct StepClimate
+{
+  std::vector<double> T0, T1; // K
+  // Moisture contents (kg/kg), and the lowest each node had been at before the step. Empty: the
+  // neck as it was built, and it costs nothing.
+  std::vector<double> m0, m1, driest;
+  // Air that changes faster than the step makes more reduced time pass than its mean does: factors
+  // on dt, by piece and by glue line. Empty: 1.
+  std::vector<double> wood_time, glue_time;
+};
+
 // The equations of a step did not come to rest; the step should be cut.
 struct StepFailed : std::runtime_error
 {
@@ -53,6 +65,9 @@ public:
   // dt = 0 is an instantaneous change of load. The start must outlive the step.
   void begin(const MechanicsState &start, const std::vector<double> &T0,
              const std::vector<double> &T1, double dt);
+  // The same with moisture: stiffness, creep and glue at the local moisture content, swelling from
+  // the moisture the neck was built at.
+  void begin(const MechanicsState &start, const StepClimate &climate, double dt);
   // The same with the glue held at a temperature of its own: generating histories soften or freeze
   // the line and leave the wood alone.
   void begin_with_glue_at(const MechanicsState &start, const std::vector<double> &T, double dt,
@@ -80,7 +95,7 @@ public:
   double tolerance = 1e-7, unit_tolerance = 1e-5;
 
 private:
-  void begin_wood(const std::vector<double> &T0, const std::vector<double> &T1, double dt);
+  void begin_wood(const StepClimate &climate, double dt);
   void set_law();
   bool update_states(const std::vector<Spring> &springs, const std::vector<double> &displacement,
                      bool creep_may_change);

@@ -21,15 +21,22 @@ StepControl::Values controlled(const Reading &r)
   return {r.bow_bass, r.bow, r.bow_treble, 0.02 * r.twist};
 }
 
+double glue_log_shift(const Model &model, const GluePoint &p, const std::vector<double> &T,
+                      const std::vector<double> &m)
+{
+  const auto &law = *model.glue_line[p.line].law;
+  return m.empty() ? law.log_shift(T[p.upper])
+                   : law.log_shift(T[p.upper], materials::glue_humidity(m[p.upper]));
+}
+
 // Largest change of ln a in glue that can flow within the step.
-double glue_log_change(const Model &model, const std::vector<double> &T0,
-                       const std::vector<double> &T1, double dt)
+double glue_log_change(const Model &model, const StepClimate &climate, double dt)
 {
   double largest = 0;
   for (const GluePoint &p : model.glue_point) {
-    const auto &law = *model.glue_line[p.line].law;
-    const double a = law.log_shift(T0[p.upper]), b = law.log_shift(T1[p.upper]);
-    if (law.flows_within(dt * std::exp(std::max(a, b))))
+    const double a = glue_log_shift(model, p, climate.T0, climate.m0),
+                 b = glue_log_shift(model, p, climate.T1, climate.m1);
+    if (model.glue_line[p.line].law->flows_within(dt * std::exp(std::max(a, b))))
       largest = std::max(largest, std::abs(b - a));
   }
   return largest;
@@ -69,6 +76,19 @@ private:
     return bench.rod_temperature(T) - materials::reference_temperature;
   }
 
+  StepClimate climate(double from, double to) const
+  {
+    StepClimate result;
+    result.T0 = heat.at(from);
+    result.T1 = heat.at(to);
+    if (options.moisture != nullptr) {
+      result.m0 = options.moisture->at(from);
+      result.m1 = options.moisture->at(to);
+      result.driest = options.moisture->driest(from);
+    }
+    return result;
+  }
+
   void start_phase(unsigned i)
   {
     const cases::Phase &phase = phases[i];
@@ -83,7 +103,7 @@ private:
     PhaseEnd end;
     end.phase = i;
     const std::vector<double> T = heat.at(time);
-    mechanics.begin(now.state, T, T, 0);
+    mechanics.begin(now.state, climate(time, time), 0);
     std::vector<double> u = now.state.displacement;
     end.pull_reached = pull(phase.pull, without, T, u);
     finish_step(u, without);
@@ -144,19 +164,18 @@ private:
   // Takes one step of at most dt; returns the length to try next.
   double one_step(unsigned i, double dt)
   {
-    const std::vector<double> T0 = heat.at(time);
     std::string why;
     for (unsigned cut = 0; cut <= most_cuts; ++cut) {
-      const std::vector<double> T1 = heat.at(time + dt);
-      if (glue_log_change(model, T0, T1, dt) > options.largest_log_shift) {
+      const StepClimate around = climate(time, time + dt);
+      if (glue_log_change(model, around, dt) > options.largest_log_shift) {
         dt *= 0.6;
         --cut; // not a failure: the temperature moves fast
         continue;
       }
       try {
-        mechanics.begin(now.state, T0, T1, dt);
+        mechanics.begin(now.state, around, dt);
         std::vector<double> u = guess(dt);
-        mechanics.equilibrate(bench.springs(now.setup, now.offsets, warmth(T1)),
+        mechanics.equilibrate(bench.springs(now.setup, now.offsets, warmth(around.T1)),
                               bench.load(now.setup), u);
         const double error = control.error(time + dt, controlled(read(lines, u)));
         if (!(error <= reject_above)) {

@@ -5,6 +5,7 @@
 #include "solver/board_lines.h"
 #include "solver/heat.h"
 #include "solver/mechanics.h"
+#include "solver/moisture.h"
 
 #include <functional>
 #include <string>
@@ -70,9 +71,10 @@ struct History
 
 struct SimulationOptions
 {
-  double bow_error = 2e-6;        // m, allowed in one step
-  double first_step = 20;         // s, after each change on the bench
-  double largest_log_shift = 0.7; // change of ln a in a step, in any hot glue line
+  double bow_error = 2e-6;                   // m, allowed in one step
+  double first_step = 20;                    // s, after each change on the bench
+  double largest_log_shift = 0.7;            // change of ln a in a step, in any hot glue line
+  const MoistureHistory *moisture = nullptr; // of the same phases; null: as the neck was built
   // Called after each accepted step.
   std::function<void(const StepRecord &, const MechanicsState &)> observe;
 };

@@ -1,0 +1,187 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/moisture.h"
+
+#include "cases/declarations.h"
+#include "materials/damp_air.h"
+#include "materials/sorption.h"
+#include "mesh/names.h"
+#include "solver/in_time.h"
+
+#include <algorithm>
+#include <stdexcept>
+
+namespace overbend::solver
+{
+namespace
+{
+using mesh::Face;
+
+constexpr double shop_temperature = 293.15; // K, of the builder
+
+unsigned id(Face face)
+{
+  return static_cast<unsigned>(face);
+}
+
+materials::SorptionBranch branch_of(const cases::Case &the_case)
+{
+  switch (the_case.moisture.branch) {
+  case cases::SorptionBranch::taking_up:
+    return materials::SorptionBranch::adsorption;
+  case cases::SorptionBranch::drying:
+    return materials::SorptionBranch::desorption;
+  case cases::SorptionBranch::mean:
+    return materials::SorptionBranch::mean;
+  }
+  throw std::logic_error("unknown branch of sorption");
+}
+
+// The words of the case file are the names in the table.
+Coating coating_of(const cases::FinishedFace &face)
+{
+  const auto &words = cases::find_declaration("finish", "kind")->words;
+  return {&materials::tables().finish(words[static_cast<std::size_t>(face.kind)]),
+          face.condition == cases::FinishCondition::worn ? materials::FilmCondition::worn
+                                                         : materials::FilmCondition::sound};
+}
+
+MoistureSurroundings surroundings_of(const Model &model, const cases::Case &the_case, bool wrapped,
+                                     bool bar_on_board)
+{
+  MoistureSurroundings s;
+  s.glue_conductance = glue_line_water;
+  const cases::FinishedFaces &faces = the_case.faces;
+  for (const Face face :
+       {Face::board_top, Face::board_side, Face::board_nut_end, Face::board_body_end})
+    s.coating[id(face)] = coating_of(faces.board);
+  if (!wrapped) {
+    s.coating[id(Face::back)] = coating_of(faces.back);
+    for (const Face face : {Face::headstock_face, Face::headstock_other})
+      s.coating[id(face)] = coating_of(faces.headstock);
+  }
+  if (!tongue_is_glued(model))
+    s.coating[id(Face::tongue_under)] = coating_of({cases::Finish::bare, {}});
+  if (bar_on_board)
+    s.cover = make_bar(the_case.heater);
+  return s;
+}
+
+// The air of a phase at the surfaces: its vapour stays what it is while the wood warms.
+SurfaceAir air_at_surface(const std::vector<SurfacePoint> &points, const ThermalHistory &heat,
+                          double vapour_pressure, materials::SorptionBranch branch, double time,
+                          double dt)
+{
+  static const double cold = materials::saturation_pressure(materials::reference_temperature);
+  SurfaceAir air;
+  const double at[3] = {time, time + tr_bdf2::first_stage * dt, time + dt};
+  for (unsigned k = 0; k < 3; ++k) {
+    const std::vector<double> T = heat.at(at[k]);
+    for (const SurfacePoint &p : points)
+      air.rest[k].push_back(materials::equilibrium_moisture(
+          T[p.node], std::min(1., vapour_pressure / materials::saturation_pressure(T[p.node])),
+          branch));
+  }
+  const std::vector<double> T = heat.at(time + dt / 2);
+  for (const SurfacePoint &p : points)
+    air.vapour.push_back(materials::saturation_pressure(T[p.node]) / cold);
+  return air;
+}
+
+std::vector<MoistureMoment> run_phase(const Model &model, const cases::Case &the_case,
+                                      const cases::Phase &phase, const ThermalHistory &heat,
+                                      const MoistureMoment &start, const MoistureStepLimits &limits)
+{
+  try {
+    MoistureSystem system(model, surroundings_of(model, the_case, phase.air.wrapped, phase.heater));
+    const double pressure =
+        phase.air.humidity * materials::saturation_pressure(phase.air.temperature);
+    const auto branch = branch_of(the_case);
+    const MoistureDrive drive{[&](double time) { return heat.at(time); },
+                              [&](double time, double dt) {
+                                return air_at_surface(system.surface(), heat, pressure, branch,
+                                                      time, dt);
+                              }};
+    MoistureStepper stepper(system, drive, start.moisture, start.time);
+    return run_moisture(stepper, phase.duration, limits);
+  } catch (const std::runtime_error &error) {
+    throw std::runtime_error("Phase \"" + phase.name + "\", moisture: " + error.what());
+  }
+}
+} // namespace
+
+void MoistureHistory::add(double time, std::vector<double> moisture)
+{
+  std::vector<double> driest = moisture;
+  for (std::size_t i = 0; i < driest.size(); ++i)
+    driest[i] = std::min(driest[i], states.empty() ? kiln_moisture : states.back().driest[i]);
+  states.push_back({time, std::move(moisture), std::move(driest)});
+}
+
+std::vector<double> MoistureHistory::at(double time) const
+{
+  const PlaceInTime place = place_in_time(states, time, "moisture is");
+  if (place.share == 0)
+    return states[place.before].moisture;
+  return between(states[place.before].moisture, states[place.before + 1].moisture, place.share);
+}
+
+std::vector<double> MoistureHistory::driest(double time) const
+{
+  std::vector<double> result = at(time);
+  const auto &before = states[place_in_time(states, time, "moisture is").before].driest;
+  for (std::size_t i = 0; i < result.size(); ++i)
+    result[i] = std::min(result[i], before[i]);
+  return result;
+}
+
+double built_moisture(const cases::Case &the_case)
+{
+  return materials::equilibrium_moisture(shop_temperature, the_case.moisture.built_at,
+                                         branch_of(the_case));
+}
+
+std::vector<double> starting_moisture(const Model &model, const cases::Case &the_case)
+{
+  const cases::Moisture &known = the_case.moisture;
+  const unsigned n = model.space.n_nodes;
+  if (known.content)
+    return std::vector<double>(n, *known.content);
+  cases::Phase past;
+  past.name = "the air it lived in";
+  past.duration = known.lived_for;
+  past.air = the_case.room;
+  past.air.wrapped = false;
+  past.air.temperature = known.temperature.value_or(the_case.room.temperature);
+  past.air.humidity = known.humidity.value_or(the_case.room.humidity);
+  const double rest =
+      materials::equilibrium_moisture(past.air.temperature, past.air.humidity, branch_of(the_case));
+  if (!(known.lived_for > 0))
+    return std::vector<double>(n, rest);
+  ThermalHistory even;
+  even.add({0, std::vector<double>(n, past.air.temperature), {}, 0});
+  even.add({past.duration, std::vector<double>(n, past.air.temperature), {}, 0});
+  const std::vector<double> built(n, built_moisture(the_case));
+  return simulate_moisture(model, the_case, {past}, even, built).all().back().moisture;
+}
+
+MoistureHistory simulate_moisture(const Model &model, const cases::Case &the_case,
+                                  const std::vector<cases::Phase> &phases,
+                                  const ThermalHistory &heat, const std::vector<double> &start,
+                                  const MoistureStepLimits &limits)
+{
+  if (start.size() != model.space.n_nodes)
+    throw std::logic_error("moisture needs a value for each node");
+  MoistureHistory history;
+  MoistureMoment now{0, start, 0};
+  history.add(0, start);
+  for (const cases::Phase &phase : phases) {
+    const double begin = now.time;
+    for (MoistureMoment &moment : run_phase(model, the_case, phase, heat, now, limits)) {
+      history.add(moment.time, moment.moisture);
+      now = std::move(moment);
+    }
+    now.time = begin + phase.duration;
+  }
+  return history;
+}
+} // namespace overbend::solver

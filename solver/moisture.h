@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "cases/case.h"
+#include "solver/heat.h"
+#include "solver/moisture_steps.h"
+
+#include <vector>
+
+// Moisture of the neck over all phases: orthotropic diffusion and the air at its surfaces.
+//
+//   rho_0 dm/dt = div (rho_0 D(T,m) grad m),   -rho_0 D dm/dn = rho_0 S(T,m) (m - m_rest)
+//
+// m_rest = equilibrium_moisture(T_surface, p/p_sat(T_surface)) with p the vapour of the room: wood
+// that is heated without added water dries at its surface. S by the finish of the face. Closed to
+// water: what lies under the bar, the faces held by the body, the walls of a channel, a glued
+// tongue and, while the neck is wrapped, its back and headstock (the wood holds the air in the
+// wrap). A tongue that is not glued is bare below.
+//
+// Temperature drives moisture, both drive mechanics, and neither is driven by it: the history is
+// computed once, after that of heat and with steps of its own.
+namespace overbend::solver
+{
+// A glue line: 0.1 mm of a glue that holds back water like some 3 mm of wood across the grain. In
+// kg/(m^2 s) for a difference of moisture content of 1: 500 kg/m^3 over 3e7 s/m (1e7 to 1e8) [E].
+constexpr double glue_line_water = 1.7e-5;
+// Wood for necks is dried to this in the kiln; only below it is drying new to the wood [E].
+constexpr double kiln_moisture = 0.07;
+
+struct MoistureState
+{
+  double time = 0;              // s since the start of the first phase
+  std::vector<double> moisture; // kg/kg, one a node
+  std::vector<double> driest;   // lowest each node has been at, the kiln included
+};
+
+// Moisture over time: states at the solver's own steps, linear in between.
+class MoistureHistory
+{
+public:
+  void add(double time, std::vector<double> moisture);
+  // Nodal moisture contents. Throws std::out_of_range before the first and after the last state.
+  std::vector<double> at(double time) const;
+  // Lowest so far. Between two states that of the first or the value itself.
+  std::vector<double> driest(double time) const;
+  const std::vector<MoistureState> &all() const { return states; }
+
+private:
+  std::vector<MoistureState> states;
+};
+
+// Moisture content at which the neck was glued together: at rest with the builder's shop.
+double built_moisture(const cases::Case &the_case);
+
+// Nodal moisture contents at the start by cases::Moisture: as measured, or at rest with the air it
+// lived in (the room if that is not known), or the way there from as it was built.
+std::vector<double> starting_moisture(const Model &model, const cases::Case &the_case);
+
+// Moisture over all phases from a neck at `start`. heat: of the same phases. Throws
+// std::runtime_error with a sentence that names the phase if the steps fail.
+MoistureHistory simulate_moisture(const Model &model, const cases::Case &the_case,
+                                  const std::vector<cases::Phase> &phases,
+                                  const ThermalHistory &heat, const std::vector<double> &start,
+                                  const MoistureStepLimits &limits = {});
+} // namespace overbend::solver
