@@ -10,7 +10,9 @@ const std::vector<SectionNote> &section_notes()
   static const std::vector<SectionNote> notes = {
       {"", "Before the first section."},
       {"neck", "Sizes of the neck, all measurable with rule and callipers."},
-      {"shaft", "The wood behind the board."},
+      {"shaft",
+       "The wood behind the board. One laminated of strips is taken as one piece of the wood that "
+       "most of it is."},
       {"board", "The fingerboard."},
       {"headstock", "The headstock."},
       {"heel", "The end at the body."},

@@ -24,6 +24,8 @@ struct Schedule
   double reread_time = 0, hold = 0, cool = 0, release = 0, rest = 0;
   bool wrap = false;
   bool nut = false;
+  double play = 0; // after the target's reading, in the air of [climate]
+  int month = 0;   // in which that begins
 };
 
 // A case while it is being read: what is not yet resolved beside what is.

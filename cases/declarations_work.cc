@@ -53,6 +53,11 @@ void declare_schedule(Declarations &lines)
                 "First reading after the cords come off.", "1 h");
   schedule.time("rest", OVERBEND_AT(schedule.rest), 1 * minute, 1 * year,
                 "Left alone, strings off, before stringing up.", "24 h");
+  schedule.time("play", OVERBEND_AT(schedule.play), 0, 30 * year,
+                "Lived with after the target is read, strung, in the air of [climate]; 0 for none.",
+                "0 days");
+  schedule.choice("month", month_names(), OVERBEND_AT(schedule.month),
+                  "Month in which that begins.", "january");
   schedule.flag("wrap", OVERBEND_AT(schedule.wrap),
                 "Back and sides wrapped in dry cloth while hot and while cooling.", "false");
   schedule.flag("nut", OVERBEND_AT(schedule.nut),
@@ -105,7 +110,7 @@ void declare_phase(Declarations &lines)
   phase.quantity("air_temperature", Dimension::temperature, OVERBEND_AT(phase.air.temperature),
                  celsius(-40), celsius(95), "Air around the instrument.");
   phase
-      .quantity("humidity", Dimension::fraction, OVERBEND_AT(phase.air.humidity), 0.02, 1,
+      .quantity("humidity", Dimension::fraction, OVERBEND_AT(phase.air.humidity), 0, 1,
                 "Relative humidity of that air. Not given with another temperature: the air keeps "
                 "its water, so that warmed air is dry.")
       .default_words = "as it was";

@@ -59,6 +59,13 @@ Phase carried_over(const Phase &before, PhaseKind kind, const Air &room)
   return phase;
 }
 
+void take_first_air(Phase &phase)
+{
+  const Air first = air_at(phase, 0);
+  phase.air.temperature = first.temperature;
+  phase.air.humidity = first.humidity;
+}
+
 std::string unique_name(const std::string &wanted, const std::vector<Phase> &before)
 {
   const auto taken = [&](const std::string &name) {
@@ -161,6 +168,11 @@ std::vector<Phase> scheduled_phases(const Draft &draft)
   add(PhaseKind::rest, schedule.rest, "rest");
   const double strung = draft.result.target.after_release - schedule.release - schedule.rest;
   add(PhaseKind::string_up, strung, "string up");
+  if (schedule.play > 0) {
+    Phase &play = add(PhaseKind::play, schedule.play, "play");
+    play.climate = yearly_climate(draft.result.year, schedule.month);
+    take_first_air(play);
+  }
   return phases;
 }
 
@@ -187,15 +199,11 @@ void set_humidity(const Section &section, const Air &before, Draft &draft)
     refuse_entry(draft, section, "dew_point", "the air has a humidity and a dew point",
                  "leave one of them out");
   air.humidity = humidity_at(air.temperature, *draft.phase_dew_point);
-  constexpr double driest = 0.02;
   if (air.humidity > 1)
     refuse_entry(draft, section, "dew_point",
                  "the dew point " + both_temperatures(*draft.phase_dew_point) +
                      " lies above the air's temperature " + both_temperatures(air.temperature),
                  "check both; air at its dew point is fog");
-  if (air.humidity < driest)
-    refuse_entry(draft, section, "dew_point", "air of this dew point is drier than 2 %",
-                 "check the dew point and the temperature");
 }
 
 // Path of a table that stands beside the case file.
@@ -237,9 +245,7 @@ void set_climate(const Section &section, Draft &draft)
                        clock(phase.duration),
                    "write climate_repeats = true, or shorten the phase");
   }
-  const Air first = air_at(phase, 0);
-  phase.air.temperature = first.temperature;
-  phase.air.humidity = first.humidity;
+  take_first_air(phase);
 }
 } // namespace
 

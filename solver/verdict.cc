@@ -100,7 +100,11 @@ void judge_finish(const cases::Case &c, double heat, Verdict &v)
 {
   if (!(heat > 0))
     return;
-  const FinishLimit limit = limit_of(c.finish);
+  // The bar lies on the board: a tender finish there sets the limit as one on the neck does.
+  const FinishLimit neck = limit_of(c.finish), board = limit_of(c.faces.board.kind);
+  const bool board_first =
+      board.stop < neck.stop || (board.stop == neck.stop && board.trouble < neck.trouble);
+  const FinishLimit limit = board_first ? board : neck;
   if (heat > limit.stop + rounding && limit.stop < hottest_ever)
     v.refuse("A bar at " + both_temperatures(heat) + " is too hot for " + limit.name +
                  ": keep its surface below " + both_temperatures(limit.stop) + ".",
@@ -110,7 +114,10 @@ void judge_finish(const cases::Case &c, double heat, Verdict &v)
               " the finish prints under pads from about 40 to 45 degC (104 to 113 degF): suede or "
               "cork over film-free cloth, no vinyl or rubber, and look under the cradle pad when "
               "you read again hot.");
-  if (c.finish == cases::Finish::nitro_lacquer || c.finish == cases::Finish::shellac)
+  const auto burns = [](cases::Finish finish) {
+    return finish == cases::Finish::nitro_lacquer || finish == cases::Finish::shellac;
+  };
+  if (burns(c.finish) || burns(c.faces.board.kind))
     v.caution("This finish burns: no bare iron near it, no solvents or oily rags that day.");
 }
 

@@ -110,6 +110,16 @@ TEST(Climate, AfterPlayTheInstrumentIsBackInTheShop)
   EXPECT_TRUE(result.phases[1].climate.points.empty());
 }
 
+TEST(Climate, TheUsualJobMayEndWithSomeMonthsOfPlay)
+{
+  const Case result = electric("[schedule]\nplay = \"240 days\"\nmonth = \"october\"\n");
+  const Phase &play = result.phases.back();
+  EXPECT_EQ(play.kind, PhaseKind::play);
+  EXPECT_TRUE(play.strings);
+  EXPECT_NEAR(air_at(play, year / 24).humidity, result.year[9].humidity, 1e-12);
+  EXPECT_NE(electric("").phases.back().kind, PhaseKind::play);
+}
+
 TEST(Climate, AnHourlyWeekComesFromATable)
 {
   const Case result = electric(phase("play", "climate_file = \"car-and-stage.csv\"\n"));

@@ -88,6 +88,16 @@ TEST(RefuseBefore, SoftFinishesAboveTheirLimit)
   }
 }
 
+// The bar lies on the board, so its finish counts even where the neck's is hard.
+TEST(RefuseBefore, ATenderFinishOfTheBoardUnderTheBar)
+{
+  cases::Case c = sound_case();
+  c.finish = cases::Finish::polyester;
+  c.faces.board.kind = cases::Finish::nitro_lacquer;
+  hold_bar_at(c, 62);
+  expect_refused(c, "nitro lacquer");
+}
+
 // Common practice: about 57 degC at the fret tops while nobody knows what the finish is.
 TEST(RefuseBefore, UnknownFinishOrBindingAboveItsCeiling)
 {
