@@ -98,9 +98,12 @@ WoodStep WoodLaw::prepare(const Climate &begin, const Climate &end, double dt,
 void WoodLaw::prepare_sorptive(WoodStep &step, const Climate &begin, const Climate &end) const
 {
   step.sorptive_decay.fill(1);
-  if (!step.moisture_moves)
+  // Free water above fibre saturation moves nothing.
+  const double m0 = std::min(begin.moisture, material.fibre_saturation);
+  const double m1 = std::min(end.moisture, material.fibre_saturation);
+  if (m0 == m1)
     return;
-  const double travel = std::abs(end.moisture - begin.moisture);
+  const double travel = std::abs(m1 - m0);
   for (unsigned j = 0; j < sorptives; ++j) {
     const ExponentialStep e = exponential_step(travel / material.sorptive_moisture[j]);
     step.sorptive_decay[j] = e.decay;
@@ -109,10 +112,10 @@ void WoodLaw::prepare_sorptive(WoodStep &step, const Climate &begin, const Clima
     step.elastic1 = add(step.elastic1, e.weight1, congruent(step.creep1, sorptive_root[j]));
     step.sorptive0 = add(step.sorptive0, e.weight0, congruent(step.creep0, sorptive_root[j]));
   }
-  if (end.moisture >= std::min(begin.moisture, begin.driest))
+  if (m1 >= std::min(m0, begin.driest))
     return;
   // Share of the step gone by when moisture comes to the lowest one so far. Stress linear in it.
-  const double gone = std::max(0., (begin.moisture - begin.driest) / travel);
+  const double gone = std::max(0., (m0 - begin.driest) / travel);
   step.drying_weight0 = travel * (1 - gone) * (1 - gone) / 2;
   step.drying_weight1 = travel * (1 - gone * gone) / 2;
   step.elastic1 =

@@ -93,6 +93,26 @@ TEST(DryingSet, ComesOnceAndOnlyBelowTheLowestMoistureSoFar)
   expect(what, "dried to 3 % unloaded: no more", source, 18 * 0.02, set(), 1e-12);
 }
 
+// Source: definition: free water above fibre saturation (30 %) swells and strains nothing.
+TEST(MechanoSorption, NothingMovesAboveFibreSaturation)
+{
+  DampPoint point(only_mechano_sorptive());
+  point.driest = 0.3;
+  point.load({10 * MPa, MPa, 0, 0, 0, MPa}, 0.60);
+  point.move(0.35);
+  point.move(0.50);
+  for (unsigned a = 0; a < 6; ++a) {
+    EXPECT_EQ(point.state.drying_set[a], 0);
+    for (const Vector6 &element : point.state.sorptive)
+      EXPECT_EQ(element[a], 0);
+  }
+  point.move(0.25); // the last 5 % count
+  expect("Mechano-sorptive creep, dried from 50 to 25 %", "share of the elastic strain",
+         "0.7 (1 - exp(-2.5 x 0.05))", 0.7 * (1 - std::exp(-0.125)),
+         point.state.sorptive[2][0] / (point.law.elastic(kelvin(20), 0.12).normal[0] * 10 * MPa),
+         1e-12);
+}
+
 // Source: the integral of a stress linear in moisture: one step or many give the same.
 TEST(DryingSet, AStepAcrossTheLowestMoistureIsExactForALinearStress)
 {

@@ -178,6 +178,21 @@ TEST(Tables, ComplianceThatIsNotPositiveDefiniteIsRefused)
                                       HasSubstr("not positive definite")));
 }
 
+TEST(Tables, WornFilmThatResistsMoreThanTheSoundOneIsRefused)
+{
+  const Spoilt spoilt("finishes.toml",
+                      "film_resistance_worn = { value = 6e7, unit = \"s/m\", range = [1e7, 2e8]",
+                      "film_resistance_worn = { value = 6e9, unit = \"s/m\", range = [1e7, 2e10]");
+  EXPECT_THAT(spoilt.message(), AllOf(HasSubstr("finishes.toml:"), HasSubstr("worn film")));
+}
+
+TEST(Tables, NegativeMechanoSorptiveShareIsRefused)
+{
+  const Spoilt spoilt("woods.toml", "sorptive_LL = { value = [0.0, 0.0, 0.7",
+                      "sorptive_LL = { value = [0.0, 0.0, -0.7");
+  EXPECT_THAT(spoilt.message(), AllOf(HasSubstr("woods.toml:"), HasSubstr("negative share")));
+}
+
 TEST(Tables, MissingStrengthNeedsAReason)
 {
   const Spoilt spoilt("woods.toml", "{ missing = \"not in the source for this wood\" }",

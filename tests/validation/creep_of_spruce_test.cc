@@ -3,6 +3,7 @@
 #include "tests/claims.h"
 #include "tests/law/point.h"
 
+#include <array>
 #include <vector>
 
 // Creep of spruce against an open data set: Maas and Wittel, "From Elasticity to Creep: Orthotropic
@@ -53,6 +54,22 @@ struct Reading
 };
 constexpr Reading h1{"1 h", hour}, h6{"6 h", 6 * hour}, d1{"1 d", day}, d5{"5 d", 5 * day},
     d10{"10 d", 10 * day}, d20{"20 d", 20 * day}, d29{"29 d", 29 * day};
+
+// The data set's own mean Kelvin coefficients (2, 20, 200, 2000 h), fitted to each group of tests:
+// creep after 1, 10 and 29 days for the climates and directions whose readings are not printed.
+std::vector<std::pair<Reading, double>> fitted(const std::array<double, 4> &share)
+{
+  std::vector<std::pair<Reading, double>> creep;
+  for (const Reading &reading : {d1, d10, d29}) {
+    double sum = 0, time = 2 * hour;
+    for (const double g : share) {
+      sum += g * (1 - std::exp(-reading.time / time));
+      time *= 10;
+    }
+    creep.push_back({reading, sum});
+  }
+  return creep;
+}
 
 struct Series
 {
@@ -174,6 +191,37 @@ TEST(CreepOfSpruce, InShear)
            {5, "LR shear", 0.90, {{h1, 0.208}, {d1, 0.367}, {d10, 0.599}, {d29, 0.735}}}},
           false, 2.5);
   claims.expect_misses(8);
+}
+
+// What is not printed above, from the data set's own fits to its tests (R2 0.42 for L at 35 %, else
+// 0.75 to 0.99). A fit stops where its tests stop, so 29 days are hardly beyond them. Along the
+// grain the two signs differ by two to one: the law is between them and misses both when damp or
+// dry.
+TEST(CreepOfSpruce, InTheClimatesKnownByTheDataSetsFits)
+{
+  Claims along("Creep of spruce along the grain, share of the elastic strain",
+               "Maas and Wittel, CC BY 4.0, fitted coefficients");
+  compare(along,
+          {{0, "L compression", 0.35, fitted({0.0, 0.1165, 0.0424, 0.3696})},
+           {0, "L tension", 0.90, fitted({0.1461, 0.0351, 0.0, 0.0237})}},
+          true, 2.5);
+  Claims claims("Creep of spruce across the grain and in shear, share of the elastic strain",
+                "Maas and Wittel, CC BY 4.0, fitted coefficients");
+  compare(claims,
+          {{1, "R compression", 0.35, fitted({0.2208, 0.2585, 0.5189, 0.5765})},
+           {1, "R tension", 0.35, fitted({0.1740, 0.1068, 0.0, 0.6404})},
+           {2, "T compression", 0.35, fitted({0.3893, 0.8222, 0.6086, 0.7250})},
+           {2, "T tension", 0.35, fitted({0.5556, 0.0194, 0.0849, 1.3907})},
+           {3, "RT shear", 0.35, fitted({0.1645, 0.1302, 0.1023, 0.1712})},
+           {2, "T compression", 0.65, fitted({0.4240, 0.2394, 0.5385, 0.9791})},
+           {1, "R compression", 0.90, fitted({0.4484, 0.3997, 1.6400, 0.0080})},
+           {2, "T compression", 0.90, fitted({0.7332, 0.5161, 1.2594, 0.1921})},
+           {2, "T tension", 0.90, fitted({0.8925, 1.2678, 1.3816, 0.0})},
+           {3, "RT shear", 0.90, fitted({0.9077, 0.3008, 0.2585, 0.0311})},
+           {4, "LT shear", 0.90, fitted({0.2975, 0.2075, 0.4555, 0.1210})}},
+          false, 2.5);
+  along.expect_misses(4);
+  claims.expect_misses(7);
 }
 
 // Source: Wood Handbook, chapter 5: 28 K more multiplies creep two to three times.
