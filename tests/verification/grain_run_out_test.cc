@@ -47,6 +47,42 @@ TEST(RunOut, AFreeStripShearsWhenItIsWarmed)
   }
 }
 
+// Source: the same turned tensor, with the shrinkage from 12 to 7 % moisture: along 4 % of 0.0023
+// and 1 % of 0.0179; across, Wood Handbook Eq. 4-9, S = S0 (1 - m/0.30) of the green size.
+TEST(RunOut, AFreeStripShearsWhenItDries)
+{
+  const double angle = 6 * degree, along = -(0.04 * 0.0023 + 0.01 * 0.0179);
+  for (const bool flat_sawn : {false, true}) {
+    Beam beam = off_axis_strip(angle, flat_sawn);
+    const auto u = dried_displacement(beam, 0.12, 0.07);
+    const double green = flat_sawn ? 0.099 : 0.048, built = green * (1 - 0.12 / 0.30);
+    const double across = -(green * (1 - 0.07 / 0.30) - built) / (1 - built);
+    expect("Run-out of 6 deg, dried from 12 to 7 %",
+           flat_sawn ? "shear, flat-sawn" : "shear, quarter", "turned strain tensor [C]",
+           2 * (along - across) * std::sin(angle) * std::cos(angle), shear(beam, u, 0, length),
+           exact);
+  }
+}
+
+// Source: Timoshenko 1925, two equal layers of one stiffness: curvature 3/2 of the difference of
+// the free strains over the whole depth. Straight grain: only the factor on the swelling along the
+// grain makes the bow. The formula leaves out the sides' curling, some 2 % here.
+TEST(UnevenSwelling, BowsAStripLikeTwoMetals)
+{
+  constexpr double layer = 5e-3;
+  Beam beam = two_layers(length, width, layer, 8, 2);
+  for (unsigned c = 0; c < beam.model.space.n_cells; ++c)
+    beam.model.swelling_along.push_back(
+        beam.model.space.piece[c] == unsigned(mesh::Piece::board) ? 1.5 : 0.5);
+  const auto u = dried_displacement(beam, 0.12, 0.07);
+  const auto lift = [&](double x) { return u[3 * beam.node(x, 0, 0) + 2]; };
+  const double bow = (lift(0) + lift(length)) / 2 - lift(length / 2);
+  const double difference = 0.04 * 0.0023 + 0.01 * 0.0179; // the board shrinks more
+  const double expected = 1.5 * difference / (2 * layer) * length * length / 8;
+  expect("Board that shrinks more along the grain, 12 to 7 %", "bow, m", "Timoshenko 1925",
+         expected, bow, 0.03);
+}
+
 // Source: Lekhnitskii 1963 [M], derived in grain_strip.h.
 TEST(RunOut, AStripUnderPullShears)
 {

@@ -124,19 +124,52 @@ cases::Grain run_out_across(double angle, bool flat_sawn)
   return {flat_sawn ? 0 : std::acos(0.), std::tan(angle), 0};
 }
 
-std::vector<double> free_displacement(const Beam &beam, double warming,
-                                      const std::vector<double> &load)
+namespace
+{
+// Six unknowns, so nothing but rigid motion is taken away.
+std::vector<std::pair<unsigned, double>> rigid_motion(const Beam &beam)
 {
   const double length = beam.shape.length, edge = beam.shape.width / 2, z = middle(beam);
   const unsigned origin = beam.node(0, 0, z), side = beam.node(0, edge, z),
                  end = beam.node(length, 0, z);
-  // Six unknowns, so nothing but rigid motion is taken away.
-  TimeRun run(beam.model, {{3 * origin, 0.},
-                           {3 * origin + 1, 0.},
-                           {3 * origin + 2, 0.},
-                           {3 * side, 0.},
-                           {3 * side + 2, 0.},
-                           {3 * end + 2, 0.}});
+  return {{3 * origin, 0.}, {3 * origin + 1, 0.}, {3 * origin + 2, 0.},
+          {3 * side, 0.},   {3 * side + 2, 0.},   {3 * end + 2, 0.}};
+}
+} // namespace
+
+materials::Wood swelling_maple()
+{
+  materials::Wood wood = warm_maple();
+  wood.shrinkage_R = 0.048; // Wood Handbook ch. 4
+  wood.shrinkage_T = 0.099;
+  wood.swelling_L_dry = 0.0179; // of spruce, as a number
+  wood.swelling_L_damp = 0.0023;
+  return wood;
+}
+
+std::vector<double> dried_displacement(Beam &beam, double built, double moisture)
+{
+  const auto law = std::make_shared<materials::WoodLaw>(swelling_maple(), 1., built);
+  for (solver::PieceModel &piece : beam.model.piece)
+    piece.law = law;
+  solver::Mechanics mechanics(beam.model);
+  mechanics.hold(rigid_motion(beam));
+  mechanics.tolerance = 1e-12;
+  solver::MechanicsState state = solver::unstressed(beam.model);
+  const auto everywhere = [&](double value) {
+    return std::vector<double>(beam.model.space.n_nodes, value);
+  };
+  const auto warmth = everywhere(293.15), start = everywhere(built);
+  mechanics.begin(state, {warmth, warmth, start, everywhere(moisture), start, {}, {}}, 3600);
+  std::vector<double> displacement = state.displacement;
+  mechanics.equilibrate({}, beam.no_load(), displacement);
+  return displacement;
+}
+
+std::vector<double> free_displacement(const Beam &beam, double warming,
+                                      const std::vector<double> &load)
+{
+  TimeRun run(beam.model, rigid_motion(beam));
   run.mechanics.tolerance = 1e-12;
   run.load = load;
   run.step(run.temperature + warming, 0);

@@ -57,6 +57,10 @@ cases::Grain run_out_across(double angle, bool flat_sawn = false);
 // Displacement after warming by `warming` K under nodal loads, free but for rigid motion.
 std::vector<double> free_displacement(const Beam &beam, double warming,
                                       const std::vector<double> &load);
+// The same after drying from one moisture content (that it was built at) to another, kg/kg, with
+// swelling numbers for all pieces: green to oven-dry across, bilinear along.
+materials::Wood swelling_maple();
+std::vector<double> dried_displacement(Beam &beam, double built, double moisture);
 // Loads of a traction sigma_xx(y, z) on both ends; z counts from the middle of the strip.
 std::vector<double> end_load(const Beam &beam,
                              const std::function<double(double y, double z)> &stress);
