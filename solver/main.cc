@@ -8,6 +8,7 @@
 #include "viz/pages.h"
 #include "viz/paraview_opener.h"
 #include "viz/pictures.h"
+#include "viz/run_story.h"
 
 #include <CLI/CLI.hpp>
 #include <deal.II/base/multithread_info.h>
@@ -81,17 +82,19 @@ void add_picture_flags(CLI::App &command, PictureChoice &choice)
   command.add_flag("--no-film", choice.no_film, "Draw the pictures but no film");
 }
 
-// A machine that cannot draw is no fault of the run: it says why and goes on.
-void draw(const std::string &folder, const PictureChoice &choice)
+// A machine that cannot draw is no fault of the run: the reason is said, and it goes on. Returns
+// the reason why there are no pictures.
+std::string draw(const std::string &folder, const PictureChoice &choice)
 {
-  const auto say = [](const std::string &why_not) {
-    if (!why_not.empty())
-      std::cerr << "Note: " << why_not << "\n";
-  };
-  if (!choice.no_pictures)
-    say(viz::draw_pictures(folder).why_not);
-  if (!choice.no_pictures && !choice.no_film)
-    say(viz::draw_animation(folder).why_not);
+  if (choice.no_pictures)
+    return "";
+  const viz::Pictures drawn = viz::draw_pictures(folder);
+  std::string why_not = drawn.why_not;
+  if (!drawn.pictures.empty() && !choice.no_film)
+    why_not += (why_not.empty() ? "" : "; ") + viz::draw_animation(folder).why_not;
+  if (!why_not.empty())
+    std::cerr << "Note: " << why_not << "\n";
+  return drawn.pictures.empty() ? why_not : "";
 }
 
 void add_pictures(CLI::App &app, std::string &folder, PictureChoice &choice,
@@ -105,7 +108,9 @@ void add_pictures(CLI::App &app, std::string &folder, PictureChoice &choice,
   pictures->add_flag("--no-film", choice.no_film, "Draw the pictures but no film");
   pictures->callback([&] {
     work = [&] {
-      draw(folder, choice);
+      const std::string why_not = draw(folder, choice);
+      if (!why_not.empty())
+        throw solver::FileError(folder, "has no pictures now", "see the note above");
       for (const viz::Picture &picture : viz::drawn_pictures(folder).pictures)
         std::cout << picture.file << ": " << picture.caption << "\n";
     };
@@ -158,7 +163,9 @@ int main(int argc, char **argv)
   CommandOptions options;
   PictureChoice choice;
   options.write_opener = [&choice](const std::string &folder) {
-    viz::write_paraview_opener(folder);
+    viz::OpenerView view;
+    view.magnification = viz::RunStory(folder).magnification();
+    viz::write_paraview_opener(folder, view);
     draw(folder, choice);
   };
   options.write_pages = [](const std::string &folder) { viz::write_pages(folder); };
