@@ -194,9 +194,8 @@ TEST(CreepOfSpruce, InShear)
 }
 
 // What is not printed above, from the data set's own fits to its tests (R2 0.42 for L at 35 %, else
-// 0.75 to 0.99). A fit stops where its tests stop, so 29 days are hardly beyond them. Along the
-// grain the two signs differ by two to one: the law is between them and misses both when damp or
-// dry.
+// 0.75 to 0.99). Along the grain the two signs differ up to two to one, and the law has no sign: it
+// creeps less than compression at 35 % and more than tension at 90 %.
 TEST(CreepOfSpruce, InTheClimatesKnownByTheDataSetsFits)
 {
   Claims along("Creep of spruce along the grain, share of the elastic strain",
