@@ -15,13 +15,15 @@ using dealii::Point;
 
 // Cell sizes along the neck at resolution 1 [E]; glue lines need 3 to 5 mm at their ends.
 constexpr double glue_end = 3e-3, scarf_end = 8e-3, heel_cell = 5e-3, free_end = 8e-3;
-constexpr double largest_cell = 21e-3, largest_head_cell = 25e-3, head_root = 3e-3;
+constexpr double largest_cell = 24e-3, largest_head_cell = 35e-3, head_root = 3e-3;
+constexpr double growth = 0.65;          // of a cell against its distance from a fine place
+constexpr double pad_cell = 42e-3;      // at any resolution, so that a cradle meets nodes
 constexpr double upright_again = 45e-3; // beyond a scarf, until the sections are upright
 
 SizeField neck_sizes(const NeckProfile &profile, double scale)
 {
   const double glued_to = std::min(profile.neck_end, profile.board_end);
-  SizeField field{largest_cell / scale, 0.6, {}};
+  SizeField field{std::min(largest_cell / scale, pad_cell), growth, {}};
   const auto mark = [&](double x, double size) { field.marks.push_back({x, size / scale}); };
   mark(profile.has_scarf ? profile.scarf_top : 0.0, profile.has_scarf ? scarf_end : glue_end);
   mark(glued_to, glue_end);

@@ -41,7 +41,9 @@ GridCounts grid_counts(const NeckProfile &profile, double resolution)
   counts.middle = scaled(1);
   counts.outer = scaled(1);
   counts.fillet = profile.shape.rod.kind == cases::RodKind::single_action ? scaled(1) : 0;
-  counts.rod = scaled(bar ? 2 : 1);
+  // Two layers beside the channel: once the board slides, the shaft twists on its own, and its
+  // walls there shear most.
+  counts.rod = scaled(2);
   // Two below the channel: under a heel they are tall, in a scarf they make the nut end fine.
   const bool tall = profile.has_scarf || profile.shape.heel.kind == cases::HeelKind::heel;
   counts.lower = scaled(tall ? 2 : 1);

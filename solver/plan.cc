@@ -113,6 +113,8 @@ private:
     // Twist relaxes at a stiffer line than bending: complete slip is near.
     column.setting.twist = clamp_for(column.wanted.twist - d.as_built.twist, d.found.twist, q,
                                      d.bonded_twist_share, 1);
+    if (input.first_guess)
+      column.setting = *input.first_guess;
     column.first_guess = column.setting;
   }
 

@@ -9,6 +9,7 @@
 
 #include <functional>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -56,6 +57,8 @@ struct PlanInput
   // Called with a short name of the work at hand, for the progress line.
   std::function<void(const std::string &)> stage = [](const std::string &) {};
   std::function<void(const StepRecord &, const MechanicsState &)> observe_final;
+  // Instead of the closed form's, without what is as built: an earlier plan, or a test.
+  std::optional<ClampSetting> first_guess = {};
 };
 
 // The neck made ready for simulation: everything that all histories of one speed of line share.

@@ -14,8 +14,11 @@ namespace
 constexpr double room = 293.15; // K, of the generating histories
 // Glue that flows within seconds, and glue that does not move in decades, whatever the kind: far
 // above the softening temperature and far below it, K.
-constexpr double soft_above = 80, frozen_at = 200;
-constexpr double soft_time = 60;                 // s: many times the terminal time there
+constexpr double soft_above = 300, frozen_at = 200;
+// s: hundreds of times what a neck takes there to slide to rest, also on a slow line (viscosity
+// over the modulus at which it would hold half: 5 ms there), and so short that the wood stays
+// elastic.
+constexpr double soft_time = 1;
 constexpr double default_years = 20 * 3.15576e7; // s, pull of an unknown cause
 constexpr double least_reading = 1e-6; // m or rad: a history that moves less explains nothing
 

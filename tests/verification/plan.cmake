@@ -1,0 +1,14 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+# Whole necks: start and plan against elastic theory and against themselves, and the mesh table.
+add_library(overbend_test_necks STATIC plan_neck.cc)
+target_link_libraries(overbend_test_necks PUBLIC overbend_solver PRIVATE overbend_flags)
+target_compile_definitions(overbend_test_necks PRIVATE OVERBEND_SOURCE_DIR="${CMAKE_SOURCE_DIR}")
+overbend_test(test_plan_slip
+  SOURCES plan_slip_test.cc
+  LIBRARIES overbend_test_necks)
+overbend_test(test_plan_mesh
+  SOURCES plan_mesh_test.cc
+  LIBRARIES overbend_test_necks)
+overbend_test(test_plan_run
+  SOURCES plan_run_test.cc guard_neck.cc
+  LIBRARIES overbend_test_necks)

@@ -1,0 +1,162 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Before deal.II, which has a macro named Assert.
+#include <gmock/gmock.h>
+
+#include "solver/verdict.h"
+#include "tests/report.h"
+#include "tests/verification/guard_neck.h"
+#include "tests/verification/plan_neck.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+// Plans of whole necks: units against the full run, a change of contact, limits that stop it.
+namespace overbend::tests
+{
+namespace
+{
+using solver::Limit;
+using ::testing::Contains;
+using ::testing::HasSubstr;
+
+constexpr double degree = 3.14159265358979323846 / 180;
+// What the issue of a plan may miss, whatever the case asks: m and rad.
+constexpr double bow_target = 0.02e-3, twist_target = 0.03 * degree;
+
+struct Planned
+{
+  PlanNeck neck;
+  solver::ThermalHistory heat;
+  solver::FoundNeck found;
+  solver::PlanColumn plan;
+
+  explicit Planned(const cases::Case &c, std::optional<solver::ClampSetting> first = {}) : neck(c)
+  {
+    heat = solver::heat_of(neck.work, neck.c.phases);
+    found = solver::find_start(neck.c, neck.work.model, neck.work.bench, neck.work.lines,
+                               neck.work.found_strings, neck.work.mechanics);
+    solver::PlanInput input = neck.input;
+    input.first_guess = first;
+    plan = solver::make_plan(input, neck.work, heat, found);
+    std::printf("first guess %.3f mm %.3f deg, setting %.3f mm %.3f deg, reached %.4f mm %.4f deg, "
+                "%u unit and %u full runs, limit %d\n",
+                1e3 * plan.first_guess.bow, plan.first_guess.twist / degree, 1e3 * plan.setting.bow,
+                plan.setting.twist / degree, 1e3 * plan.reached.bow, plan.reached.twist / degree,
+                plan.unit_runs, plan.full_runs, int(plan.limit));
+  }
+
+  solver::Verdict verdict() const { return solver::judge_after(plan, neck.work, heat, neck.c); }
+
+  // Pulls the phases of the base, cold and at once, to see what is slack there.
+  bool reached_by_two_cords(const solver::ClampSetting &setting)
+  {
+    std::vector<cases::Phase> phases;
+    for (cases::Phase phase : neck.c.phases) {
+      if (phase.pull.kind == cases::Pull::Kind::to_reading) {
+        phase.pull.bow = setting.bow;
+        phase.pull.twist = setting.twist;
+      }
+      phase.duration = std::min(phase.duration, 60.);
+      phases.push_back(phase);
+      if (phase.cords)
+        break;
+    }
+    return neck.run(phases, heat, found.progress).phases.back().pull_reached;
+  }
+};
+
+void expect_on_target(const std::string &what, const Planned &p)
+{
+  EXPECT_EQ(p.plan.limit, Limit::none);
+  report(what, "bow at the asked date, mm", "the target", 1e3 * p.plan.wanted.bow,
+         1e3 * p.plan.reached.bow, 1e3 * bow_target);
+  report(what, "twist at the asked date, deg", "the target", p.plan.wanted.twist / degree,
+         p.plan.reached.twist / degree, twist_target / degree);
+  EXPECT_NEAR(p.plan.reached.bow, p.plan.wanted.bow, bow_target);
+  EXPECT_NEAR(p.plan.reached.twist, p.plan.wanted.twist, twist_target);
+}
+} // namespace
+
+// The demonstration: contact holds, and the units of the base predict the full run to 2 % of what
+// the setting corrects.
+TEST(PlanOfTheDemonstration, UnitsPredictTheFullRunAndItEndsOnTarget)
+{
+  const Planned p(shipped_case("demonstration", 0.5));
+  expect_on_target("Plan of the demonstration", p);
+  const double correction = p.plan.diagnosis.found.bow - p.plan.reached.bow;
+  const double twist = p.plan.diagnosis.found.twist - p.plan.reached.twist;
+  report("Units against the full run, demonstration", "bow, share of the correction",
+         "the full run with contact", 0, p.plan.prediction_error_bow / correction, 0.02);
+  report("Units against the full run, demonstration", "twist, share of the correction",
+         "the full run with contact", 0, p.plan.prediction_error_twist / twist, 0.02);
+  EXPECT_GT(correction, 0.3e-3);
+  EXPECT_LE(std::abs(p.plan.prediction_error_bow), 0.02 * std::abs(correction));
+  EXPECT_LE(std::abs(p.plan.prediction_error_twist), 0.02 * std::abs(twist));
+}
+
+// A first guess so low, and so twisted, that one cord hangs slack in the base. At the setting both
+// pull: the units of the base are wrong there, and the plan still ends within its target.
+TEST(PlanWithAChangeOfContact, EndsOnTargetFromABaseWithASlackCord)
+{
+  const solver::ClampSetting low{0.1e-3, -1.2 * degree};
+  Planned p(guard_case(), low);
+  EXPECT_FALSE(p.reached_by_two_cords(low));
+  EXPECT_TRUE(p.reached_by_two_cords(p.plan.setting));
+  expect_on_target("Plan from a base with a slack cord", p);
+}
+
+// A cord that may pull less than the target needs: the limit is named, kept, and the best within it
+// reported.
+TEST(PlanWithinLimits, CordPullIsNamedAndTheBestWithinItReported)
+{
+  cases::Case c = guard_case();
+  c.found.bow_bass = c.found.bow_centre = c.found.bow_treble = 1.3e-3;
+  c.warp.slip_share = 0.3;
+  const Planned p(c);
+  EXPECT_EQ(p.plan.limit, Limit::cord_pull);
+  EXPECT_FALSE(p.plan.on_target);
+  double largest = 0;
+  for (const solver::PhaseEnd &phase : p.plan.history.phases)
+    largest = std::max({largest, phase.largest_cord[0], phase.largest_cord[1]});
+  report("Plan that needs more than a cord may pull", "hardest pull, N", "limit of a cord",
+         c.bench.cord_limit, largest, 0.05 * c.bench.cord_limit);
+  EXPECT_LE(largest, c.bench.cord_limit);
+  EXPECT_GT(largest, 0.95 * c.bench.cord_limit);
+  EXPECT_GT(p.plan.reached.bow, p.plan.wanted.bow);
+  EXPECT_LT(p.plan.reached.bow, p.plan.diagnosis.found.bow + p.plan.diagnosis.lift);
+  const solver::Verdict v = p.verdict();
+  EXPECT_EQ(v.kind, solver::Verdict::do_not);
+  EXPECT_THAT(v.reasons, Contains(HasSubstr("A cord would have to pull more than 150 N")));
+  EXPECT_THAT(v.reasons, Contains(HasSubstr("The best within it reads")));
+}
+
+// Epoxy and dry hide glue keep hardly more than the wood does.
+TEST(PlanOnAStillLine, EpoxyAndDryHideDoNotMove)
+{
+  for (const auto &[glue, words] : {std::pair("epoxy", "is cross-linked"),
+                                    std::pair("hot hide", "needs heat and moisture together")}) {
+    cases::Case c = guard_case();
+    c.board_glue.kind = c.scarf_glue.kind = glue;
+    const Planned p(c);
+    EXPECT_EQ(p.plan.limit, Limit::line_does_not_move) << glue;
+    report(std::string("Plan of a board glued with ") + glue, "bow kept of a clamped mm, mm",
+           "wood alone, at most a tenth (materials 2.4)", 0, p.plan.sensitivity.bow_by_bow, 0.12);
+    EXPECT_LT(p.plan.sensitivity.bow_by_bow, 0.12);
+    EXPECT_THAT(p.verdict().reasons, Contains(HasSubstr(words)));
+  }
+}
+
+// Heat on the middle only: both ends of the line stay cold and lock it (trade reference 2.5).
+TEST(PlanOnAStillLine, BothEndsColdLockItAndAreNamed)
+{
+  cases::Case c = guard_case();
+  c.heater.from = c.heater.iron_from = 0.12;
+  c.heater.to = c.heater.iron_to = 0.27;
+  c.heater.bar_sensor = 0.2;
+  const Planned p(c);
+  EXPECT_EQ(p.plan.limit, Limit::line_does_not_move);
+  EXPECT_THAT(p.verdict().reasons,
+              Contains(HasSubstr("Both ends of the board's glue line stay cold")));
+}
+} // namespace overbend::tests
