@@ -80,7 +80,7 @@ private:
 
   void draw_neck(const FilmFrame &frame)
   {
-    vtkRenderer *const strip = canvas.add_strip({0, has_glue ? 0.4 : 0.16, 1, 0.87});
+    vtkRenderer *const strip = canvas.add_strip({0, has_glue ? 0.42 : 0.16, 1, 0.87});
     const auto surface =
         shapes.outside(moved(results.mesh().nodes, between(frame, "displacement"), times),
                        between(frame, "temperature"));
@@ -91,9 +91,9 @@ private:
 
   void draw_glue(const FilmFrame &frame)
   {
-    vtkRenderer *const strip = canvas.add_strip({0, 0.16, 1, 0.4});
+    vtkRenderer *const strip = canvas.add_strip({0, 0.16, 1, 0.375});
     draw_glue_lines(canvas, strip, shapes, results.mesh(), between(frame, "glue_slip"), slip);
-    canvas.text(0.02, 0.385, "glue lines from above", 18);
+    canvas.text(0.02, 0.395, "glue lines from above", 18);
     canvas.colour_bar(slip, 0.54, 0.94);
   }
 

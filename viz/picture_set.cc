@@ -135,10 +135,9 @@ Picture PictureSet::beside_straight()
     const auto &[name, step] = moments[m];
     const double left = 0.5 * double(m % 2), top = 0.865 - double(m / 2) * height;
     const std::string reading = story.reading(step);
-    vtkRenderer *const strip =
-        labelled_strip({left, top - height, left + 0.5, top}, name + ": " + story.moment(step));
-    if (!reading.empty())
-      canvas.text(left + 0.02, top - 0.055, reading, 18);
+    canvas.text(left + 0.02, top - 0.02, name + ": " + story.moment(step), 20);
+    canvas.text(left + 0.02, top - 0.055, reading, 18);
+    vtkRenderer *const strip = canvas.add_strip({left, top - height, left + 0.5, top - 0.07});
     const auto ghost = shapes.outside(straight), bent = shapes.outside(places(step));
     strip->AddActor(surface_actor(ghost, straight_grey, 0.35));
     strip->AddActor(edge_actor(ghost, straight_grey, 1));
