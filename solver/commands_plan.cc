@@ -113,9 +113,13 @@ private:
     Workbench workbench(job, {speed, report.stiffness_factor.value_or(1)});
     if (heat.all().empty())
       heat = heat_of(workbench, c.phases);
+    if (moisture.all().empty())
+      moisture = moisture_of(workbench, c.phases, heat);
+    job.moisture = &moisture;
     watch.stage("start", from + 0.05 * span, from + 0.2 * span);
-    const FoundNeck found = find_start(c, workbench.model, workbench.bench, workbench.lines,
-                                       workbench.found_strings, workbench.mechanics);
+    const FoundNeck found =
+        find_start(c, workbench.model, workbench.bench, workbench.lines, workbench.found_strings,
+                   workbench.mechanics, moisture.at(0));
     std::unique_ptr<FieldOutput> fields;
     if (speed == LineSpeed::middle)
       fields = start_fields(workbench, found);
@@ -154,7 +158,7 @@ private:
     report.across_by_fret.clear();
     for (int fret = 0; fret <= c.neck.frets; ++fret)
       report.across_by_fret.push_back(workbench.lines.distance_across(fret));
-    auto fields = std::make_unique<FieldOutput>(folder, workbench, heat, record);
+    auto fields = std::make_unique<FieldOutput>(folder, workbench, heat, record, &moisture);
     fields->start_from(state);
     return fields;
   }
@@ -219,6 +223,7 @@ private:
   Record record;
   mesh::NeckMesh neck;
   ThermalHistory heat;
+  MoistureHistory moisture;
   SolverCounts counts;
 };
 } // namespace

@@ -53,17 +53,20 @@ void simulate_command(const CommandOptions &options)
   Workbench workbench(input, {});
   watch.stage("heat", 0.02, 0.1);
   const ThermalHistory heat = heat_of(workbench, c.phases);
+  const MoistureHistory moisture = moisture_of(workbench, c.phases, heat);
   watch.stage("start", 0.1, 0.3);
   const FoundNeck found = find_start(c, workbench.model, workbench.bench, workbench.lines,
-                                     workbench.found_strings, workbench.mechanics);
+                                     workbench.found_strings, workbench.mechanics, moisture.at(0));
   watch.stage("phases", 0.3, 1);
-  FieldOutput fields(folder, workbench, heat, record);
+  FieldOutput fields(folder, workbench, heat, record, &moisture);
   Peaks peaks(workbench.model);
   SimulationOptions simulation;
   simulation.bow_error = c.numerics.bow_error;
+  simulation.moisture = &moisture;
   simulation.observe = [&](const StepRecord &step, const MechanicsState &state) {
     watch.step(c, step);
-    peaks.watch(workbench.model, state, heat.at(step.time), step.time, step.phase);
+    peaks.watch(workbench.model, state, heat.at(step.time), step.time, step.phase,
+                moisture.at(step.time));
     fields.observe(step, state);
   };
   const Reading &as_built = found.diagnosis.as_built;

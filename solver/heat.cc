@@ -69,6 +69,45 @@ HeatSurroundings surroundings_of(const Model &model, const cases::Air &air,
   return s;
 }
 
+// Time in which the neck as one lump comes within 1/e of the air: heat content over exchange, s.
+double lag_of(const HeatSystem &system)
+{
+  const std::vector<double> ones(system.size(), 1.);
+  double exchange = 0;
+  for (const double flow :
+       tr_bdf2::rate(system.conduction, std::vector<double>(ones.size(), 0.), ones))
+    exchange -= flow;
+  return system.heat_content(ones) / exchange;
+}
+
+// The neck follows changing air; what it differs inside at the start dies out with the lag.
+std::vector<HeatMoment> run_climate(const HeatSystem &system, const cases::Phase &phase,
+                                    const HeatMoment &start, ThermalHistory &history)
+{
+  constexpr double bend = 0.1; // K, between a state and a straight line
+  const double lag = lag_of(system);
+  const double mean = system.heat_content(start.temperature) /
+                      system.heat_content(std::vector<double>(system.size(), 1.));
+  const AirSeries series(phase, start.time, lag, mean);
+  std::vector<double> times = series.bends(bend);
+  for (unsigned k = 1; k < 20 && k * lag / 4 < phase.duration; ++k)
+    times.push_back(start.time + k * lag / 4);
+  std::sort(times.begin(), times.end());
+  std::vector<HeatMoment> moments;
+  for (const double time : times) {
+    if (!(time > (moments.empty() ? start.time : moments.back().time) + 1))
+      continue;
+    const double left = std::exp(-(time - start.time) / lag);
+    HeatMoment moment{time, start.temperature, 0};
+    for (double &T : moment.temperature)
+      T = series.shown(time) + left * (T - mean);
+    moments.push_back(std::move(moment));
+  }
+  moments.back().time = start.time + phase.duration;
+  history.add(series);
+  return moments;
+}
+
 ThermalState state_at(const HeatMoment &moment, unsigned n_nodes, bool heater)
 {
   ThermalState state;
@@ -83,10 +122,13 @@ ThermalState state_at(const HeatMoment &moment, unsigned n_nodes, bool heater)
 
 std::vector<HeatMoment> run_phase(const Model &model, const cases::Phase &phase,
                                   const cases::Heater &heater, const std::optional<BarOnBoard> &bar,
-                                  const HeatMoment &start, const HeatOptions &options)
+                                  const HeatMoment &start, const HeatOptions &options,
+                                  ThermalHistory &history)
 {
   try {
     const HeatSystem system(model, surroundings_of(model, phase.air, bar, phase.heater));
+    if (!phase.climate.points.empty())
+      return run_climate(system, phase, start, history);
     HeatStepper stepper(system, start.temperature, start.time, 0.02 * options.error);
     std::optional<Thermostat> thermostat;
     if (phase.heater)
@@ -106,6 +148,14 @@ std::vector<double> ThermalHistory::at(double time) const
     return states[place.before].temperature;
   return between(states[place.before].temperature, states[place.before + 1].temperature,
                  place.share);
+}
+
+const AirSeries *ThermalHistory::air(double time, double dt) const
+{
+  for (const AirSeries &series : climates)
+    if (time > series.begin() - 1 && time + dt < series.end() + 1)
+      return &series;
+  return nullptr;
 }
 
 BarOnBoard make_bar(const cases::Heater &heater)
@@ -163,7 +213,7 @@ ThermalHistory simulate_heat(const Model &model, const cases::Heater &heater,
       history.add(state_at(now, n_nodes, phase.heater));
       heated = phase.heater;
     }
-    for (HeatMoment &moment : run_phase(model, phase, heater, bar, now, options)) {
+    for (HeatMoment &moment : run_phase(model, phase, heater, bar, now, options, history)) {
       history.add(state_at(moment, n_nodes, heated));
       now = std::move(moment);
     }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "cases/case.h"
+#include "solver/air_series.h"
 #include "solver/heat_bar.h"
 #include "solver/model.h"
 
@@ -15,6 +16,8 @@
 // board's glue line and the scarf conduct; the heel and a glued tongue lose heat to the body. The
 // numbers that no case gives are named below. Unknown: T in K at the nodes, and along the bar.
 // Steps are of second order with error control (heat_steps.h).
+//
+// In a phase with a climate the neck follows the air as one lump (solver/air_series.h).
 //
 // Temperature drives mechanics and not the other way round, so the whole history is computed first.
 namespace overbend::solver
@@ -47,11 +50,15 @@ public:
   void add(ThermalState state) { states.push_back(std::move(state)); }
   // Nodal temperatures, K. Throws std::out_of_range before the first and after the last state.
   std::vector<double> at(double time) const;
+  // The air of the phase with a climate that a step from `time` to time + dt lies in; null: none.
+  const AirSeries *air(double time, double dt) const;
+  void add(AirSeries series) { climates.push_back(std::move(series)); }
   const std::vector<ThermalState> &all() const { return states; }
   double end() const { return states.back().time; }
 
 private:
   std::vector<ThermalState> states;
+  std::vector<AirSeries> climates;
 };
 
 struct HeatOptions

@@ -8,6 +8,7 @@
 #include "solver/in_time.h"
 
 #include <algorithm>
+#include <cmath>
 #include <stdexcept>
 
 namespace overbend::solver
@@ -87,6 +88,30 @@ SurfaceAir air_at_surface(const std::vector<SurfacePoint> &points, const Thermal
   return air;
 }
 
+// Air that changes: means over the step's course, and the temperature at which diffusion runs as
+// fast as it does on average (by the energy of damp wood, materials/moisture_transport.h).
+SurfaceAir air_in_climate(std::size_t points, const AirSeries &series,
+                          materials::SorptionBranch branch, double time, double dt)
+{
+  static const double cold = materials::saturation_pressure(materials::reference_temperature);
+  const double vapour = series.mean(
+      time, dt, [](double T, double) { return materials::saturation_pressure(T) / cold; });
+  const double rest = series.mean(time, dt, [branch](double T, double p) {
+    const double saturated = materials::saturation_pressure(T);
+    return saturated / cold *
+           materials::equilibrium_moisture(T, std::min(1., p / saturated), branch);
+  });
+  const std::vector<double> rests(points, rest / vapour);
+  return {std::vector<double>(points, vapour), {rests, rests, rests}};
+}
+
+double diffusing_temperature(const AirSeries &series, double time, double dt)
+{
+  constexpr double energy = 36e3 / 8.314462618; // K, of E = 38.5 - 0.29 M kJ/mol at 9 % [M]
+  const double mean = series.mean(time, dt, [](double T, double) { return std::exp(-energy / T); });
+  return -energy / std::log(mean);
+}
+
 std::vector<MoistureMoment> run_phase(const Model &model, const cases::Case &the_case,
                                       const cases::Phase &phase, const ThermalHistory &heat,
                                       const MoistureMoment &start, const MoistureStepLimits &limits)
@@ -96,11 +121,19 @@ std::vector<MoistureMoment> run_phase(const Model &model, const cases::Case &the
     const double pressure =
         phase.air.humidity * materials::saturation_pressure(phase.air.temperature);
     const auto branch = branch_of(the_case);
-    const MoistureDrive drive{[&](double time) { return heat.at(time); },
-                              [&](double time, double dt) {
-                                return air_at_surface(system.surface(), heat, pressure, branch,
-                                                      time, dt);
-                              }};
+    const AirSeries *climate =
+        phase.climate.points.empty() ? nullptr : heat.air(start.time, phase.duration);
+    const MoistureDrive drive{
+        [&](double time, double dt) {
+          return climate == nullptr ? heat.at(time + dt / 2)
+                                    : std::vector<double>(
+                                          system.size(), diffusing_temperature(*climate, time, dt));
+        },
+        [&](double time, double dt) {
+          if (climate != nullptr)
+            return air_in_climate(system.surface().size(), *climate, branch, time, dt);
+          return air_at_surface(system.surface(), heat, pressure, branch, time, dt);
+        }};
     MoistureStepper stepper(system, drive, start.moisture, start.time);
     return run_moisture(stepper, phase.duration, limits);
   } catch (const std::runtime_error &error) {
@@ -132,6 +165,11 @@ std::vector<double> MoistureHistory::driest(double time) const
   for (std::size_t i = 0; i < result.size(); ++i)
     result[i] = std::min(result[i], before[i]);
   return result;
+}
+
+std::vector<double> moisture_at(const MoistureHistory *history, double time)
+{
+  return history == nullptr ? std::vector<double>() : history->at(time);
 }
 
 double built_moisture(const cases::Case &the_case)

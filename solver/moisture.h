@@ -49,6 +49,9 @@ private:
   std::vector<MoistureState> states;
 };
 
+// At a time, or empty without a history.
+std::vector<double> moisture_at(const MoistureHistory *history, double time);
+
 // Moisture content at which the neck was glued together: at rest with the builder's shop.
 double built_moisture(const cases::Case &the_case);
 

@@ -72,7 +72,7 @@ std::vector<double> MoistureStepper::guess(double dt) const
 
 MoistureStep MoistureStepper::try_step(double dt)
 {
-  const std::vector<double> T = drive.temperature(clock + dt / 2);
+  const std::vector<double> T = drive.temperature(clock, dt);
   const SurfaceAir air = drive.air(clock, dt);
   std::vector<double> middle = guess(dt);
   renew(T, middle, air, dt);

@@ -21,10 +21,11 @@ struct SurfaceAir
   std::array<std::vector<double>, 3> rest;
 };
 
-// What surrounds the neck: nodal temperatures (K) at a time, and the air over a step.
+// What surrounds the neck over a step: nodal temperatures (K) that diffusion goes with, and the
+// air.
 struct MoistureDrive
 {
-  std::function<std::vector<double>(double time)> temperature;
+  std::function<std::vector<double>(double time, double dt)> temperature;
   std::function<SurfaceAir(double time, double dt)> air;
 };
 

@@ -95,13 +95,15 @@ Peaks::Peaks(const Model &model)
 }
 
 void Peaks::watch(const Model &model, const MechanicsState &state,
-                  const std::vector<double> &temperature, double time, unsigned phase)
+                  const std::vector<double> &temperature, double time, unsigned phase,
+                  const std::vector<double> &moisture)
 {
   const Space &space = model.space;
   for (unsigned c = 0; c < space.n_cells; ++c) {
     const PieceModel &piece = model.piece[space.piece[c]];
     const double T = temperature[space.cell_node[c][13]];
-    const auto strength = materials::strengths(piece.law->wood(), T, piece.moisture);
+    const auto strength = materials::strengths(
+        piece.law->wood(), T, moisture.empty() ? piece.moisture : moisture[space.cell_node[c][13]]);
     // The mean over the cell: stress at its corners is a matter of the mesh.
     materials::Vector6 mean{};
     double volume = 0;

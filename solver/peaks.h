@@ -33,14 +33,16 @@ struct LineEnds
 LineEnds line_ends(const Model &model, const MechanicsState &state, unsigned line);
 
 // What might give: watched over a history. Shares of strength are of the Norris criterion at the
-// temperature of the place; glue shear against the bond's strength at its temperature.
+// temperature and moisture of the place (no moisture given: as built); glue shear against the
+// bond's strength at its temperature.
 class Peaks
 {
 public:
   Peaks() = default;
   explicit Peaks(const Model &model);
   void watch(const Model &model, const MechanicsState &state,
-             const std::vector<double> &temperature, double time, unsigned phase);
+             const std::vector<double> &temperature, double time, unsigned phase,
+             const std::vector<double> &moisture = {});
 
   // By region: the names of the pieces, "headstock root", and "<line> glue line" (share of the
   // bond's strength).

@@ -122,9 +122,11 @@ private:
   {
     SimulationOptions options;
     options.bow_error = the_case.numerics.bow_error;
+    options.moisture = input.moisture;
     if (final_run)
       options.observe = [&](const StepRecord &step, const MechanicsState &state) {
-        column.peaks.watch(workbench.model, state, heat.at(step.time), step.time, step.phase);
+        column.peaks.watch(workbench.model, state, heat.at(step.time), step.time, step.phase,
+                           moisture_at(input.moisture, step.time));
         if (input.observe_final)
           input.observe_final(step, state);
       };
@@ -288,6 +290,13 @@ ThermalHistory heat_of(const Workbench &workbench, const std::vector<cases::Phas
   const std::vector<double> start(workbench.model.space.n_nodes,
                                   workbench.the_case.room.temperature);
   return simulate_heat(workbench.model, workbench.the_case.heater, phases, start);
+}
+
+MoistureHistory moisture_of(const Workbench &workbench, const std::vector<cases::Phase> &phases,
+                            const ThermalHistory &heat)
+{
+  return simulate_moisture(workbench.model, workbench.the_case, phases, heat,
+                           starting_moisture(workbench.model, workbench.the_case));
 }
 
 double fit_stiffness(const cases::Case &the_case, const Workbench &, double lift)

@@ -57,6 +57,7 @@ struct PlanInput
   // Called with a short name of the work at hand, for the progress line.
   std::function<void(const std::string &)> stage = [](const std::string &) {};
   std::function<void(const StepRecord &, const MechanicsState &)> observe_final;
+  const MoistureHistory *moisture = nullptr; // of the case's phases; null: as the neck was built
   // Instead of the closed form's, without what is as built: an earlier plan, or a test.
   std::optional<ClampSetting> first_guess = {};
 };
@@ -77,6 +78,10 @@ struct Workbench
 
 // Temperatures over all phases of the case.
 ThermalHistory heat_of(const Workbench &workbench, const std::vector<cases::Phase> &phases);
+
+// Moisture over all phases of the case, from what is known of the start.
+MoistureHistory moisture_of(const Workbench &workbench, const std::vector<cases::Phase> &phases,
+                            const ThermalHistory &heat);
 
 // Factor on all moduli that brings the computed lift of the strings to the measured one; 1 without
 // a strung reading.

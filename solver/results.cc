@@ -85,10 +85,11 @@ std::string group_of(std::size_t step)
 }
 } // namespace
 
-const std::array<StoredField, 11> &stored_fields()
+const std::array<StoredField, 12> &stored_fields()
 {
-  static const std::array<StoredField, 11> fields = {{{"displacement", "m", 3},
+  static const std::array<StoredField, 12> fields = {{{"displacement", "m", 3},
                                                       {"temperature", "degC", 1},
+                                                      {"moisture", "%", 1},
                                                       {"sigma_xx", "MPa", 1},
                                                       {"sigma_yy", "MPa", 1},
                                                       {"sigma_zz", "MPa", 1},
@@ -210,11 +211,12 @@ void ResultsWriter::write_step(const StepFields &fields)
   std::vector<std::vector<double>> stored;
   stored.push_back(checked(fields.displacement, 3 * n, names[0]));
   stored.push_back(checked(fields.temperature, n, names[1], 1, -273.15));
+  stored.push_back(checked(fields.moisture, n, names[2], 100));
   for (std::size_t c = 0; c < 6; ++c)
-    stored.push_back(checked(fields.stress[c], n, names[2 + c], 1e-6));
-  stored.push_back(checked(fields.stress_along_grain, n, names[8], 1e-6));
-  stored.push_back(checked(fields.use_of_strength, n, names[9]));
-  stored.push_back(checked(fields.slip, n, names[10], 1e3));
+    stored.push_back(checked(fields.stress[c], n, names[3 + c], 1e-6));
+  stored.push_back(checked(fields.stress_along_grain, n, names[9], 1e-6));
+  stored.push_back(checked(fields.use_of_strength, n, names[10]));
+  stored.push_back(checked(fields.slip, n, names[11], 1e3));
   const std::size_t glued = state.n_glue;
   const auto &glue_names = stored_glue_fields();
   const std::array<std::vector<double>, 3> stored_glue = {

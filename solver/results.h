@@ -17,10 +17,10 @@
 //     /glue/nodes         float32 points x 3, m: the points of the glue lines; missing without any
 //     /glue/board         int32 faces x 9 points (also /glue/scarf, /glue/tongue: those there are)
 //     /steps/00012        attributes time [s], phase (the last to be written); float32 a node each:
-//       displacement [m] (x 3), temperature [degC], sigma_xx, _yy, _zz, _xy, _yz, _xz [MPa] along
-//       the axes of the neck, stress_along_grain [MPa], use_of_strength [-], slip [mm]; a point of
-//       the glue lines each: glue_displacement [m] (x 3; of the upper side), glue_slip [mm],
-//       glue_shear [MPa]
+//       displacement [m] (x 3), temperature [degC], moisture [%], sigma_xx, _yy, _zz, _xy, _yz, _xz
+//       [MPa] along the axes of the neck, stress_along_grain [MPa], use_of_strength [-], slip [mm];
+//       a point of the glue lines each: glue_displacement [m] (x 3; of the upper side), glue_slip
+//       [mm], glue_shear [MPa]
 //     /readings           float64 a column, SI, attribute unit; not a number where not read
 //     /record             attributes; case_text
 //   results.xdmf    the same as a time series of curved cells for ParaView, times in hours: the
@@ -40,7 +40,7 @@ namespace overbend::solver
 // Name of the phase of a step that shows the neck before the first phase.
 constexpr const char *as_found = "as found";
 
-constexpr int format_number = 2; // 2: glue lines as surfaces
+constexpr int format_number = 3; // 2: glue lines as surfaces; 3: moisture
 
 // The glue lines as surfaces of their own. Each line has its own points, also where two meet.
 struct GlueSurface
@@ -83,6 +83,7 @@ struct StepFields
   std::string phase;
   std::vector<double> displacement;          // 3 a node
   std::vector<double> temperature;           // K
+  std::vector<double> moisture;              // kg water a kg of dry wood
   std::array<std::vector<double>, 6> stress; // xx yy zz xy yz xz, Pa
   std::vector<double> stress_along_grain;    // Pa
   std::vector<double> use_of_strength;       // 1: at the limit
@@ -101,7 +102,7 @@ struct StoredField
   int columns;
   std::string shown_name() const { return std::string(name) + " [" + unit + "]"; }
 };
-const std::array<StoredField, 11> &stored_fields();
+const std::array<StoredField, 12> &stored_fields();
 const std::array<StoredField, 3> &stored_glue_fields();
 
 class ResultsWriter

@@ -34,14 +34,15 @@ void claim_folder(const std::string &folder, bool replace)
 }
 
 FieldOutput::FieldOutput(std::string to_folder, const Workbench &bench,
-                         const ThermalHistory &history, Record run_record)
-    : folder(std::move(to_folder)), workbench(bench), heat(history), record(std::move(run_record)),
-      mesh(mesh_data(bench.model))
+                         const ThermalHistory &history, Record run_record,
+                         const MoistureHistory *wet)
+    : folder(std::move(to_folder)), workbench(bench), heat(history), moisture(wet),
+      record(std::move(run_record)), mesh(mesh_data(bench.model))
 {}
 
 void FieldOutput::start_from(const MechanicsState &state)
 {
-  start = step_fields(workbench.model, state, heat.at(0), 0, as_found);
+  start = step_fields(workbench.model, state, heat.at(0), 0, as_found, moisture_at(moisture, 0));
 }
 
 void FieldOutput::observe(const StepRecord &step, const MechanicsState &state)
@@ -58,7 +59,8 @@ void FieldOutput::observe(const StepRecord &step, const MechanicsState &state)
   if (writer->steps() > 0 && time < last_time + apart)
     time = last_time + apart;
   const std::string &phase = workbench.the_case.phases.at(step.phase).name;
-  writer->write_step(step_fields(workbench.model, state, heat.at(step.time), time, phase));
+  writer->write_step(step_fields(workbench.model, state, heat.at(step.time), time, phase,
+                                 moisture_at(moisture, step.time)));
   last_time = time;
 }
 

@@ -29,7 +29,7 @@ class FieldOutput
 {
 public:
   FieldOutput(std::string folder, const Workbench &workbench, const ThermalHistory &heat,
-              Record record);
+              Record record, const MoistureHistory *moisture = nullptr);
   // The neck before the first phase: written at time 0 whenever the file is begun.
   void start_from(const MechanicsState &state);
   void observe(const StepRecord &step, const MechanicsState &state);
@@ -41,6 +41,7 @@ private:
   std::string folder;
   const Workbench &workbench;
   const ThermalHistory &heat;
+  const MoistureHistory *moisture;
   Record record;
   MeshData mesh;
   std::unique_ptr<ResultsWriter> writer;

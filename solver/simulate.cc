@@ -86,7 +86,26 @@ private:
       result.m1 = options.moisture->at(to);
       result.driest = options.moisture->driest(from);
     }
+    if (const AirSeries *air = to > from ? heat.air(from, to - from) : nullptr)
+      if (air->in_days())
+        count_the_day(*air, from, to, result);
     return result;
+  }
+
+  // Reduced time by the true course of temperature in the step over that by its shown ends.
+  void count_the_day(const AirSeries &air, double from, double to, StepClimate &result) const
+  {
+    const auto factor = [&](const auto &shift) {
+      const double a = shift(air.shown(from)), b = shift(air.shown(to));
+      const double straight = std::abs(b - a) > 1e-6 * a ? (b - a) / std::log(b / a) : a;
+      return air.mean(from, to - from, [&](double T, double) { return shift(T); }) / straight;
+    };
+    for (const PieceModel &piece : model.piece)
+      result.wood_time.push_back(piece.law ? factor([&](double T) { return piece.law->shift(T); })
+                                           : 1);
+    for (const GlueLineModel &line : model.glue_line)
+      result.glue_time.push_back(
+          factor([&](double T) { return std::exp(line.law->log_shift(T)); }));
   }
 
   void start_phase(unsigned i)
@@ -152,6 +171,9 @@ private:
     const double end = phase_start + phases[i].duration;
     double dt = std::min(options.first_step, phases[i].duration / 4);
     while (time < end - 1e-6) {
+      const AirSeries *air = heat.air(time, 0);
+      if (air != nullptr && !phases[i].climate.points.empty() && !air->in_days())
+        dt = std::min(dt, air->spacing()); // follows the course of the air
       dt = std::min(dt, end - time);
       if (end - time - dt < 0.3 * dt)
         dt = end - time; // no crumbs

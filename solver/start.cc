@@ -74,6 +74,22 @@ public:
     }
   }
 
+  // At once from as it was built to other moisture contents, on a hard line.
+  MechanicsState swollen(const std::vector<double> &moisture)
+  {
+    const MechanicsState dry = unstressed(model);
+    MechanicsState state = dry;
+    mechanics.begin(dry, StepClimate{T, T, moisture, moisture, moisture, {}, {}}, 0);
+    std::vector<double> u = state.displacement;
+    try {
+      mechanics.equilibrate(bench.springs({}, {}, 0), bench.load({}), u);
+    } catch (const StepFailed &failure) {
+      throw NotConverged(std::string("The swollen neck could not be found: ") + failure.what());
+    }
+    mechanics.finish(state, u);
+    return state;
+  }
+
   // Reading of an instant load on the unstressed neck, with a bonded line.
   Reading elastic(const Cause &cause)
   {
@@ -201,7 +217,8 @@ double string_lift(const Model &model, const Bench &bench, const BoardLines &lin
 }
 
 FoundNeck find_start(const cases::Case &the_case, const Model &model, const Bench &bench,
-                     const BoardLines &lines, const StringPull &found_strings, Mechanics &mechanics)
+                     const BoardLines &lines, const StringPull &found_strings, Mechanics &mechanics,
+                     const std::vector<double> &moisture)
 {
   const cases::Warp &warp = the_case.warp;
   Generator generator(model, bench, lines, mechanics);
@@ -244,14 +261,21 @@ FoundNeck find_start(const cases::Case &the_case, const Model &model, const Benc
   // Strings twist a neck hardly at all; what they do is left to the torque.
   Split bow = split(d.found.bow, slip_b.bow, wood_b.bow, slip_share, 1);
   Split tw;
+  MechanicsState swollen = unstressed(model);
+  if (!moisture.empty())
+    swollen = generator.swollen(moisture);
+  d.moisture_bow = read(lines, swollen.displacement).bow;
+  d.moisture_twist = read(lines, swollen.displacement).twist;
   for (unsigned round = 0; round < 3; ++round) {
-    const double twist_left = d.found.twist - bow.slip * slip_b.twist - bow.wood * wood_b.twist;
+    const double twist_left =
+        d.found.twist - d.moisture_twist - bow.slip * slip_b.twist - bow.wood * wood_b.twist;
     tw = split(twist_left, slip_t.twist, wood_t.twist, slip_share, 1e9);
-    const double bow_left = d.found.bow - tw.slip * slip_t.bow - tw.wood * wood_t.bow;
+    const double bow_left =
+        d.found.bow - d.moisture_bow - tw.slip * slip_t.bow - tw.wood * wood_t.bow;
     bow = split(bow_left, slip_b.bow, wood_b.bow, slip_share, 1);
   }
   MechanicsState &state = neck.progress.state;
-  state = unstressed(model);
+  state = std::move(swollen);
   add_times(state, bow.slip, slip_bow);
   add_times(state, bow.wood, wood_bow);
   add_times(state, tw.slip, slip_twist);

@@ -21,6 +21,7 @@ struct Diagnosis
   double ceiling = 0;            // largest bow that heat under these strings alone can leave, m
   double slip_bow = 0, wood_bow = 0;     // m, parts of the found centre bow
   double slip_twist = 0, wood_twist = 0; // rad
+  double moisture_bow = 0, moisture_twist = 0; // m, rad: by swelling since it was built
   double severity = 0;                   // share of the simulated cause that was needed, 0..1
   Reading as_built;                      // what no history explains: added to every later reading
   double wood_share() const;             // q: share of the bow that is in the wood
@@ -33,10 +34,13 @@ struct FoundNeck
   Diagnosis diagnosis;
 };
 
+// moisture: nodal contents at the start (kg/kg); empty: as the neck was built. What it has swollen
+// or shrunk since then is its share of the found shape (at once and elastic: an upper bound, since
+// creep lets go of swelling stress in years), the histories explain the rest.
 // Throws NotConverged. The heat of a known hot store is simulated with its air.
 FoundNeck find_start(const cases::Case &the_case, const Model &model, const Bench &bench,
                      const BoardLines &lines, const StringPull &found_strings,
-                     Mechanics &mechanics);
+                     Mechanics &mechanics, const std::vector<double> &moisture = {});
 
 // Bow (m, centre) that strings add at once to the unstressed bonded neck: what strung minus slack
 // should read.

@@ -58,7 +58,7 @@ public:
   }
 
   void add_cell(const Model &model, const MechanicsState &state, unsigned cell,
-                const std::vector<double> &temperature)
+                const std::vector<double> &temperature, const std::vector<double> &moisture)
   {
     static const auto to_nodes = gauss_to_nodes();
     const PieceModel &piece = model.piece[space.piece[cell]];
@@ -79,7 +79,8 @@ public:
       m /= size;
     const double T = temperature[space.cell_node[cell][13]];
     const double used =
-        materials::use_of_strength(mean, piece.law->wood(), T, piece.moisture).share;
+        materials::use_of_strength(mean, piece.law->wood(), T, moisture[space.cell_node[cell][13]])
+            .share;
     for (unsigned n = 0; n < nodes_per_cell; ++n) {
       const unsigned node = space.cell_node[cell][n];
       volume[node] += size;
@@ -108,6 +109,15 @@ public:
   std::vector<double> volume, use;
   std::array<std::vector<double>, n_stresses> stress;
 };
+
+std::vector<double> as_built(const Model &model)
+{
+  std::vector<double> moisture(model.space.n_nodes, 0.);
+  for (unsigned c = 0; c < model.space.n_cells; ++c)
+    for (const unsigned n : model.space.cell_node[c])
+      moisture[n] = model.piece[model.space.piece[c]].moisture;
+  return moisture;
+}
 
 // The boundary faces whose nine nodes all belong to the upper side of a line.
 GlueSurface glue_surface(const Model &model)
@@ -171,12 +181,13 @@ MeshData mesh_data(const Model &model)
 
 StepFields step_fields(const Model &model, const MechanicsState &state,
                        const std::vector<double> &temperature, double time,
-                       const std::string &phase)
+                       const std::string &phase, const std::vector<double> &moisture)
 {
   const Space &space = model.space;
+  const std::vector<double> water = moisture.empty() ? as_built(model) : moisture;
   NodeMeans means(space);
   for (unsigned c = 0; c < space.n_cells; ++c)
-    means.add_cell(model, state, c, temperature);
+    means.add_cell(model, state, c, temperature, water);
   means.finish();
 
   StepFields fields;
@@ -185,6 +196,7 @@ StepFields step_fields(const Model &model, const MechanicsState &state,
   fields.displacement.assign(state.displacement.begin(),
                              state.displacement.begin() + space.n_dofs());
   fields.temperature = temperature;
+  fields.moisture = water;
   for (unsigned i = 0; i < 6; ++i)
     fields.stress[i] = std::move(means.stress[i]);
   fields.stress_along_grain = std::move(means.stress[6]);

@@ -19,8 +19,9 @@ MeshData mesh_data(const Model &model);
 // pieces that share nodes (shaft and fillet) are averaged too; across a glue line the nodes are
 // double and nothing is averaged. Use of strength: of the mean stress of each cell at the
 // temperature of its middle (as in Peaks), averaged the same way. Slip: amount at the nodes of
-// the glue lines. Glue surface: one point a glue point, in their order.
+// the glue lines. No moisture given: as the neck was built. Glue surface: one point a glue point,
+// in their order.
 StepFields step_fields(const Model &model, const MechanicsState &state,
                        const std::vector<double> &temperature, double time,
-                       const std::string &phase);
+                       const std::string &phase, const std::vector<double> &moisture = {});
 } // namespace overbend::solver

@@ -80,6 +80,7 @@ inline solver::StepFields step_fields(std::size_t nodes, int step)
   };
   fields.displacement = filled(3 * nodes, -1e-3, 1.1e-8);
   fields.temperature = filled(nodes, 293.15, 1e-4);
+  fields.moisture = filled(nodes, 0.09, 1e-6);
   for (int c = 0; c < 6; ++c)
     fields.stress[static_cast<std::size_t>(c)] = filled(nodes, 1e6 * (c - 2.5), 13.7);
   fields.stress_along_grain = filled(nodes, 3e6, 5.3);

@@ -93,6 +93,7 @@ TEST(Results, ComeBackRoundedToFloatInTheirStatedUnits)
     EXPECT_EQ(got.phase, given.phase);
     expect_stored(got.fields.at("displacement"), given.displacement, 1, 0);
     expect_stored(got.fields.at("temperature"), given.temperature, 1, -273.15);
+    expect_stored(got.fields.at("moisture"), given.moisture, 100, 0);
     const char *const names[6] = {"sigma_xx", "sigma_yy", "sigma_zz",
                                   "sigma_xy", "sigma_yz", "sigma_xz"};
     for (std::size_t c = 0; c < 6; ++c)

@@ -45,7 +45,7 @@ inline solver::MoistureDrive constant_air(const solver::MoistureSystem &system, 
 {
   const std::vector<double> T(system.size(), celsius(20)), ones(system.surface().size(), 1.),
       rests(system.surface().size(), rest);
-  return {[T](double) { return T; },
+  return {[T](double, double) { return T; },
           [ones, rests](double, double) {
             return solver::SurfaceAir{ones, {rests, rests, rests}};
           }};

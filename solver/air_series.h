@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "cases/case.h"
+
+#include <functional>
+#include <vector>
+
+// Air that changes while a phase lasts, and how warm the neck is in it.
+//
+// The neck follows the air as one lump, dT/dt = (T_air - T)/lag: beside steps of hours and days its
+// own differences (some kelvin for an hour) do not count. A phase of more than three days is told
+// in means over a day: what is shown is the running mean, and what depends on temperature or
+// humidity in a curved way (creep shift, softening, diffusion, rest at the surface) is averaged
+// over the true course within the step, at least over a day. Steps need not follow the hours then.
+// What this leaves out: thermal bow within the day, the skin's breathing within the day (and the
+// mechano-sorption it would make), and order within a step.
+namespace overbend::solver
+{
+constexpr double told_in_days_from = 3 * 86400; // s
+constexpr double day_window = 86400;            // s
+
+class AirSeries
+{
+public:
+  // begin: time of the phase's start, s; lag: s; start: temperature of the neck there, K.
+  AirSeries(const cases::Phase &phase, double begin, double lag, double start);
+
+  double begin() const { return first; }
+  double end() const { return last; }
+  bool in_days() const { return smooth; }
+  // Times between which the air may bend, s: a step that follows the course is not longer.
+  double spacing() const { return knot; }
+
+  // Temperature of the neck as it is shown: the running mean of a day, or as it is.
+  double shown(double time) const;
+  // Mean of f(temperature of the neck (K), vapour pressure of the air (Pa)) over a step, and over
+  // at least a day in a phase told in days.
+  double mean(double time, double dt, const std::function<double(double, double)> &f) const;
+  // Times and shown temperatures such that straight lines between them err by less than `error`, K.
+  std::vector<double> bends(double error) const;
+
+private:
+  struct Sample
+  {
+    double temperature, vapour;
+  };
+  double first = 0, last = 0, step = 0, knot = 0;
+  bool smooth = false;
+  std::vector<Sample> samples; // from begin to end, `step` apart
+  std::vector<double> running; // shown temperature at the samples
+};
+} // namespace overbend::solver
