@@ -52,7 +52,8 @@ private:
     if (phase.heater && !before.heater)
       heat_on(phase);
     if (!phase.heater && before.heater)
-      say("Heat off: iron and bar away from the board. The clamp stays until it is let go.");
+      say(std::string("Heat off: iron and bar away from the board.") +
+          (phase.cords ? " The clamp stays until it is let go." : ""));
     if (phase.cords && !before.cords)
       set_up(phase);
     if (phase.cords && phase.pull.kind != cases::Pull::Kind::none)
@@ -246,6 +247,8 @@ std::string near_fret(const cases::Case &c, double x)
   const double fret = -12 * std::log2(1 - x / c.neck.scale_length);
   if (fret < 0.25)
     return x < -1e-3 ? "beyond the nut" : "the nut";
+  if (fret > c.neck.frets + 0.25)
+    return "beyond the last fret";
   const double half = std::round(2 * fret) / 2;
   return "fret " + fixed(half, half == std::round(half) ? 0 : 1);
 }

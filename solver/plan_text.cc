@@ -74,10 +74,12 @@ void found(std::ostringstream &out, const cases::Case &c)
 void diagnosis(std::ostringstream &out, const PlanReport &report)
 {
   const Diagnosis &d = report.main_column().diagnosis;
-  paragraph(out, "Of the bow, " + bow_in_words(d.slip_bow) +
+  const auto part = [](double bow) {
+    return std::abs(bow) < least_bow ? "none" : bow_in_words(bow);
+  };
+  paragraph(out, "Of the bow, " + part(d.slip_bow) +
                      " is slip of the board's glue line (it comes back easily and stays) and " +
-                     bow_in_words(d.wood_bow) +
-                     " is in the wood (it comes back hard and relapses): " +
+                     part(d.wood_bow) + " is in the wood (it comes back hard and relapses): " +
                      fixed(100 * d.wood_share(), 0) + " % in the wood.");
   paragraph(out, "Heat and these strings alone explain at most " + both_lengths(d.ceiling) +
                      " of the " + both_lengths(std::abs(d.found.bow)) + ".");
@@ -109,7 +111,8 @@ void strings(std::ostringstream &out, const PlanReport &report)
   if (report.stiffness_factor)
     paragraph(out, "Strung minus slack says that the neck is " +
                        fixed(*report.stiffness_factor, 2) +
-                       " times as stiff as its sizes and woods tell; the plan uses that.");
+                       " times as stiff as its sizes and woods tell" +
+                       (report.columns.empty() ? "." : "; the plan uses that."));
 }
 
 // The cold take-up, the hot re-reading, temperatures and the release, in a few lines.
@@ -276,7 +279,7 @@ std::string plan_text(const PlanReport &report)
     in_short(out, report);
     three_lines(out, report);
     out << (refused ? "\nSTEP BY STEP, AS SIMULATED (not to be done)\n" : "\nWHAT TO DO\n");
-    paragraph(out, "Clock: 0:00 is when the heat comes on.");
+    paragraph(out, "Clock: 0:00 is when the heat comes on in the clamp.");
     out << steps_text(report, report.main_column());
     limits(out, report);
     computed(out, report);
