@@ -81,8 +81,12 @@ void diagnosis(std::ostringstream &out, const PlanReport &report)
                      " is slip of the board's glue line (it comes back easily and stays) and " +
                      part(d.wood_bow) + " is in the wood (it comes back hard and relapses): " +
                      fixed(100 * d.wood_share(), 0) + " % in the wood.");
-  paragraph(out, "Heat and these strings alone explain at most " + both_lengths(d.ceiling) +
-                     " of the " + both_lengths(std::abs(d.found.bow)) + ".");
+  if (d.found.bow > 0 && d.found.bow <= d.ceiling)
+    paragraph(out, "Heat and these strings alone can explain all of it: up to " +
+                       both_lengths(d.ceiling) + ".");
+  else
+    paragraph(out, "Heat and these strings alone explain at most " + both_lengths(d.ceiling) +
+                       " of the " + both_lengths(std::abs(d.found.bow)) + ".");
   if (std::abs(d.slip_twist) + std::abs(d.wood_twist) > least_twist)
     paragraph(out, "Of the twist, " + cases::degrees(std::abs(d.slip_twist)) +
                        " is taken as slip and " + cases::degrees(std::abs(d.wood_twist)) +
