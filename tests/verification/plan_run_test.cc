@@ -21,7 +21,7 @@ using ::testing::Contains;
 using ::testing::HasSubstr;
 
 constexpr double degree = 3.14159265358979323846 / 180;
-// What the issue of a plan may miss, whatever the case asks: m and rad.
+// What a plan may miss, whatever the case asks: m and rad.
 constexpr double bow_target = 0.02e-3, twist_target = 0.03 * degree;
 
 struct Planned
