@@ -48,6 +48,17 @@ public:
     check_that_it_can_be_planned(c);
     claim_folder(folder, options.replace);
     record = record_of(c, tables);
+    try {
+      plan();
+    } catch (const NotConverged &error) {
+      write_record(std::string("not converged: ") + error.what());
+      throw;
+    }
+  }
+
+private:
+  void plan()
+  {
     report.cord_per_turn =
         materials::take_up_per_turn(tables.tuner(c.tuners.kind), c.bench.cord_diameter);
     report.verdict = refuse_before(c, tables);
@@ -61,7 +72,6 @@ public:
     write("done");
   }
 
-private:
   PlanInput input() const
   {
     return {c, neck, tables, [](const std::string &) {}, {}};
@@ -191,21 +201,28 @@ private:
     sum.seconds_law += n.seconds_law;
   }
 
-  void write(const std::string &exit_reason)
+  std::string path(const char *name) const
+  {
+    return (std::filesystem::path(folder) / name).string();
+  }
+
+  void write_record(const std::string &exit_reason)
   {
     watch.end_stage();
     record.wall_time = watch.seconds();
     record.exit_reason = exit_reason;
-    const std::string text = plan_text(report);
-    const auto path = [&](const char *name) {
-      return (std::filesystem::path(folder) / name).string();
-    };
-    write_text_file(path("plan.txt"), text);
-    write_text_file(path("plan.json"), plan_json(report, record));
     std::string lines;
     for (const auto &[name, value] : record_lines(record))
       lines += name + ": " + value + "\n";
     write_text_file(path("record.txt"), lines + "case text:\n" + record.case_text);
+  }
+
+  void write(const std::string &exit_reason)
+  {
+    write_record(exit_reason);
+    const std::string text = plan_text(report);
+    write_text_file(path("plan.txt"), text);
+    write_text_file(path("plan.json"), plan_json(report, record));
     options.write_pages(folder);
     if (options.quiet)
       std::cout << in_words(report.verdict.kind) << "\n";
