@@ -26,7 +26,8 @@ AirSeries::AirSeries(const cases::Phase &phase, double begin, double lag, double
     : first(begin), last(begin + phase.duration), smooth(phase.duration > told_in_days_from)
 {
   knot = shortest_interval(phase.climate, phase.duration);
-  const double wanted = std::clamp(knot / 4, finest, coarsest);
+  const double wanted =
+      std::clamp(smooth ? knot / 4 : std::min(knot / 4, lag / 8), finest, coarsest);
   const std::size_t n = std::max<std::size_t>(4, std::size_t(std::ceil(phase.duration / wanted)));
   step = phase.duration / double(n);
   double T = start, before = cases::air_at(phase, 0).temperature;
@@ -54,11 +55,10 @@ double AirSeries::shown(double time) const
 double AirSeries::mean(double time, double dt, const std::function<double(double, double)> &f) const
 {
   const double width = smooth ? std::max(dt, day_window) : dt;
-  double from = time + dt / 2 - width / 2, to = from + width;
-  if (from < first)
-    to += first - from, from = first;
-  if (to > last)
-    from = std::max(first, from - (to - last)), to = last;
+  double from = time + dt / 2 - width / 2;
+  // A window that reaches beyond the phase is moved into it.
+  from = std::clamp(from, first, std::max(first, last - width));
+  const double to = std::min(last, from + width);
   // Trapezoidal rule over the samples inside, the ends taken at the nearest ones.
   const std::size_t n = samples.size() - 1;
   const std::size_t a = std::min(n, std::size_t(std::lround((from - first) / step))),

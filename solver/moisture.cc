@@ -193,7 +193,7 @@ std::vector<double> starting_moisture(const Model &model, const cases::Case &the
   past.air.humidity = known.humidity.value_or(the_case.room.humidity);
   const double rest =
       materials::equilibrium_moisture(past.air.temperature, past.air.humidity, branch_of(the_case));
-  if (!(known.lived_for > 0))
+  if (!known.humidity || !(known.lived_for > 0))
     return std::vector<double>(n, rest);
   ThermalHistory even;
   even.add({0, std::vector<double>(n, past.air.temperature), {}, 0});

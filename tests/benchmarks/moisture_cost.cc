@@ -43,9 +43,8 @@ void plan_once(const cases::Case &c, const mesh::NeckMesh &mesh, const char *nam
   std::printf("   setting %.4f mm %.4f deg, reached %.4f mm, full runs %u, unit runs %u; steps %u, "
               "factorisations %u, law %.1f s, factor %.1f s, solve %.1f s; moisture bow %.4f mm\n",
               1e3 * column.setting.bow, 57.29578 * column.setting.twist, 1e3 * column.reached.bow,
-              column.full_runs, column.unit_runs, column.counts.steps,
-              column.counts.factorisations, column.counts.seconds_law,
-              column.counts.seconds_factor, column.counts.seconds_solve,
+              column.full_runs, column.unit_runs, column.counts.steps, column.counts.factorisations,
+              column.counts.seconds_law, column.counts.seconds_factor, column.counts.seconds_solve,
               1e3 * found.diagnosis.moisture_bow);
   for (const auto &end : column.history.phases)
     std::printf("   %-20s bow %8.4f mm  twist %8.4f deg\n", c.phases[end.phase].name.c_str(),

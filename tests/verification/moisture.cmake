@@ -1,4 +1,9 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 overbend_test(test_moisture
-  SOURCES moisture_slab_test.cc moisture_balance_test.cc
+  SOURCES moisture_slab_test.cc moisture_balance_test.cc moisture_swelling_test.cc
+          moisture_climate_test.cc
+  LIBRARIES overbend_test_beams)
+# Whole coarse necks: the rod, and what relapses more than what.
+overbend_test(test_moist_neck
+  SOURCES guard_neck.cc moisture_neck_test.cc
   LIBRARIES overbend_solver)

@@ -1,0 +1,76 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cases/climate.h"
+#include "cases/read_case.h"
+#include "mesh/make_neck_mesh.h"
+#include "solver/plan.h"
+#include "solver/timing_clock.h"
+
+#include <cstdio>
+#include <string>
+
+// winter case.toml ...: what bow and twist of each case do over its phases, from the neck as built
+// at the start's moisture, for flat-sawn, rift and quarter-sawn wood in shaft and board; with wall
+// seconds. Strings as the phases say. Changes are against the first reading.
+namespace overbend
+{
+namespace
+{
+void one(cases::Case c, double ring_angle)
+{
+  for (cases::Piece *piece : {&c.neck.shaft, &c.neck.board, &c.neck.headstock.piece})
+    piece->grain.ring_angle = ring_angle;
+  const double degrees = 57.29577951;
+  double t = solver::clock_seconds();
+  const auto mesh = mesh::make_neck_mesh(c.neck, c.numerics.resolution);
+  const solver::PlanInput input{c, mesh, materials::tables(), [](const std::string &) {}, {}};
+  solver::Workbench work(input, {});
+  const solver::ThermalHistory heat = solver::heat_of(work, c.phases);
+  const solver::MoistureHistory moisture = solver::moisture_of(work, c.phases, heat);
+  const double fields = solver::clock_seconds() - t;
+  t = solver::clock_seconds();
+  solver::Progress start;
+  start.state = solver::unstressed(work.model);
+  solver::SimulationOptions options;
+  options.bow_error = c.numerics.bow_error;
+  options.moisture = &moisture;
+  const auto history = solver::simulate(c, c.phases, work.model, work.bench, work.lines,
+                                        work.planned_strings, heat, start, work.mechanics, options);
+  std::printf(
+      "%s, rings at %.0f deg: %u nodes, %zu heat and %zu moisture states, %zu steps, %.1f s "
+      "+ %.1f s\n",
+      c.title.c_str(), degrees * ring_angle, work.model.space.n_nodes, heat.all().size(),
+      moisture.all().size(), history.steps.size(), fields, solver::clock_seconds() - t);
+  const solver::Reading first = history.phases[0].reading_at_start;
+  const auto line = [&](double days, const std::string &phase, const solver::Reading &r,
+                        double water) {
+    std::printf("  %8.1f d  %-22s bow %+8.4f mm  twist %+8.4f deg  mean moisture %5.2f %%\n", days,
+                phase.c_str(), 1e3 * (r.bow - first.bow), degrees * (r.twist - first.twist),
+                100 * water);
+  };
+  const auto mean = [&](double time) {
+    double sum = 0;
+    const auto m = moisture.at(time);
+    for (const double v : m)
+      sum += v / double(m.size());
+    return sum;
+  };
+  double next = 0;
+  for (const solver::StepRecord &step : history.steps) {
+    if (step.time < next && &step != &history.steps.back())
+      continue;
+    line(step.time / 86400, c.phases[step.phase].name, step.reading, mean(step.time));
+    next = step.time + history.steps.back().time / 12;
+  }
+}
+} // namespace
+} // namespace overbend
+
+int main(int count, char **words)
+{
+  for (int i = 1; i < count; ++i) {
+    const auto c = overbend::cases::read_case(words[i]);
+    for (const double degrees : {0., 45., 90.})
+      overbend::one(c, degrees / 57.29577951);
+  }
+  return count > 1 ? 0 : 2;
+}

@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "materials/sorption.h"
+#include "tests/verification/guard_neck.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <iostream>
+
+// What must be more than what, on a coarse whole neck. The sizes are the model's; the order is the
+// claim.
+namespace overbend::tests
+{
+namespace
+{
+constexpr double day = 86400;
+
+struct Stay
+{
+  double temperature = 294.15, moisture = 0.09;
+  bool strings = true;
+  double duration = 20 * day;
+};
+
+// How far the centre bow goes on by itself while the neck stays so, m: from just after it was
+// brought there to the end.
+double goes_on(GuardNeck &neck, const Stay &stay)
+{
+  cases::Phase phase;
+  phase.kind = cases::PhaseKind::rest;
+  phase.name = "stay";
+  phase.duration = stay.duration;
+  phase.air = neck.c.room;
+  phase.air.temperature = stay.temperature;
+  phase.air.humidity = materials::rest_humidity(stay.temperature, stay.moisture);
+  phase.strings = stay.strings;
+  const std::vector<double> T(neck.work.model.space.n_nodes, stay.temperature),
+      m(T.size(), stay.moisture);
+  solver::ThermalHistory heat;
+  solver::MoistureHistory moisture;
+  for (const double time : {0., stay.duration}) {
+    heat.add({time, T, {}, 0});
+    moisture.add(time, m);
+  }
+  solver::Progress start;
+  start.state = solver::unstressed(neck.work.model);
+  solver::SimulationOptions options;
+  options.bow_error = neck.c.numerics.bow_error;
+  options.moisture = &moisture;
+  const auto history =
+      solver::simulate(neck.c, {phase}, neck.work.model, neck.work.bench, neck.work.lines,
+                       neck.work.planned_strings, heat, start, neck.work.mechanics, options);
+  return history.phases[0].reading.bow - history.phases[0].reading_at_start.bow;
+}
+
+double goes_on_with(const std::string &set, const Stay &stay)
+{
+  GuardNeck neck(guard_case("[strings]\nset = \"" + set + "\"\n"));
+  return goes_on(neck, stay);
+}
+} // namespace
+
+TEST(Relapse, GrowsWithTheStringsAndOnAHotStage)
+{
+  Stay slack, warm;
+  slack.strings = false;
+  warm.temperature = 308.15;
+  GuardNeck light(guard_case("[strings]\nset = \"electric 9-42\"\n"));
+  const double none = std::abs(goes_on(light, slack)), nine = goes_on(light, {}),
+               hot = goes_on(light, warm);
+  const double eleven = goes_on_with("electric 11-49", {});
+  std::cout << "bow gone on in 20 days, mm: slack " << 1e3 * none << ", 9-42 " << 1e3 * nine
+            << ", 11-49 " << 1e3 * eleven << ", 9-42 on a stage of 35 degC " << 1e3 * hot << "\n";
+  EXPECT_LT(none, nine);
+  EXPECT_LT(nine, eleven);
+  EXPECT_LT(eleven, hot);
+}
+
+TEST(Relapse, ADampNeckMovesMore)
+{
+  GuardNeck neck;
+  Stay dry, damp;
+  dry.moisture = 0.06;
+  damp.moisture = 0.18;
+  const double a = goes_on(neck, dry), b = goes_on(neck, damp);
+  std::cout << "bow gone on in 20 days, mm: at 6 % " << 1e3 * a << ", at 18 % " << 1e3 * b << "\n";
+  EXPECT_LT(a, b);
+}
+
+// Single-action rod set to its force in the neck as built; then the wood swells or shrinks along
+// its curve at once. Damp tightens, dry slackens (common practice of the trade).
+TEST(CompressionRod, TightensInDampAndSlackensInDryWood)
+{
+  GuardNeck neck;
+  const auto &model = neck.work.model;
+  const double built = model.piece[1].moisture;
+  const std::vector<double> T(model.space.n_nodes, materials::reference_temperature);
+  const solver::MechanicsState start = solver::unstressed(model);
+  solver::BenchSetup setup;
+  setup.rod = cases::RodState::set;
+  solver::BenchOffsets offsets;
+  neck.work.bench.rod_becomes_spring(start.displacement, 0, offsets);
+  const auto pull_at = [&](double moisture) {
+    const std::vector<double> m(T.size(), moisture);
+    neck.work.mechanics.begin(start, solver::StepClimate{T, T, m, m, m, {}, {}}, 0);
+    const auto springs = neck.work.bench.springs(setup, offsets, 0);
+    std::vector<double> u = start.displacement;
+    neck.work.mechanics.equilibrate(springs, neck.work.bench.load(setup), u);
+    return neck.work.bench.forces(springs, u).rod;
+  };
+  const double dry = pull_at(built - 0.03), now = pull_at(built), damp = pull_at(built + 0.03);
+  std::cout << "rod, N: dry " << dry << ", as built " << now << ", damp " << damp << "\n";
+  ASSERT_GT(now, 0);
+  EXPECT_LT(dry, now);
+  EXPECT_GT(damp, now);
+}
+} // namespace overbend::tests
