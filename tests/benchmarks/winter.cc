@@ -5,20 +5,48 @@
 #include "solver/plan.h"
 #include "solver/timing_clock.h"
 
+#include <algorithm>
 #include <cstdio>
 #include <string>
+#include <vector>
 
-// winter case.toml ...: what bow and twist of each case do over its phases, from the neck as built
-// at the start's moisture, for flat-sawn, rift and quarter-sawn wood in shaft and board; with wall
-// seconds. Strings as the phases say. Changes are against the first reading.
+// winter [--hours] case.toml ...: what bow and twist of each case do over its phases, from the neck
+// as built at the start's moisture, for flat-sawn, rift and quarter-sawn wood in shaft and board;
+// with wall seconds. Strings as the phases say. Changes are against the first reading. --hours:
+// only wood as the case has it, told in days and then hour by hour, to see what the means over days
+// cost.
 namespace overbend
 {
 namespace
 {
-void one(cases::Case c, double ring_angle)
+// Phases of changing air cut into pieces of two days, which follow their hours.
+std::vector<cases::Phase> by_hours(const std::vector<cases::Phase> &phases)
 {
-  for (cases::Piece *piece : {&c.neck.shaft, &c.neck.board, &c.neck.headstock.piece})
-    piece->grain.ring_angle = ring_angle;
+  constexpr double piece = 2 * 86400, hour = 3600;
+  std::vector<cases::Phase> cut;
+  for (const cases::Phase &phase : phases) {
+    if (phase.climate.points.empty()) {
+      cut.push_back(phase);
+      continue;
+    }
+    for (double from = 0; from < phase.duration - 1; from += piece) {
+      cases::Phase part = phase;
+      part.duration = std::min(piece, phase.duration - from);
+      part.climate.period = 0;
+      part.climate.points.clear();
+      for (double t = 0; t < part.duration + 1; t += hour) {
+        const cases::Air air = cases::air_at(phase, from + t);
+        part.climate.points.push_back({t, air.temperature, air.humidity});
+      }
+      cut.push_back(part);
+    }
+  }
+  return cut;
+}
+
+void one(cases::Case c)
+{
+  const double ring_angle = c.neck.shaft.grain.ring_angle;
   const double degrees = 57.29577951;
   double t = solver::clock_seconds();
   const auto mesh = mesh::make_neck_mesh(c.neck, c.numerics.resolution);
@@ -67,10 +95,24 @@ void one(cases::Case c, double ring_angle)
 
 int main(int count, char **words)
 {
+  bool hours = false;
   for (int i = 1; i < count; ++i) {
-    const auto c = overbend::cases::read_case(words[i]);
-    for (const double degrees : {0., 45., 90.})
-      overbend::one(c, degrees / 57.29577951);
+    if (std::string(words[i]) == "--hours") {
+      hours = true;
+      continue;
+    }
+    auto c = overbend::cases::read_case(words[i]);
+    if (hours) {
+      overbend::one(c);
+      c.phases = overbend::by_hours(c.phases);
+      overbend::one(c);
+      continue;
+    }
+    for (const double degrees : {0., 45., 90.}) {
+      for (auto *piece : {&c.neck.shaft, &c.neck.board, &c.neck.headstock.piece})
+        piece->grain.ring_angle = degrees / 57.29577951;
+      overbend::one(c);
+    }
   }
   return count > 1 ? 0 : 2;
 }
