@@ -96,13 +96,23 @@ SurfaceAir air_in_climate(std::size_t points, const AirSeries &series,
   static const double cold = materials::saturation_pressure(materials::reference_temperature);
   const double vapour = series.mean(
       time, dt, [](double T, double) { return materials::saturation_pressure(T) / cold; });
-  const double rest = series.mean(time, dt, [branch](double T, double p) {
+  const auto drive = [branch](double T, double p) {
     const double saturated = materials::saturation_pressure(T);
     return saturated / cold *
            materials::equilibrium_moisture(T, std::min(1., p / saturated), branch);
-  });
-  const std::vector<double> rests(points, rest / vapour);
-  return {std::vector<double>(points, vapour), {rests, rests, rests}};
+  };
+  // The course through the step in means over a day, moved so that the step's own mean is kept.
+  const double at[3] = {time, time + tr_bdf2::first_stage * dt, time + dt};
+  const double weight[3] = {tr_bdf2::shared, tr_bdf2::shared, tr_bdf2::diagonal};
+  double rest[3], missing = series.mean(time, dt, drive);
+  for (unsigned k = 0; k < 3; ++k) {
+    rest[k] = series.mean(at[k], 0, drive);
+    missing -= weight[k] * rest[k];
+  }
+  SurfaceAir air{std::vector<double>(points, vapour), {}};
+  for (unsigned k = 0; k < 3; ++k)
+    air.rest[k].assign(points, (rest[k] + missing) / vapour);
+  return air;
 }
 
 double diffusing_temperature(const AirSeries &series, double time, double dt)

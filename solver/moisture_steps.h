@@ -17,7 +17,7 @@ struct SurfaceAir
 {
   std::vector<double> vapour; // saturation pressure over that at 20 degC, mean over the step
   // Moisture content that the wood would rest at: at the start, at the first stage, at the end. Of
-  // air that changes faster than the step: three times the mean, weighted by vapour.
+  // air that changes faster than the step: means weighted by vapour.
   std::array<std::vector<double>, 3> rest;
 };
 

@@ -3,6 +3,7 @@
 
 #include "mesh/neck_mesh.h"
 #include "solver/interfaces.h"
+#include "solver/shop_words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -20,6 +21,7 @@ constexpr double soft_above = 300, frozen_at = 200;
 // elastic.
 constexpr double soft_time = 1;
 constexpr double default_years = 20 * 3.15576e7; // s, pull of an unknown cause
+constexpr double told_moisture_bow = 0.03e-3;    // m: a smaller share is not worth a sentence
 constexpr double least_reading = 1e-6; // m or rad: a history that moves less explains nothing
 
 // Loads of a generating history: the strings, or a torque of 1 N m on the headstock.
@@ -266,6 +268,9 @@ FoundNeck find_start(const cases::Case &the_case, const Model &model, const Benc
     swollen = generator.swollen(moisture);
   d.moisture_bow = read(lines, swollen.displacement).bow;
   d.moisture_twist = read(lines, swollen.displacement).twist;
+  if (std::abs(d.moisture_bow) > told_moisture_bow)
+    d.remarks.push_back("Swelling since the neck was built accounts for up to " +
+                        fixed(1e3 * d.moisture_bow, 2) + " mm of the bow.");
   for (unsigned round = 0; round < 3; ++round) {
     const double twist_left =
         d.found.twist - d.moisture_twist - bow.slip * slip_b.twist - bow.wood * wood_b.twist;
