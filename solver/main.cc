@@ -2,6 +2,7 @@
 #include "cases/error.h"
 #include "mesh/shape_error.h"
 #include "solver/commands.h"
+#include "solver/commands_intake.h"
 #include "solver/file_error.h"
 #include "solver/plan.h"
 #include "solver/record.h"
@@ -14,6 +15,7 @@
 #include <deal.II/base/multithread_info.h>
 
 #include <dlfcn.h>
+#include <unistd.h>
 
 #include <fstream>
 #include <functional>
@@ -34,6 +36,8 @@ const char *const description =
 const char *const footer = R"(
 Examples:
   overbend template electric > my-neck.toml     a case with every key and its comment
+  overbend sheet electric                       a sheet to print, in ./intake-sheet.html
+  overbend ask my-neck.toml --preset electric   the same questions one by one
   overbend check my-neck.toml                   is it a good case?
   overbend plan my-neck.toml                    the plan, in ./my-neck-plan
   overbend plan my-neck.toml --output first --timing
@@ -68,6 +72,30 @@ void add_run(CLI::App &command, CommandOptions &options)
   command.add_flag("--replace", options.replace, "Replace the results of an earlier run in it");
   command.add_flag("--timing", options.timing, "Print where the time went");
   command.add_flag("--quiet", options.quiet, "No progress line, and only the outcome");
+}
+
+void add_intake(CLI::App &app, solver::IntakeOptions &options, std::function<void()> &work)
+{
+  CLI::App *sheet = app.add_subcommand("sheet", "Write a sheet to print and fill in at the bench");
+  sheet->add_option("preset", options.preset, "Preset whose usual values it shows");
+  sheet->add_option("-o,--output", options.file, "File to write (default: intake-sheet.html)")
+      ->type_name("FILE.html");
+  sheet->add_flag("--replace", options.replace, "Replace a file that is there");
+  sheet->callback([&] {
+    if (options.file.empty())
+      options.file = "intake-sheet.html";
+    work = [&] { solver::sheet_command(options); };
+  });
+
+  CLI::App *ask = app.add_subcommand("ask", "Ask for a case, question by question, and write it");
+  ask->add_option("case", options.file, "Case file to write")->required()->type_name("FILE");
+  ask->add_option("--preset", options.preset, "Preset to start from");
+  ask->add_flag("--continue", options.resume, "Go on with a file that it wrote before");
+  ask->add_flag("--replace", options.replace, "Replace a file that is there");
+  ask->callback([&] {
+    options.to_terminal = isatty(STDIN_FILENO) != 0;
+    work = [&] { solver::ask_command(options, std::cin, std::cout); };
+  });
 }
 
 // What of the pictures a run makes at its end.
@@ -181,6 +209,9 @@ int main(int argc, char **argv)
   show->add_option("preset", preset, "Preset to start from")->capture_default_str();
   show->callback([&] { work = [&] { solver::template_command(preset); }; });
 
+  solver::IntakeOptions intake;
+  add_intake(app, intake, work);
+
   CLI::App *list = app.add_subcommand("list", "List what the tables hold, with sources and marks");
   list->add_option("what", what, "woods, glues, strings, tuners, bars or presets")
       ->required()
@@ -222,5 +253,5 @@ int main(int argc, char **argv)
     return app.exit(error) == 0 ? good : users_mistake;
   }
   pin_threads();
-  return guarded(work, options.case_file);
+  return guarded(work, options.case_file.empty() ? intake.file : options.case_file);
 }
