@@ -2,6 +2,7 @@
 #include "solver/simulate.h"
 
 #include "solver/pull.h"
+#include "solver/step_climate.h"
 #include "solver/step_control.h"
 
 #include <algorithm>
@@ -19,27 +20,6 @@ StepControl::Values controlled(const Reading &r)
 {
   // Twist counts by what it lifts an edge 20 mm off the centre line.
   return {r.bow_bass, r.bow, r.bow_treble, 0.02 * r.twist};
-}
-
-double glue_log_shift(const Model &model, const GluePoint &p, const std::vector<double> &T,
-                      const std::vector<double> &m)
-{
-  const auto &law = *model.glue_line[p.line].law;
-  return m.empty() ? law.log_shift(T[p.upper])
-                   : law.log_shift(T[p.upper], materials::glue_humidity(m[p.upper]));
-}
-
-// Largest change of ln a in glue that can flow within the step.
-double glue_log_change(const Model &model, const StepClimate &climate, double dt)
-{
-  double largest = 0;
-  for (const GluePoint &p : model.glue_point) {
-    const double a = glue_log_shift(model, p, climate.T0, climate.m0),
-                 b = glue_log_shift(model, p, climate.T1, climate.m1);
-    if (model.glue_line[p.line].law->flows_within(dt * std::exp(std::max(a, b))))
-      largest = std::max(largest, std::abs(b - a));
-  }
-  return largest;
 }
 
 class Run
@@ -78,34 +58,7 @@ private:
 
   StepClimate climate(double from, double to) const
   {
-    StepClimate result;
-    result.T0 = heat.at(from);
-    result.T1 = heat.at(to);
-    if (options.moisture != nullptr) {
-      result.m0 = options.moisture->at(from);
-      result.m1 = options.moisture->at(to);
-      result.driest = options.moisture->driest(from);
-    }
-    if (const AirSeries *air = to > from ? heat.air(from, to - from) : nullptr)
-      if (air->in_days())
-        count_the_day(*air, from, to, result);
-    return result;
-  }
-
-  // Reduced time by the true course of temperature in the step over that by its shown ends.
-  void count_the_day(const AirSeries &air, double from, double to, StepClimate &result) const
-  {
-    const auto factor = [&](const auto &shift) {
-      const double a = shift(air.shown(from)), b = shift(air.shown(to));
-      const double straight = std::abs(b - a) > 1e-6 * a ? (b - a) / std::log(b / a) : a;
-      return air.mean(from, to - from, [&](double T, double) { return shift(T); }) / straight;
-    };
-    for (const PieceModel &piece : model.piece)
-      result.wood_time.push_back(piece.law ? factor([&](double T) { return piece.law->shift(T); })
-                                           : 1);
-    for (const GlueLineModel &line : model.glue_line)
-      result.glue_time.push_back(
-          factor([&](double T) { return std::exp(line.law->log_shift(T)); }));
+    return climate_between(model, heat, options.moisture, from, to);
   }
 
   void start_phase(unsigned i)

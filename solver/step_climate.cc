@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/step_climate.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace overbend::solver
+{
+namespace
+{
+double glue_log_shift(const Model &model, const GluePoint &p, const std::vector<double> &T,
+                      const std::vector<double> &m)
+{
+  const auto &law = *model.glue_line[p.line].law;
+  return m.empty() ? law.log_shift(T[p.upper])
+                   : law.log_shift(T[p.upper], materials::glue_humidity(m[p.upper]));
+}
+
+// Reduced time by the true course of temperature in the step over that by its shown ends.
+void count_the_day(const Model &model, const AirSeries &air, double from, double to,
+                   StepClimate &result)
+{
+  const auto factor = [&](const auto &shift) {
+    const double a = shift(air.shown(from)), b = shift(air.shown(to));
+    const double straight = std::abs(b - a) > 1e-6 * a ? (b - a) / std::log(b / a) : a;
+    return air.mean(from, to - from, [&](double T, double) { return shift(T); }) / straight;
+  };
+  for (const PieceModel &piece : model.piece)
+    result.wood_time.push_back(piece.law ? factor([&](double T) { return piece.law->shift(T); })
+                                         : 1);
+  for (const GlueLineModel &line : model.glue_line)
+    result.glue_time.push_back(factor([&](double T) { return std::exp(line.law->log_shift(T)); }));
+}
+} // namespace
+
+StepClimate climate_between(const Model &model, const ThermalHistory &heat,
+                            const MoistureHistory *moisture, double from, double to)
+{
+  StepClimate result;
+  result.T0 = heat.at(from);
+  result.T1 = heat.at(to);
+  if (moisture != nullptr) {
+    result.m0 = moisture->at(from);
+    result.m1 = moisture->at(to);
+    result.driest = moisture->driest(from);
+  }
+  const AirSeries *air = to > from ? heat.air(from, to - from) : nullptr;
+  if (air != nullptr && air->in_days())
+    count_the_day(model, *air, from, to, result);
+  return result;
+}
+
+// Largest change of ln a in glue that can flow within the step.
+double glue_log_change(const Model &model, const StepClimate &climate, double dt)
+{
+  double largest = 0;
+  for (const GluePoint &p : model.glue_point) {
+    const double a = glue_log_shift(model, p, climate.T0, climate.m0),
+                 b = glue_log_shift(model, p, climate.T1, climate.m1);
+    if (model.glue_line[p.line].law->flows_within(dt * std::exp(std::max(a, b))))
+      largest = std::max(largest, std::abs(b - a));
+  }
+  return largest;
+}
+} // namespace overbend::solver
