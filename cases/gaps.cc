@@ -63,7 +63,7 @@ std::string hump_in_words(const std::vector<BowAt> &bows, double scale_length)
 std::optional<double> bow_from_gaps(const Gaps &gaps, double scale_length, Rests rests, int fret)
 {
   const auto here = gaps.find(fret);
-  if (!has_rests(gaps, rests) || here == gaps.end())
+  if (!(scale_length > 0) || !has_rests(gaps, rests) || here == gaps.end())
     return std::nullopt;
   const double a = fret_position(scale_length, rests.near_nut);
   const double b = fret_position(scale_length, rests.near_body);

@@ -25,8 +25,8 @@ struct Rests
 // g: gap, a and b: rest frets, x: distance from the nut by the equal-tempered rule. With the line
 // z = e - g and e the straight edge, chord(z) - z = g - chord(g) at every x: the edge drops out,
 // however it lies. On a forward bow it rests on a and b (their gaps are 0); on a back-bow it
-// balances on the hump and the gaps are at its ends. Empty without a reading at a, b and f, or if
-// a does not come before b. Closed form [C]; exact for exact gaps.
+// balances on the hump and the gaps are at its ends. Empty without a reading at a, b and f,
+// without a scale length, or if a does not come before b. Closed form [C]; exact for exact gaps.
 std::optional<double> bow_from_gaps(const Gaps &gaps, double scale_length, Rests rests, int fret);
 
 struct BowAt

@@ -90,7 +90,7 @@ std::string Intake::command(const std::string &word, const std::string &rest, bo
     return "";
   }
   if ((word.empty() || word == "skip") && !reviewing)
-    return skip();
+    return skip(word.empty());
   if (word == "next" && !reviewing)
     return next_section();
   known = false;
@@ -118,12 +118,16 @@ std::string Intake::back()
   return "";
 }
 
-std::string Intake::skip()
+std::string Intake::skip(bool keeps_answer)
 {
   std::string said;
-  if (question().ask == Ask::unit)
+  if (question().ask == Ask::unit && !keeps_answer)
     answers_.set_unit("");
-  if (const Declaration *field = question().field) {
+  const Declaration *const field = question().field;
+  // The preset is the ground of all other answers: only another name takes its place.
+  if (field != nullptr && answers_.given(*field) && (keeps_answer || is_preset_field(*field)))
+    said = "  Stays " + *answers_.given(*field) + ".\n";
+  else if (field != nullptr) {
     answers_.forget(*field);
     if (answers_.otherwise(*field).empty() && !answers_.from_gaps(*field))
       said = "  Left open: the case is not complete without `" + field->name() + "`.\n";

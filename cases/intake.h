@@ -38,7 +38,8 @@ public:
   std::string prompt() const;
 
   // Takes one line: a value (in double quotes: as it is, even if it is a word of the machine), or
-  //   skip or an empty line    preset, default, or what the gaps tell; forgets an earlier answer
+  //   skip                     preset, default, or what the gaps tell; forgets an earlier answer
+  //   an empty line            keeps an earlier answer, otherwise like skip
   //   unknown                  where it is accepted
   //   back                     the question before; among gaps: forgets the last one
   //   next                     skips the rest of the section
@@ -67,7 +68,7 @@ private:
   void forward(); // to the next question that applies, or to the review
   std::string command(const std::string &word, const std::string &rest, bool &known);
   std::string back();
-  std::string skip();
+  std::string skip(bool keeps_answer);
   std::string next_section();
   std::string go(const std::string &name);
   std::string value(const std::string &text);

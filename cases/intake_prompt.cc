@@ -55,7 +55,7 @@ std::string Intake::section_text() const
   if (!first)
     return "";
   std::string text =
-      "\n== " + (section.name.empty() ? "The job" : section.name) + ": " + section.sentence + "\n";
+      "\n== " + (section.name.empty() ? "The job" : section.name + ": " + section.sentence) + "\n";
   if (!section.caution.empty())
     text += "!! " + section.caution + "\n";
   if (!section.at_the_bench)
@@ -73,7 +73,8 @@ std::string Intake::field_text() const
                      with_unit(field) + "\n     ";
   const std::string otherwise = answers_.otherwise(field);
   if (const auto given = answers_.given(field))
-    text += "answered: " + *given + "; skip takes it back";
+    text += "[" + *given + ", answered" +
+            (is_preset_field(field) ? "; none does without a preset]" : "; skip takes it back]");
   else if (const auto worked_out = answers_.from_gaps(field))
     text += "[" + *worked_out + ", from the gaps at the frets]";
   else if (!otherwise.empty())

@@ -149,8 +149,8 @@ std::string grid_html()
          "edge rests on both. Back-bow: it balances on the hump, equal gaps at both ends.</p>\n" +
          fret_table(1, 12) + fret_table(13, 24) +
          "<p><b>Winding sticks</b>: treble tip at the nut " + tick("up", "") + " " +
-         tick("down", "") + " by " + line + " mm / thou over " + line +
-         " mm / in, sticks at frets " + line + " and " + line + "</p>\n";
+         tick("down", "") + " by " + line + " mm / thou over " + line + " mm / in, frets " + line +
+         " and " + line + "</p>\n";
 }
 
 // Paper is short: the first sentence.

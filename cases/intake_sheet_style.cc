@@ -4,7 +4,7 @@
 namespace overbend::cases
 {
 const char *const sheet_style = R"(
-@page { margin: 7mm 9mm; }
+@page { margin: 6mm 9mm; }
 * { box-sizing: border-box; }
 body { margin: 0 auto; max-width: 192mm; padding: 4mm; background: #fff; color: #000;
   font: 7.8pt/1.15 "DejaVu Sans", Verdana, Arial, sans-serif; }
@@ -15,14 +15,14 @@ p { margin: 0.5mm 0; }
 .caution { border-left: 1.2mm solid #000; padding-left: 1.2mm; font-weight: bold; font-size: 7pt; }
 .columns { columns: 3; column-gap: 4mm; }
 .field { break-inside: avoid; display: flex; flex-wrap: wrap; align-items: center; gap: 0 1mm;
-  min-height: 6.5mm; padding: 0.2mm 0; border-bottom: 0.15mm solid #888; }
+  min-height: 6.2mm; padding: 0.15mm 0; border-bottom: 0.15mm solid #888; }
 .label { font-weight: bold; }
-.box { flex: 1 1 14mm; height: 6mm; border: 0.25mm solid #000; min-width: 13mm;
+.box { flex: 1 1 14mm; height: 5.8mm; border: 0.25mm solid #000; min-width: 13mm;
   display: flex; justify-content: flex-end; align-items: flex-end; padding: 0 0.4mm; }
 .box .usual { font-size: 6.5pt; line-height: 1; white-space: nowrap; }
 .columns.settings { columns: 4; column-gap: 3mm; font-size: 7pt; }
-.settings .field { min-height: 4.7mm; padding: 0.1mm 0; }
-.settings .box { height: 4.4mm; }
+.settings .field { min-height: 4.4mm; padding: 0.05mm 0; }
+.settings .box { height: 4.2mm; }
 .tick { white-space: nowrap; }
 .tick.usual { text-decoration: underline; }
 .tick::before { content: ""; display: inline-block; width: 2.7mm; height: 2.7mm;
@@ -32,7 +32,7 @@ p { margin: 0.5mm 0; }
 .must { border: 0.3mm solid #000; padding: 0 0.6mm; font-size: 6.8pt; }
 table { border-collapse: collapse; width: 100%; table-layout: fixed; margin: 0.6mm 0; }
 caption { text-align: left; font-weight: bold; }
-th, td { border: 0.25mm solid #000; height: 6.2mm; padding: 0 0.6mm; font-weight: normal; }
+th, td { border: 0.25mm solid #000; height: 5.9mm; padding: 0 0.6mm; font-weight: normal; }
 thead th { height: 3.8mm; }
 tbody th { text-align: left; font-weight: bold; }
 th:first-child { width: 14mm; }
@@ -45,5 +45,5 @@ th:first-child { width: 14mm; }
   .box, .settings .box, .line, td { height: 2em; } }
 )";
 
-const char *const sheet_style_hash = "/iKo8ayk4OuHSTokKGU2lJOZrAg7Nr4TJfKWybD3nhw=";
+const char *const sheet_style_hash = "309kXe0Fbs27yuPxudTp4zprN6E6Ee4+06EtXD09ZFo=";
 } // namespace overbend::cases

@@ -36,6 +36,9 @@ alone, stay below the limit of finish and glue, keep out of the line of the cord
 rules for fire, electricity and protected woods, and leave to a trained hand what you are not
 trained for.
 
+`overbend ask` asks for all this question by question and writes the file; `overbend sheet` writes a
+sheet of the same keys to print.
+
 ## How values are written
 
 - A quantity is a text with its unit: `"648 mm"`, `"1 11/16 in"`, `"16 thou"`, `"48 degC"`,

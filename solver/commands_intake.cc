@@ -83,7 +83,7 @@ void ask_command(const IntakeOptions &options, std::istream &in, std::ostream &o
     intake.choose_preset(options.preset);
   for (const std::string &caution : cases::intake_cautions())
     out << "!! " << caution << "\n";
-  out << "Empty line or skip: the value in [ ]. help tells the other words.\n\n";
+  out << "An empty line takes the value in [ ]. help tells the other words.\n\n";
   using State = cases::Intake::State;
   std::string line;
   while (intake.state() == State::asking || intake.state() == State::reviewing) {

@@ -113,6 +113,8 @@ TEST(IntakeKeystrokes, NeitherBreakTheMachineNorMakeABadFileThatLooksGood)
     const std::string text = intake.answers().case_text();
     const bool marked = text.rfind("# UNFINISHED", 0) == 0;
     ASSERT_EQ(is_good(text), !marked) << text;
+    for (const char *bow : {"bow = \"nan", "bow = \"-nan"})
+      ASSERT_EQ(text.find(bow), std::string::npos) << text;
     // Even an unfinished one can be gone on with.
     if (!intake.answers().empty()) {
       Intake again(overbend::tests::some_names());

@@ -148,10 +148,21 @@ TEST(IntakeAsks, SkipTakesTheUsualValueAndForgetsAnEarlierAnswer)
   Intake intake = electric();
   say(intake, {"go neck.nut_width", "45 mm", "back"});
   EXPECT_EQ(at(intake), "neck.nut_width");
-  EXPECT_THAT(intake.prompt(), HasSubstr("answered: 45 mm"));
+  EXPECT_THAT(intake.prompt(), HasSubstr("[45 mm, answered; skip takes it back]"));
   say(intake, {"skip"});
   EXPECT_FALSE(given(intake, "neck", "nut_width"));
   EXPECT_EQ(at(intake), "neck.width_at_12");
+}
+
+TEST(IntakeAsks, AnEmptyLineKeepsAnAnswerAndNothingForgetsThePreset)
+{
+  Intake intake = electric();
+  say(intake, {"go neck.nut_width", "45 mm", "back", ""});
+  EXPECT_EQ(given(intake, "neck", "nut_width"), "45 mm");
+  say(intake, {"go preset", "skip"});
+  EXPECT_EQ(given(intake, "", "preset"), "electric");
+  say(intake, {"go preset", "none"});
+  EXPECT_EQ(given(intake, "", "preset"), "none");
 }
 
 TEST(IntakeAsks, SkipSaysWhenNothingHasAValue)

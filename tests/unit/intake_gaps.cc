@@ -74,6 +74,7 @@ TEST(BowFromGaps, NeedsBothRestsAndTheFretItself)
   EXPECT_FALSE(bow_from_gaps({{7, 1e-3}, {16, 0}}, scale, rests, 7));
   EXPECT_FALSE(bow_from_gaps({{1, 0}, {16, 0}}, scale, rests, 7));
   EXPECT_FALSE(bow_from_gaps({{1, 0}, {7, 1e-3}, {16, 0}}, scale, {16, 1}, 7));
+  EXPECT_FALSE(bow_from_gaps({{1, 0}, {7, 1e-3}, {16, 0}}, 0, rests, 7));
 }
 
 TEST(BowFromGaps, FindsTheDeepestFretEitherWay)
