@@ -40,10 +40,10 @@ th:first-child { width: 14mm; }
   vertical-align: middle; }
 .line.wide { width: 45mm; }
 @media print { body { padding: 0; max-width: none; } .say { display: none; } }
-@media screen { body { font-size: 11pt; max-width: 62em; } .columns, .columns.settings { columns: 22em; }
+@media screen { h2 { font-size: 14pt; } body { font-size: 11pt; max-width: 62em; } .columns, .columns.settings { columns: 22em; }
   .settings, h2 small, .caution, .must, .box .usual { font-size: 10pt; }
   .box, .settings .box, .line, td { height: 2em; } }
 )";
 
-const char *const sheet_style_hash = "309kXe0Fbs27yuPxudTp4zprN6E6Ee4+06EtXD09ZFo=";
+const char *const sheet_style_hash = "gwnJ8n00TGk9M78l8onw3DlZOJvIQjR9KR0hdn8AoFs=";
 } // namespace overbend::cases
