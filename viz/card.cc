@@ -19,7 +19,7 @@ std::string head(const PlanFile &plan)
   return "<header>\n<h1>Bench card: " + shown(plan, "/title", As::text) + "</h1>\n<p>" +
          shown(plan, "/instrument/preset", As::text) + ", scale " +
          shown(plan, "/instrument/scale_length_m", As::length) + ", body at fret " +
-         shown(plan, "/instrument/join_fret", As::count) + ", board on " +
+         shown(plan, "/instrument/join_fret", As::count) + ", board's glue " +
          shown(plan, "/instrument/board_glue", As::text) + ", finish " +
          shown(plan, "/instrument/finish", As::text) + ", binding " +
          shown(plan, "/instrument/binding", As::text) + ".</p>\n</header>\n";

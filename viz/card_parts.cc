@@ -14,6 +14,13 @@ std::string number(std::size_t value)
   return std::to_string(value);
 }
 
+// mm large, thou small beside it.
+std::string big_and_small(const PlanFile &plan, const std::string &pointer)
+{
+  return shown(plan, pointer, As::mm) + " <span class=\"thou\">" + shown(plan, pointer, As::thou) +
+         "</span>";
+}
+
 std::string row_of_readings(const PlanFile &plan, const std::string &shape, std::size_t row,
                             bool set_by)
 {
@@ -21,7 +28,7 @@ std::string row_of_readings(const PlanFile &plan, const std::string &shape, std:
   std::string out = "<tr" + std::string(set_by ? " class=\"set-by\"" : "") + "><th scope=\"row\">" +
                     shown(plan, at + "/fret", As::count) + "</th>";
   for (const char *line : {"bass", "centre", "treble"})
-    out += "<td>" + shown(plan, at + "/bow_" + line + "_m", As::pair) + "</td>";
+    out += "<td>" + big_and_small(plan, at + "/bow_" + line + "_m") + "</td>";
   return out + "</tr>\n";
 }
 
@@ -40,6 +47,15 @@ std::string rests(const PlanFile &plan)
 {
   return shown(plan, "/found/rest_fret_near_nut", As::count) + " and " +
          shown(plan, "/found/rest_fret_near_body", As::count);
+}
+
+std::string sticks(const PlanFile &plan, const std::string &pointer)
+{
+  const std::string twist = "Twist: " + shown(plan, pointer, As::twist);
+  if (text_of(plan.at(pointer), As::twist) == "none")
+    return twist + ", sticks in line.";
+  return twist + "; " + fixed_words("300 mm") + " sticks show " + shown(plan, pointer, As::sticks) +
+         ".";
 }
 
 std::string side_turns(const PlanFile &plan, const std::string &start, const std::string &side)
@@ -85,21 +101,19 @@ std::string what_to_do(const PlanFile &plan, std::size_t i)
 
 std::string card_cold(const PlanFile &plan)
 {
-  const std::size_t cold = cold_phase(plan);
-  const std::string start = plan.phase(cold, "/at_start"), twist = start + "/reading/twist_rad";
+  const std::string start = plan.phase(cold_phase(plan), "/at_start");
   return "<section>\n<h2>Clamp cold to</h2>\n<table class=\"readings\">\n<caption>over frets " +
          rests(plan) +
-         ", mm / thou; set by the boxed fret</caption>\n<thead><tr><th "
+         ": <b>mm</b> and thou; set by the boxed fret</caption>\n<thead><tr><th "
          "scope=\"col\">fret</th><th scope=\"col\">bass</th><th scope=\"col\">centre</th><th "
          "scope=\"col\">treble</th></tr></thead>\n<tbody>\n" +
          readings(plan, start + "/bow_by_fret") +
-         "</tbody>\n</table>\n<p>Edge balanced on its hump, gap at each end: bass " +
+         "</tbody>\n</table>\n<p>Edge balanced on the hump, gap at each end: bass " +
          shown(plan, start + "/rocking_edge/bass/end_gap_m", As::length) + ", treble " +
-         shown(plan, start + "/rocking_edge/treble/end_gap_m", As::length) + ".</p>\n<p>Twist " +
-         shown(plan, twist, As::twist) + "; " + fixed_words("300 mm") + " sticks show " +
-         shown(plan, twist, As::sticks) +
-         ".</p>\n<p>A guide from just taut, readings decide: " + side_turns(plan, start, "bass") +
-         ", " + side_turns(plan, start, "treble") + ".</p>\n</section>\n";
+         shown(plan, start + "/rocking_edge/treble/end_gap_m", As::length) + ". " +
+         sticks(plan, start + "/reading/twist_rad") +
+         "</p>\n<p>Guide, from just taut: " + side_turns(plan, start, "bass") + ", " +
+         side_turns(plan, start, "treble") + ". Readings decide.</p>\n</section>\n";
 }
 
 std::string card_heat(const PlanFile &plan)
@@ -150,16 +164,18 @@ std::string card_expect(const PlanFile &plan)
   std::string rows;
   for (std::size_t i = 0; i < plan.size("/expected"); ++i) {
     const std::string at = "/expected/" + number(i);
-    rows += "<tr><th scope=\"row\">" + shown(plan, at + "/name", As::text) + "</th><td><b>" +
-            shown(plan, at + "/reading/bow_centre_m", As::pair) + "</b></td><td>" +
-            shown(plan, at + "/reading/twist_rad", As::angle) + "</td></tr>\n";
+    if (plan.text(at + "/name") == "just before the strings")
+      continue; // the report has it
+    rows += "<tr><th scope=\"row\">" + shown(plan, at + "/name", As::text) +
+            "</th><td class=\"figure\">" + big_and_small(plan, at + "/reading/bow_centre_m") +
+            "</td><td>" + shown(plan, at + "/reading/twist_rad", As::angle) + "</td></tr>\n";
   }
   return "<section>\n<h2>Expect</h2>\n<table class=\"expect\">\n<caption>centre, fret " +
          shown(plan, "/found/bow_fret", As::count) +
-         ", mm / thou</caption>\n<thead><tr><td></td><th scope=\"col\">bow</th><th "
+         ": <b>mm</b> and thou</caption>\n<thead><tr><td></td><th scope=\"col\">bow</th><th "
          "scope=\"col\">twist</th></tr></thead>\n<tbody>\n" +
          rows + "</tbody>\n</table>\n<p>Band: ± " + shown(plan, "/tolerance/bow_m", As::length) +
-         ", ± " + shown(plan, "/tolerance/twist_rad", As::angle) +
+         ", ± " + shown(plan, "/tolerance/twist_rad", As::angle_size) +
          " (an estimate).</p>\n<p><b>More forward:</b> a second pass, no third; for each " +
          shown(plan, "/second_pass/guide_for_reading_m", As::length) + " about " +
          shown(plan, "/second_pass/guide_clamp_further_m", As::length) +

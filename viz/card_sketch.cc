@@ -14,7 +14,7 @@ namespace
 {
 // Drawn in millimetres of the neck; y of SVG is -z. The picture is as wide as the card's text.
 constexpr double body_shown = 190; // mm of body beyond the join
-constexpr double bench_below = 70; // mm from the lowest point of the neck to the bench
+constexpr double bench_below = 44; // mm from the lowest point of the neck to the bench
 
 std::string mm(double value)
 {
@@ -53,8 +53,8 @@ public:
            "under the back, cords from the headstock down to the bench, bar and iron on the "
            "board, probe, pads under the body.</title>\n" +
            out +
-           "</svg>\n<figcaption>To scale, drawn straight: no bend is shown, none is "
-           "exaggerated. Nut end on this side: headstock.</figcaption>\n</figure>\n";
+           "</svg>\n<figcaption>To scale and drawn straight: no bend is shown. Numbers in the neck "
+           "are frets.</figcaption>\n</figure>\n";
   }
 
 private:
@@ -106,21 +106,9 @@ private:
     for (std::size_t i = 0; i < plan.size("/frets_to_read"); ++i) {
       const std::string fret = "/frets_to_read/" + std::to_string(i);
       const int n = plan.at(fret).get<int>();
-      text(at("/instrument/fret_x_m/" + std::to_string(n)), lower_side(n) + 17,
-           shown_in_svg(plan, fret, As::count), "middle", "label small");
+      text(at("/instrument/fret_x_m/" + std::to_string(n)), 14, shown_in_svg(plan, fret, As::count),
+           "middle", "label small");
     }
-  }
-
-  // y under the back at a fret, SVG.
-  double lower_side(int fret) const
-  {
-    const double x = at("/instrument/fret_x_m/" + std::to_string(fret));
-    const Json &points = plan.at("/side_view/lower_part_xz_m");
-    double y = 0;
-    for (std::size_t i = points.size() / 2; i < points.size(); ++i)
-      if (std::abs(1e3 * points[i][0].get<double>() - x) < 12)
-        y = std::max(y, -1e3 * points[i][1].get<double>());
-    return y;
   }
 
   void cradle()

@@ -135,7 +135,7 @@ std::string report_expected(const PlanFile &plan)
            cell(shown(plan, at + "/reading/twist_rad", As::angle)) + "</tr>\n";
   }
   return out + tail + "<p>Band: ± " + shown(plan, "/tolerance/bow_m", As::length) + " and ± " +
-         shown(plan, "/tolerance/twist_rad", As::angle) +
+         shown(plan, "/tolerance/twist_rad", As::angle_size) +
          ". Where it is from: " + shown(plan, "/tolerance/source", As::text) +
          ".</p>\n<p>More forward than that: a second pass, but no third. For each " +
          shown(plan, "/second_pass/guide_for_reading_m", As::length) + " too far forward about " +

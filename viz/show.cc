@@ -22,10 +22,15 @@ std::string with_sign(double value, int decimals)
   return text.front() == '-' || zero ? text : "+" + text;
 }
 
-std::string pair_of(double metres)
+std::string mm_of(double metres)
+{
+  return with_sign(metres * 1e3, 2);
+}
+
+std::string thou_of(double metres)
 {
   const double in_thou = metres / thou;
-  return with_sign(metres * 1e3, 2) + " / " + with_sign(in_thou, std::abs(in_thou) < 10 ? 1 : 0);
+  return with_sign(in_thou, std::abs(in_thou) < 10 ? 1 : 0);
 }
 
 std::string number_text(double v, As as)
@@ -38,13 +43,19 @@ std::string number_text(double v, As as)
   case As::signed_both:
     return solver::signed_length(v);
   case As::pair:
-    return pair_of(v);
+    return mm_of(v) + " / " + thou_of(v);
+  case As::mm:
+    return mm_of(v);
+  case As::thou:
+    return thou_of(v);
   case As::bow:
     return solver::bow_in_words(v);
   case As::twist:
     return solver::twist_in_words(v);
   case As::angle:
     return with_sign(v / degree, 2) + " deg";
+  case As::angle_size:
+    return cases::degrees(std::abs(v));
   case As::sticks:
     return cases::both_lengths(std::abs(solver::over_sticks(v)));
   case As::temperature:
@@ -90,10 +101,10 @@ std::string element(const PlanFile &plan, const std::string &pointer, As as, con
 
 const char *name(As as)
 {
-  static const std::array<const char *, 19> names = {
-      "length",  "size",        "signed_both", "pair",   "bow",     "twist",    "angle",
-      "sticks",  "temperature", "force",       "newton", "clock",   "duration", "turns",
-      "percent", "ratio",       "count",       "text",   "verbatim"};
+  static const std::array<const char *, 22> names = {
+      "length", "size",       "signed_both", "pair",        "mm",    "thou",    "bow",   "twist",
+      "angle",  "angle_size", "sticks",      "temperature", "force", "newton",  "clock", "duration",
+      "turns",  "percent",    "ratio",       "count",       "text",  "verbatim"};
   return names.at(std::size_t(as));
 }
 

@@ -15,9 +15,12 @@ enum class As {
   size,        // the same without its sign
   signed_both, // +0.24 mm (+9.4 thou)
   pair,        // +0.24 / +9.4: mm and thou, for tables
+  mm,          // +0.24, under a heading that names the unit
+  thou,        // +9.4, the same
   bow,         // 0.24 mm (9.4 thou) back-bow
   twist,       // 0.25°, treble corner of the nut up
-  angle,       // 0.25°
+  angle,       // +0.25°
+  angle_size,  // 0.25°, without its sign
   sticks,      // at 300 mm sticks: 1.31 mm (52 thou)
   temperature, // 48 °C (118 °F)
   force,       // 106 N (10.8 kgf, 23.8 lbf)
