@@ -14,6 +14,7 @@ build_packages=(
   libtomlplusplus-dev libcli11-dev nlohmann-json3-dev
   libopenblas-dev libsuitesparse-dev
   libvtk9-dev libegl-dev libglew-dev libegl-mesa0 libgl1-mesa-dri fonts-dejavu-core ffmpeg
+  libjs-three gnuplot-nox
 )
 test_packages=(libgtest-dev libgmock-dev python3-minimal)
 
