@@ -16,9 +16,12 @@ std::string title_of(const PlanFile &plan)
 
 std::string head(const PlanFile &plan)
 {
-  return "<header>\n<h1>Bench card: " + shown(plan, "/title", As::text) + "</h1>\n<p>" +
-         shown(plan, "/instrument/preset", As::text) + ", scale " +
-         shown(plan, "/instrument/scale_length_m", As::length) + ", body at fret " +
+  const bool go = !plan.refused() && plan.simulated();
+  const std::string verdict =
+      go ? "<p class=\"verdict\">" + shown(plan, "/verdict/kind", As::text) + "</p>\n" : "";
+  return "<header>\n<div class=\"top\">\n<h1>Bench card: " + shown(plan, "/title", As::text) +
+         "</h1>\n" + verdict + "</div>\n<p>" + shown(plan, "/instrument/preset", As::text) +
+         ", scale " + shown(plan, "/instrument/scale_length_m", As::length) + ", body at fret " +
          shown(plan, "/instrument/join_fret", As::count) + ", board's glue " +
          shown(plan, "/instrument/board_glue", As::text) + ", finish " +
          shown(plan, "/instrument/finish", As::text) + ", binding " +
@@ -40,8 +43,7 @@ std::string refusal(const PlanFile &plan)
 
 std::string go_ahead(const PlanFile &plan)
 {
-  return "<main>\n<p class=\"verdict\">" + shown(plan, "/verdict/kind", As::text) + "</p>\n" +
-         card_sketch(plan) + "<div class=\"columns\">\n<div>\n" + card_cold(plan) +
+  return "<main>\n" + card_sketch(plan) + "<div class=\"columns\">\n<div>\n" + card_cold(plan) +
          card_heat(plan) + "</div>\n<div>\n" + card_clock(plan) + card_expect(plan) +
          "</div>\n</div>\n" + card_stop(plan) + "</main>\n";
 }
@@ -61,9 +63,9 @@ std::string bench_card(const PlanFile &plan)
   page.title = "Bench card: " + title_of(plan);
   page.style = card_style;
   const bool no = plan.refused() || !plan.simulated();
-  page.body = head(plan) + (no ? refusal(plan) : go_ahead(plan)) +
-              "<footer><p>Forward bow is +, past straight is -. All cautions, and why: "
-              "report.html. Estimates, not orders.</p></footer>\n";
+  page.body =
+      head(plan) + (no ? refusal(plan) : go_ahead(plan)) +
+      "<footer><p>All cautions, and why: report.html. Estimates, not orders.</p></footer>\n";
   return as_html(page);
 }
 } // namespace overbend::viz

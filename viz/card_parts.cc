@@ -88,7 +88,7 @@ std::string what_to_do(const PlanFile &plan, std::size_t i)
   if (hot && !hot_before)
     what += "<b>heat on</b> ";
   if (on(plan, i, "/pulls_to_a_reading") && cords_before)
-    what += "<b>read again</b>, back to the cold figures ";
+    what += "<b>read again</b>, set to the same ";
   if (!hot && hot_before)
     what += cords ? "<b>heat off</b>, leave it clamped " : "heat off ";
   if (!cords && cords_before)
@@ -102,10 +102,10 @@ std::string what_to_do(const PlanFile &plan, std::size_t i)
 std::string card_cold(const PlanFile &plan)
 {
   const std::string start = plan.phase(cold_phase(plan), "/at_start");
-  return "<section>\n<h2>Clamp cold to</h2>\n<table class=\"readings\">\n<caption>over frets " +
-         rests(plan) +
-         ": <b>mm</b> and thou; set by the boxed fret</caption>\n<thead><tr><th "
-         "scope=\"col\">fret</th><th scope=\"col\">bass</th><th scope=\"col\">centre</th><th "
+  return "<section>\n<h2 id=\"cold\">Clamp cold to <small>over frets " + rests(plan) +
+         "; mm, thou; boxed: set by it</small></h2>\n<table class=\"readings\" "
+         "aria-labelledby=\"cold\">\n<thead><tr><th scope=\"col\">fret</th><th "
+         "scope=\"col\">bass</th><th scope=\"col\">centre</th><th "
          "scope=\"col\">treble</th></tr></thead>\n<tbody>\n" +
          readings(plan, start + "/bow_by_fret") +
          "</tbody>\n</table>\n<p>Edge balanced on the hump, gap at each end: bass " +
@@ -126,19 +126,17 @@ std::string card_heat(const PlanFile &plan)
     return "<section>\n<h2>Heat</h2>\n<p>none</p>\n</section>\n";
   std::string out =
       "<section>\n<h2>Heat</h2>\n<table class=\"heat\">\n<thead><tr><td></td><th "
-      "scope=\"col\">hold</th><th scope=\"col\">never above</th></tr></thead>\n<tbody>\n"
+      "scope=\"col\">is to be</th><th scope=\"col\">never above</th></tr></thead>\n<tbody>\n"
       "<tr><th scope=\"row\">bar</th><td>" +
       shown(plan, plan.phase(hot, "/bar_temperature_to_hold_K"), As::temperature) + "</td><td>" +
       shown(plan, "/stops/bar_never_above_K", As::temperature) + "</td></tr>\n";
   if (plan.has(plan.phase(hot, "/at_end/heat/probe_K")))
-    out += "<tr><th scope=\"row\">probe</th><td>comes to " +
+    out += "<tr><th scope=\"row\">probe</th><td>" +
            shown(plan, plan.phase(hot, "/at_end/heat/probe_K"), As::temperature) + "</td><td>" +
            shown(plan, "/stops/probe_never_above_K", As::temperature) + "</td></tr>\n";
-  return out + "</tbody>\n</table>\n<p>Bar read at " +
-         shown(plan, "/set_up/bar/sensor_near", As::text) +
-         ". Probe: " + shown(plan, "/set_up/probe/place", As::text) + ". Nut " +
-         (plan.at("/set_up/nut_in_its_slot").get<bool>() ? "in" : "out") +
-         (plan.at("/set_up/back_wrapped").get<bool>() ? ", back wrapped in dry cloth" : "") +
+  return out + "</tbody>\n</table>\n<p>Probe: " + shown(plan, "/set_up/probe/place", As::text) +
+         ". Nut " + (plan.at("/set_up/nut_in_its_slot").get<bool>() ? "in" : "out") +
+         (plan.at("/set_up/back_wrapped").get<bool>() ? ", back wrapped" : "") +
          ".</p>\n</section>\n";
 }
 
@@ -170,18 +168,18 @@ std::string card_expect(const PlanFile &plan)
             "</th><td class=\"figure\">" + big_and_small(plan, at + "/reading/bow_centre_m") +
             "</td><td>" + shown(plan, at + "/reading/twist_rad", As::angle) + "</td></tr>\n";
   }
-  return "<section>\n<h2>Expect</h2>\n<table class=\"expect\">\n<caption>centre, fret " +
+  return "<section>\n<h2 id=\"expect\">Expect <small>centre, fret " +
          shown(plan, "/found/bow_fret", As::count) +
-         ": <b>mm</b> and thou</caption>\n<thead><tr><td></td><th scope=\"col\">bow</th><th "
-         "scope=\"col\">twist</th></tr></thead>\n<tbody>\n" +
-         rows + "</tbody>\n</table>\n<p>Band: ± " + shown(plan, "/tolerance/bow_m", As::length) +
+         ", mm and thou</small></h2>\n<table class=\"expect\" aria-labelledby=\"expect\">\n"
+         "<thead><tr><td></td><th scope=\"col\">bow</th><th scope=\"col\">twist</th></tr></thead>\n"
+         "<tbody>\n" +
+         rows + "</tbody>\n</table>\n<p>Band ± " + shown(plan, "/tolerance/bow_m", As::length) +
          ", ± " + shown(plan, "/tolerance/twist_rad", As::angle_size) +
-         " (an estimate).</p>\n<p><b>More forward:</b> a second pass, no third; for each " +
-         shown(plan, "/second_pass/guide_for_reading_m", As::length) + " about " +
-         shown(plan, "/second_pass/guide_clamp_further_m", As::length) +
-         " further past straight; plan it again from what you read.</p>\n<p><b>More back:</b> "
-         "leave it strung at pitch for " +
-         fixed_words("48 h") + ", then read.</p>\n</section>\n";
+         " (an estimate).</p>\n<p><b>More forward:</b> a second pass, no third: about " +
+         shown(plan, "/second_pass/guide_clamp_further_m", As::length) + " further for each " +
+         shown(plan, "/second_pass/guide_for_reading_m", As::length) +
+         "; plan it again.</p>\n<p><b>More back:</b> leave it strung " + fixed_words("48 h") +
+         ", read again.</p>\n</section>\n";
 }
 
 std::string card_stop(const PlanFile &plan)

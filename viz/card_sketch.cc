@@ -14,7 +14,7 @@ namespace
 {
 // Drawn in millimetres of the neck; y of SVG is -z. The picture is as wide as the card's text.
 constexpr double body_shown = 190; // mm of body beyond the join
-constexpr double bench_below = 44; // mm from the lowest point of the neck to the bench
+constexpr double bench_below = 40; // mm from the lowest point of the neck to the bench
 
 std::string mm(double value)
 {
@@ -45,16 +45,17 @@ public:
     cords();
     bar();
     probe();
-    const double left = tip - 10, top = -board_top - 78, width = join + body_shown + 10 - left;
+    const double left = tip - 10, top = -board_top - 56, width = join + body_shown + 10 - left;
     return "<figure class=\"sketch\">\n<svg role=\"img\" aria-labelledby=\"sketch-name\" "
            "viewBox=\"" +
-           mm(left) + " " + mm(top) + " " + mm(width) + " " + mm(bench + 14 - top) +
+           mm(left) + " " + mm(top) + " " + mm(width) + " " + mm(bench + 4 - top) +
            "\">\n<title id=\"sketch-name\">Side view of the neck on the bench, to scale: cradle "
            "under the back, cords from the headstock down to the bench, bar and iron on the "
            "board, probe, pads under the body.</title>\n" +
            out +
-           "</svg>\n<figcaption>To scale and drawn straight: no bend is shown. Numbers in the neck "
-           "are frets.</figcaption>\n</figure>\n";
+           "</svg>\n<figcaption>To scale, drawn straight: no bend is shown. Numbers in the neck "
+           "are "
+           "frets. In all figures + is forward, - is past straight.</figcaption>\n</figure>\n";
   }
 
 private:
@@ -147,14 +148,15 @@ private:
     rectangle(a, bottom - thick - 6, b - a, 6, "iron");
     const double sensor = at("/set_up/bar/sensor_x_m");
     line(sensor, bottom - thick / 2, sensor, bottom - thick - 22, "leader");
-    text(from, bottom - thick - 28, "bar (outlined), iron over it (black)", "start");
-    text(sensor, bottom - thick - 46,
-         "bar read at " + shown_in_svg(plan, "/set_up/bar/sensor_near", As::text));
+    text(from, bottom - thick - 26,
+         "bar (outlined), read at " + shown_in_svg(plan, "/set_up/bar/sensor_near", As::text) +
+             "; iron on it (black)",
+         "start");
   }
 
   void probe()
   {
-    const double x = at("/set_up/probe/x_m"), y = -at("/set_up/probe/z_m"), high = -board_top - 66;
+    const double x = at("/set_up/probe/x_m"), y = -at("/set_up/probe/z_m"), high = -board_top - 62;
     line(x, y, x + 60, high + 38, "leader");
     out += "<circle class=\"probe\" cx=\"" + mm(x) + "\" cy=\"" + mm(y) + "\" r=\"4\"/>\n";
     text(x + 64, high + 36, "probe, " + shown_in_svg(plan, "/set_up/probe/near", As::text),
