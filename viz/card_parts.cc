@@ -103,7 +103,7 @@ std::string card_cold(const PlanFile &plan)
 {
   const std::string start = plan.phase(cold_phase(plan), "/at_start");
   return "<section>\n<h2 id=\"cold\">Clamp cold to <small>over frets " + rests(plan) +
-         "; mm, thou; boxed: set by it</small></h2>\n<table class=\"readings\" "
+         "; mm, thou</small></h2>\n<table class=\"readings\" "
          "aria-labelledby=\"cold\">\n<thead><tr><th scope=\"col\">fret</th><th "
          "scope=\"col\">bass</th><th scope=\"col\">centre</th><th "
          "scope=\"col\">treble</th></tr></thead>\n<tbody>\n" +
@@ -113,7 +113,8 @@ std::string card_cold(const PlanFile &plan)
          shown(plan, start + "/rocking_edge/treble/end_gap_m", As::length) + ". " +
          sticks(plan, start + "/reading/twist_rad") +
          "</p>\n<p>Guide, from just taut: " + side_turns(plan, start, "bass") + ", " +
-         side_turns(plan, start, "treble") + ". Readings decide.</p>\n</section>\n";
+         side_turns(plan, start, "treble") +
+         ". Readings decide: set it by the boxed fret.</p>\n</section>\n";
 }
 
 std::string card_heat(const PlanFile &plan)

@@ -45,7 +45,7 @@ public:
     cords();
     bar();
     probe();
-    const double left = tip - 10, top = -board_top - 56, width = join + body_shown + 10 - left;
+    const double left = tip - 10, top = -board_top - 66, width = join + body_shown + 10 - left;
     return "<figure class=\"sketch\">\n<svg role=\"img\" aria-labelledby=\"sketch-name\" "
            "viewBox=\"" +
            mm(left) + " " + mm(top) + " " + mm(width) + " " + mm(bench + 4 - top) +
@@ -147,8 +147,8 @@ private:
     const double a = at("/set_up/bar/iron_from_m"), b = at("/set_up/bar/iron_to_m");
     rectangle(a, bottom - thick - 6, b - a, 6, "iron");
     const double sensor = at("/set_up/bar/sensor_x_m");
-    line(sensor, bottom - thick / 2, sensor, bottom - thick - 22, "leader");
-    text(from, bottom - thick - 26,
+    line(sensor, bottom - thick / 2, sensor, bottom - thick - 32, "leader");
+    text(from, bottom - thick - 36,
          "bar (outlined), read at " + shown_in_svg(plan, "/set_up/bar/sensor_near", As::text) +
              "; iron on it (black)",
          "start");

@@ -5,6 +5,7 @@
 
 #include <unistd.h>
 
+#include <algorithm>
 #include <array>
 #include <cstdio>
 #include <cstdlib>
@@ -46,16 +47,33 @@ void write_data(std::ostream &script, const Plot &plot)
   }
 }
 
+// Range of y with a margin, fixed so that both scales fit each other.
+std::pair<double, double> range_of(const Plot &plot)
+{
+  double low = 1e300, high = -1e300;
+  for (const Curve &curve : plot.curves)
+    for (const auto &[x, y] : curve.points) {
+      low = std::min(low, y);
+      high = std::max(high, y);
+    }
+  if (low > high)
+    return {0, 1};
+  const double margin = std::max(0.06 * (high - low), 1e-6);
+  return {low - margin, high + margin};
+}
+
 void write_axes(std::ostream &script, const Plot &plot)
 {
   script << "set xlabel " << quoted(plot.x_label) << "\nset ylabel " << quoted(plot.y_label)
          << "\nset grid lc rgb '#cccccc' lw 0.6 dt 1\nset border 11 lc rgb '#000000'\n"
          << "set xzeroaxis lc rgb '#000000' lw 1\nset tics nomirror\n"
-         << "set key outside below center horizontal samplen 5\n";
+         << "set key outside below center horizontal samplen 5 spacing 1.1\n";
+  const auto [low, high] = range_of(plot);
+  script << "set autoscale xfix\nset yrange [" << number(low) << ":" << number(high) << "]\n";
   if (!plot.y2_label.empty())
-    script << "set link y2 via y*" << number(plot.y2_factor) << "+" << number(plot.y2_offset)
-           << " inverse (y-" << number(plot.y2_offset) << ")/" << number(plot.y2_factor)
-           << "\nset y2tics\nset y2label " << quoted(plot.y2_label) << "\n";
+    script << "set y2range [" << number(low * plot.y2_factor + plot.y2_offset) << ":"
+           << number(high * plot.y2_factor + plot.y2_offset) << "]\nset y2tics\nset y2label "
+           << quoted(plot.y2_label) << " offset -1,0\n";
   if (plot.x_marks.empty())
     return;
   script << "set xtics (";
