@@ -77,7 +77,7 @@
   // ---- scene -----------------------------------------------------------------------------------
   var scene = new THREE.Scene();
   scene.background = new THREE.Color(0xffffff);
-  scene.add(new THREE.HemisphereLight(0xffffff, 0x888888, 0.75));
+  scene.add(new THREE.HemisphereLight(0xffffff, 0xbbbbbb, 0.8));
   var lamp = new THREE.DirectionalLight(0xffffff, 0.35);
   lamp.position.set(-200, -500, 900);
   scene.add(lamp);
@@ -89,7 +89,8 @@
     geometry.setAttribute('position', new THREE.BufferAttribute(new Float32Array(part.place), 3));
     geometry.setAttribute('color', new THREE.BufferAttribute(new Float32Array(3 * part.nodes), 3));
     geometry.setIndex(new THREE.BufferAttribute(part.index, 1));
-    var material = new THREE.MeshLambertMaterial({
+    var material = new THREE.MeshPhongMaterial({ // shaded by face: normals follow the bend
+      shininess: 0, specular: 0x000000,
       vertexColors: THREE.VertexColors === undefined ? true : THREE.VertexColors,
       flatShading: true, side: THREE.DoubleSide
     });
@@ -103,8 +104,8 @@
   var straight = new THREE.BufferGeometry();
   straight.setAttribute('position', new THREE.BufferAttribute(wood.place, 3));
   straight.setIndex(new THREE.BufferAttribute(wood.index, 1));
-  scene.add(new THREE.LineSegments(new THREE.EdgesGeometry(straight, 35),
-    new THREE.LineBasicMaterial({ color: 0x999999 })));
+  scene.add(new THREE.LineSegments(new THREE.EdgesGeometry(straight, 50),
+    new THREE.LineBasicMaterial({ color: 0xa0a0a0 })));
 
   var box = new THREE.Box3().setFromBufferAttribute(straight.getAttribute('position'));
   var middle = box.getCenter(new THREE.Vector3()), length = box.max.x - box.min.x;
@@ -118,7 +119,7 @@
 
   function home() {
     controls.target.copy(middle);
-    camera.position.set(middle.x - 0.25 * length, middle.y - 1.75 * length, middle.z + 0.75 * length);
+    camera.position.set(middle.x - 0.1 * length, middle.y - 1.15 * length, middle.z + 0.5 * length);
     controls.update();
   }
 

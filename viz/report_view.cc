@@ -26,7 +26,7 @@ const char *const frame = R"(
 <label for="neck-stage">Stage</label> <select id="neck-stage"></select>
 <label for="neck-field">Colour</label> <select id="neck-field"></select>
 <label for="neck-scale">Bend drawn larger</label>
-<input id="neck-scale" type="range" min="1" max="100" value="25" step="1">
+<input id="neck-scale" type="range" min="1" max="100" value="10" step="1">
 <output id="neck-times" for="neck-scale"></output>
 <button type="button" id="neck-home">View from the side</button>
 </div>
