@@ -77,8 +77,8 @@
   // ---- scene -----------------------------------------------------------------------------------
   var scene = new THREE.Scene();
   scene.background = new THREE.Color(0xffffff);
-  scene.add(new THREE.HemisphereLight(0xffffff, 0xbbbbbb, 0.8));
-  var lamp = new THREE.DirectionalLight(0xffffff, 0.35);
+  scene.add(new THREE.HemisphereLight(0xffffff, 0xd8d8d8, 0.95));
+  var lamp = new THREE.DirectionalLight(0xffffff, 0.15);
   lamp.position.set(-200, -500, 900);
   scene.add(lamp);
   var camera = new THREE.PerspectiveCamera(28, 2, 1, 10000);

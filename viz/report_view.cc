@@ -33,7 +33,7 @@ const char *const frame = R"(
 <div class="drawing"><canvas id="neck-canvas" tabindex="0" role="img" aria-label="The neck, bent and coloured; what is shown is said in the line below. Arrow keys turn it, plus and minus move closer and away, zero goes back."></canvas></div>
 <p class="legend"><span id="neck-low"></span> <canvas id="neck-bar" width="256" height="14" aria-hidden="true"></canvas> <span id="neck-high"></span> <span class="note">(light is more)</span></p>
 <p id="neck-said" role="status"></p>
-<p class="note">Arrow keys turn the neck, + and - move closer and away, 0 goes back; or drag. Drawn
+<p class="note" data-fixed>Arrow keys turn the neck, + and - move closer and away, 0 goes back; or drag. Drawn
 by three.js, MIT licence: its text is in this page's source.</p>
 </div>
 )";

@@ -58,7 +58,8 @@ overbend_command_test(folder_cannot_be_made RUN plan ${shipped}/celluloid.toml
 # A refusal is an answer: 0, in seconds, without any simulation.
 overbend_command_test(celluloid_is_refused RUN plan ${shipped}/celluloid.toml STATUS 0 SECONDS 20
   SAYS "DO NOT DO IT.*celluloid.*Instead"
-  MAKES celluloid-plan/plan.json celluloid-plan/plan.txt celluloid-plan/record.txt)
+  MAKES celluloid-plan/plan.json celluloid-plan/plan.txt celluloid-plan/record.txt
+    celluloid-plan/bench-card.html celluloid-plan/report.html celluloid-plan/index.html)
 overbend_command_test(stiffness_that_does_not_fit RUN plan case.toml STATUS 0
   CASE_TEXT "preset = \"electric\"\n[glue]\nboard = \"white PVA\"\n[found]\nbow = \"1 mm\"\nstrung_bow = \"3 mm\"\n[numerics]\nresolution = 0.5\n"
   SAYS "DO NOT DO IT.*Look again")

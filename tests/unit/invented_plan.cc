@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/unit/invented_plan.h"
+
+#include "solver/plan_report.h"
+
+#include <cmath>
+
+namespace overbend::tests
+{
+namespace
+{
+using namespace solver;
+
+// A board bent to a parabola, treble a little more than bass.
+BoardShape bent(const cases::Case &c, double bow, double twist)
+{
+  BoardShape shape;
+  const double b = cases::fret_position(c.neck.scale_length, c.found.rest_fret_b);
+  for (int fret = 0; fret <= c.neck.frets; ++fret) {
+    const double x = cases::fret_position(c.neck.scale_length, fret);
+    const double z = 4 * bow * (x / b) * (x / b - 1);
+    shape.bass.x.push_back(x);
+    shape.bass.z.push_back(0.98 * z - 0.02 * twist * (1 - x / b));
+    shape.centre.x.push_back(x);
+    shape.centre.z.push_back(z);
+    shape.treble.x.push_back(x);
+    shape.treble.z.push_back(1.03 * z + 0.02 * twist * (1 - x / b));
+  }
+  return shape;
+}
+
+Reading reading_of(double bow, double twist)
+{
+  return {0.98 * bow, bow, 1.03 * bow, twist};
+}
+
+// One phase of three steps from one bow to another.
+void add_phase(const cases::Case &c, unsigned i, double from, double to, double start,
+               PlanColumn &column, std::vector<CurvePoint> &curves)
+{
+  const cases::Phase &phase = c.phases[i];
+  for (const double share : {0., 0.4, 1.}) {
+    StepRecord step;
+    step.time = start + share * phase.duration;
+    step.phase = i;
+    step.reading = reading_of(from + share * (to - from), 1.7e-3 * (1 - share));
+    if (phase.cords) {
+      step.forces.cord = {91.3 - 20 * share, 138.6 - 30 * share};
+      step.forces.cradle = 402.4 - 60 * share;
+      step.take_up = {11.31e-3, 13.47e-3 - 0.3e-3 * i};
+    }
+    column.history.steps.push_back(step);
+    CurvePoint point;
+    point.time = step.time;
+    point.phase = i;
+    point.probe = 294.3 + (phase.heater ? 26.4 * share : 0);
+    if (phase.heater)
+      point.bar = 338.1;
+    point.board_top = point.probe + 9.7;
+    point.glue_line = point.probe + 4.1;
+    point.mid_shaft = point.probe - 2.2;
+    point.back = point.probe - 6.6;
+    point.slip_nut_end = 0.217e-3 * share;
+    point.slip_body_end = 0.186e-3 * share;
+    curves.push_back(point);
+  }
+  PhaseEnd end;
+  end.phase = i;
+  end.time = start + phase.duration;
+  end.reading_at_start = reading_of(from, 1.7e-3);
+  end.reading = reading_of(to, 0);
+  end.shape_at_start = bent(c, from, 1.7e-3);
+  end.shape = bent(c, to, 0);
+  if (phase.cords) {
+    end.take_up = column.history.steps.back().take_up;
+    end.largest_cord = {91.3, 138.6};
+  }
+  column.history.phases.push_back(end);
+}
+
+PlanColumn invented_column(const cases::Case &c, std::vector<CurvePoint> &curves)
+{
+  PlanColumn column;
+  curves.clear();
+  column.on_target = true;
+  column.full_runs = 1;
+  column.setting = {-1.324e-3, 1.7e-3};
+  column.sensitivity.bow_by_bow = 0.352;
+  column.sensitivity.twist_by_twist = 0.738;
+  Diagnosis &d = column.diagnosis;
+  d.found = reading_of(0.653e-3, 4.4e-3);
+  d.ceiling = 0.487e-3;
+  d.slip_bow = 0.522e-3;
+  d.wood_bow = 0.131e-3;
+  d.bonded_share = 0.383;
+  d.as_built = {0, 0.011e-3, 0.002e-3, 0.0003};
+  d.remarks = {"A remark <with> signs & units at 48 degC (118 degF)."};
+  column.reached = column.wanted = reading_of(0.203e-3, 0.0002);
+  column.peaks.use["headstock root"] = {0.383, {}, 1500, 1, "compression along the grain"};
+  column.peaks.hottest_glue = 332.4;
+  column.peaks.hottest_board_top = 336.2;
+  double time = 0, bow = -1.313e-3;
+  for (unsigned i = 0; i < c.phases.size(); ++i) {
+    const bool clamped = c.phases[i].cords, strings = c.phases[i].strings;
+    const double from = clamped ? bow : strings ? 0.127e-3 : -0.187e-3;
+    const double to = clamped ? bow - 0.083e-3 : strings ? 0.193e-3 : -0.122e-3;
+    add_phase(c, i, from, to, time, column, curves);
+    time += c.phases[i].duration;
+  }
+  return column;
+}
+} // namespace
+
+std::string invented_plan(const cases::Case &c, Verdict::Kind kind, unsigned columns)
+{
+  PlanReport report(c);
+  report.verdict.kind = kind;
+  if (kind == Verdict::do_not) {
+    report.verdict.reasons = {"A reason, at 66 degC (151 degF)."};
+    report.verdict.alternatives = {"something else"};
+  }
+  report.verdict.cautions = {"A caution about 12 % of something."};
+  report.cord_per_turn = 1.571e-3;
+  report.lifts = Lifts{0.312e-3, 0.297e-3};
+  report.planned_tension = 461.4;
+  for (unsigned i = 0; i < columns; ++i) {
+    report.columns.push_back(invented_column(c, report.curves));
+    report.columns.back().setting.bow -= 0.2e-3 * i;
+  }
+  for (std::size_t i = 0; columns > 0 && i < 2 * c.phases.size(); ++i) {
+    HeatReading warm;
+    warm.probe = c.phases[i / 2].heater ? 320.7 : 294.3;
+    report.heat.push_back(warm);
+  }
+  if (columns > 0) {
+    report.found_shape = bent(c, 0.653e-3, 4.4e-3);
+    report.found_reading = reading_of(0.653e-3, 4.4e-3);
+    for (int fret = 0; fret <= c.neck.frets; ++fret)
+      report.across_by_fret.push_back(0.041 + 0.0005 * fret);
+  }
+  Record record;
+  record.version = "1.2.3";
+  record.case_name = "invented.toml";
+  record.case_text = "bar = \"65 degC\" # <kept> as it is & verbatim\n";
+  return plan_json(report, record);
+}
+} // namespace overbend::tests

@@ -1,0 +1,193 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Bench card, report and index as files: what they hold and what they must not hold. How they look
+// and behave in a browser is checked by tests/browser/run.
+// First: deal.II has a macro that gmock does not bear.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "cases/read_case.h"
+#include "solver/file_error.h"
+#include "solver/record.h"
+#include "solver/text_file.h"
+#include "tests/unit/invented_plan.h"
+#include "tests/unit/output_helpers.h"
+#include "viz/html.h"
+#include "viz/pages.h"
+#include "viz/surface.h"
+
+#include <cstdlib>
+
+using namespace overbend;
+using solver::Verdict;
+using ::testing::HasSubstr;
+using ::testing::Not;
+
+namespace
+{
+class Pages : public ::testing::Test
+{
+protected:
+  void write(Verdict::Kind kind, unsigned columns = 1)
+  {
+    cases::Case c = cases::preset_case("electric");
+    c.title = "A neck <of> \"no\" one & all";
+    c.board_glue.kind = columns == 3 ? std::optional<std::string>() : "white PVA";
+    c.binding = cases::Binding::unknown;
+    c.found.twist = 0.0044;
+    solver::write_text_file(folder.file("plan.json"), tests::invented_plan(c, kind, columns));
+    viz::write_pages(folder.file(""));
+  }
+  std::string page(const std::string &name) const { return tests::contents(folder.file(name)); }
+  // Status of the check that reads pages and plan.json.
+  int numbers_differ() const
+  {
+    const std::string command =
+        "python3 '" OVERBEND_SOURCE_DIR "/tests/unit/page_numbers.py' '" + folder.file("") + "'";
+    return std::system(command.c_str());
+  }
+
+  tests::TemporaryFolder folder;
+};
+} // namespace
+
+TEST_F(Pages, EveryNumberOnCardAndReportEqualsThePlan)
+{
+  write(Verdict::with_cautions);
+  EXPECT_EQ(numbers_differ(), 0);
+}
+
+TEST_F(Pages, EveryNumberEqualsThePlanWithThreeLines)
+{
+  write(Verdict::with_cautions, 3);
+  EXPECT_EQ(numbers_differ(), 0);
+  EXPECT_THAT(page("report.html"), HasSubstr("three speeds of its line"));
+}
+
+TEST_F(Pages, ARefusalBeforeAnyRunShowsNoSetUp)
+{
+  write(Verdict::do_not, 0);
+  EXPECT_EQ(numbers_differ(), 0);
+  EXPECT_THAT(page("bench-card.html"), HasSubstr("<h2 class=\"no\">"));
+  EXPECT_THAT(page("bench-card.html"), HasSubstr("A reason, at 66 °C (151 °F)."));
+  for (const char *set_up : {"<svg", "Clamp cold", "never above", "Clock"})
+    EXPECT_THAT(page("bench-card.html"), Not(HasSubstr(set_up)));
+  EXPECT_THAT(page("report.html"), Not(HasSubstr("The plan</h2>")));
+}
+
+TEST_F(Pages, ARefusalAfterARunShowsNoSetUpOnTheCardAndSaysSoInTheReport)
+{
+  write(Verdict::do_not, 1);
+  EXPECT_EQ(numbers_differ(), 0);
+  for (const char *set_up : {"<svg", "Clamp cold", "never above", "Clock"})
+    EXPECT_THAT(page("bench-card.html"), Not(HasSubstr(set_up)));
+  EXPECT_THAT(page("report.html"), HasSubstr("What was tried, not to be done</h2>"));
+  EXPECT_THAT(page("report.html"), HasSubstr("advise against it"));
+}
+
+TEST_F(Pages, ThePolicyAllowsWhatIsInThePageByItsHashAndNothingElse)
+{
+  write(Verdict::with_cautions);
+  for (const char *name : {"bench-card.html", "report.html", "index.html"}) {
+    const std::string text = page(name);
+    EXPECT_THAT(text, HasSubstr("default-src 'none'"));
+    EXPECT_THAT(text, Not(HasSubstr("unsafe-inline")));
+    for (const char *outside : {" style=\"", "src=\"http", "href=\"http", "src=\"//", "href=\"//"})
+      EXPECT_THAT(text, Not(HasSubstr(outside))) << name;
+  }
+}
+
+TEST_F(Pages, TextsFromTheCaseDoNotBecomeTags)
+{
+  write(Verdict::with_cautions);
+  for (const char *name : {"bench-card.html", "report.html", "index.html"}) {
+    EXPECT_THAT(page(name), HasSubstr("A neck &lt;of&gt; &quot;no&quot; one &amp; all"));
+    EXPECT_THAT(page(name), Not(HasSubstr("<of>")));
+  }
+}
+
+TEST_F(Pages, TheIndexNamesTheCardFirst)
+{
+  write(Verdict::with_cautions);
+  solver::write_text_file(folder.file("results.xdmf"), "x");
+  viz::write_pages(folder.file(""));
+  const std::string text = page("index.html");
+  const std::size_t card = text.find("bench-card.html"), report = text.find("report.html"),
+                    fields = text.find("results.xdmf");
+  EXPECT_LT(card, report);
+  EXPECT_LT(report, fields);
+  EXPECT_NE(fields, std::string::npos);
+}
+
+TEST_F(Pages, WithoutThePlottingProgramTheReportEndsWellAndSaysWhy)
+{
+  const std::string path = std::getenv("PATH");
+  setenv("PATH", folder.file("nothing").c_str(), 1);
+  write(Verdict::with_cautions);
+  setenv("PATH", path.c_str(), 1);
+  EXPECT_THAT(page("report.html"), HasSubstr("plots are missing because the program gnuplot"));
+  EXPECT_THAT(page("report.html"), Not(HasSubstr("data:image/svg+xml")));
+  EXPECT_EQ(numbers_differ(), 0); // the tables are there
+}
+
+TEST_F(Pages, PlotsAreDrawnWithAnAlternativeText)
+{
+  write(Verdict::with_cautions);
+  const std::string text = page("report.html");
+  unsigned plots = 0;
+  for (std::size_t at = 0; (at = text.find("src=\"data:image/svg+xml", at)) != text.npos; ++at) {
+    const std::string tag = text.substr(text.rfind('<', at), at - text.rfind('<', at));
+    EXPECT_THAT(tag, HasSubstr("alt=\"Lines "));
+    ++plots;
+  }
+  EXPECT_EQ(plots, 6u); // gap, twist, temperature, cords, slip, bow
+}
+
+TEST_F(Pages, AnotherFormatIsRefusedInASentence)
+{
+  solver::write_text_file(folder.file("plan.json"),
+                          "{\"format\": \"overbend plan\", \"format_number\": 1}");
+  EXPECT_THROW(viz::write_pages(folder.file("")), solver::FileError);
+  solver::write_text_file(folder.file("plan.json"), "{");
+  EXPECT_THROW(viz::write_pages(folder.file("")), solver::FileError);
+  EXPECT_THROW(viz::write_pages(folder.file("none")), solver::FileError);
+}
+
+// RFC 4648, section 10: test vectors.
+TEST(Html, Base64OfTheStandard)
+{
+  const char *const vectors[][2] = {{"", ""},
+                                    {"f", "Zg=="},
+                                    {"fo", "Zm8="},
+                                    {"foo", "Zm9v"},
+                                    {"foob", "Zm9vYg=="},
+                                    {"fooba", "Zm9vYmE="},
+                                    {"foobar", "Zm9vYmFy"}};
+  for (const auto &[bytes, text] : vectors)
+    EXPECT_EQ(viz::base64(bytes), text);
+}
+
+TEST(Html, AScriptThatEndsItselfIsRefused)
+{
+  viz::Document page;
+  page.scripts = {"var a = '</script>';"};
+  EXPECT_THROW(viz::as_html(page), std::invalid_argument);
+}
+
+// Two cells in a row share one of their faces: ten are left, of two triangles each. The enclosed
+// volume by the divergence theorem is that of the box, so that every face looks outwards.
+TEST(Surface, SkinOfTwoCellsIsClosedAndLooksOutwards)
+{
+  const viz::Surface skin = viz::skin(tests::two_cells());
+  ASSERT_EQ(skin.triangles.size(), 3u * 20);
+  double volume = 0;
+  for (std::size_t t = 0; t < skin.triangles.size(); t += 3) {
+    const double *p[3];
+    for (std::size_t k = 0; k < 3; ++k)
+      p[k] = &skin.nodes[3 * std::size_t(skin.triangles[t + k])];
+    volume += (p[0][0] * (p[1][1] * p[2][2] - p[1][2] * p[2][1]) +
+               p[0][1] * (p[1][2] * p[2][0] - p[1][0] * p[2][2]) +
+               p[0][2] * (p[1][0] * p[2][1] - p[1][1] * p[2][0])) /
+              6;
+  }
+  EXPECT_NEAR(volume, 0.2 * 0.04 * 0.02, 1e-12);
+}
