@@ -225,7 +225,6 @@ struct Probe
 };
 
 enum class BodyHold { rigid, pads };
-enum class CordAnchor { cords, strap, stop_block };
 
 struct Bench
 {

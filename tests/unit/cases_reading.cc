@@ -200,7 +200,7 @@ TEST(Reading, TheShippedCasesAreInOrderAndShort)
 TEST(Reading, TheDemonstrationHasBowTwistScarfAndTilt)
 {
   const Case result = read_case(OVERBEND_SOURCE_DIR "/cases/demonstration.toml");
-  EXPECT_DOUBLE_EQ(result.found.bow_centre, 0.65e-3);
+  EXPECT_DOUBLE_EQ(result.found.bow_centre, 0.5e-3);
   EXPECT_GT(*result.found.twist, 0);
   EXPECT_EQ(result.neck.headstock.kind, HeadstockKind::scarf);
   EXPECT_EQ(result.neck.heel.kind, HeelKind::bolt_on);
