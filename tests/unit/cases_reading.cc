@@ -194,7 +194,7 @@ TEST(Reading, TheShippedCasesAreInOrderAndShort)
     EXPECT_NE(result.title, "untitled") << entry.path();
     EXPECT_LE(std::count(result.text.begin(), result.text.end(), '\n'), 70) << entry.path();
   }
-  EXPECT_EQ(found, 4);
+  EXPECT_EQ(found, 6);
 }
 
 TEST(Reading, TheDemonstrationHasBowTwistScarfAndTilt)
