@@ -156,14 +156,14 @@ Unknown unknown_that_matters_most(const PlanReport &report)
 
 std::vector<std::string> stop_signs(const cases::Case &c)
 {
-  std::vector<std::string> signs = {"a step at the nut", "a creak", "a fret that rises",
-                                    "smell of camphor, varnish or anything acrid"};
+  std::vector<std::string> signs = {"a step at the nut", "a creak", "a rising fret",
+                                    "smell of camphor, varnish or acrid"};
   if (c.binding != cases::Binding::none)
-    signs.push_back("binding that shrinks or lifts");
+    signs.push_back("shrinking binding");
   if (c.finish != cases::Finish::bare && c.finish != cases::Finish::oil)
-    signs.push_back("finish that prints, clouds or wrinkles");
+    signs.push_back("finish that prints or clouds");
   if (c.neck.headstock.kind == cases::HeadstockKind::scarf)
-    signs.push_back("a line that opens at the scarf");
+    signs.push_back("a scarf that opens");
   return signs;
 }
 
@@ -195,7 +195,6 @@ std::vector<std::string> card_cautions(const cases::Case &c)
   if (c.neck.headstock.kind == cases::HeadstockKind::tilted)
     all.push_back(
         "Headstock of one piece has short grain at the nut: look at it with a lamp first.");
-  all.push_back("Estimates, not orders. Local rules for fire and electricity come first.");
   return all;
 }
 

@@ -63,9 +63,9 @@ std::string bench_card(const PlanFile &plan)
   page.title = "Bench card: " + title_of(plan);
   page.style = card_style;
   const bool no = plan.refused() || !plan.simulated();
-  page.body =
-      head(plan) + (no ? refusal(plan) : go_ahead(plan)) +
-      "<footer><p>All cautions, and why: report.html. Estimates, not orders.</p></footer>\n";
+  page.body = head(plan) + (no ? refusal(plan) : go_ahead(plan)) +
+              "<footer><p>Estimates, not orders; local rules for fire and electricity come first. "
+              "All cautions, and why: report.html.</p></footer>\n";
   return as_html(page);
 }
 } // namespace overbend::viz

@@ -108,7 +108,7 @@ std::string card_cold(const PlanFile &plan)
          "scope=\"col\">bass</th><th scope=\"col\">centre</th><th "
          "scope=\"col\">treble</th></tr></thead>\n<tbody>\n" +
          readings(plan, start + "/bow_by_fret") +
-         "</tbody>\n</table>\n<p>Edge balanced on the hump, gap at each end: bass " +
+         "</tbody>\n</table>\n<p>Edge on its hump, gap at each end: bass " +
          shown(plan, start + "/rocking_edge/bass/end_gap_m", As::length) + ", treble " +
          shown(plan, start + "/rocking_edge/treble/end_gap_m", As::length) + ". " +
          sticks(plan, start + "/reading/twist_rad") +

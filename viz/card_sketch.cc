@@ -13,8 +13,9 @@ namespace overbend::viz
 namespace
 {
 // Drawn in millimetres of the neck; y of SVG is -z. The picture is as wide as the card's text.
-constexpr double body_shown = 190; // mm of body beyond the join
-constexpr double bench_below = 40; // mm from the lowest point of the neck to the bench
+constexpr double body_shown = 190;    // mm of body beyond the join
+constexpr double bench_below = 20;    // mm from the lowest point of the neck to the bench
+constexpr double room_for_words = 58; // mm from the shaft at the cradle to the bench
 
 std::string mm(double value)
 {
@@ -32,7 +33,8 @@ public:
     }
     board_top = 1e3 * plan.at("/side_view/board_xz_m/2/1").get<double>();
     join = 1e3 * plan.number("/side_view/body_join_m");
-    bench = -lowest + bench_below;
+    bench = std::max(-lowest + bench_below,
+                     1e3 * plan.number("/side_view/depth_at_cradle_m") + room_for_words);
   }
 
   std::string draw()

@@ -4,3 +4,10 @@ overbend_test(test_pages
     ${CMAKE_CURRENT_SOURCE_DIR}/pages.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/invented_plan.cc
   LIBRARIES overbend_viz nlohmann_json::nlohmann_json)
+
+# Not a test: pages for a look and for tests/browser/run.
+add_executable(overbend_invented_pages
+  ${CMAKE_CURRENT_SOURCE_DIR}/write_invented_pages.cc
+  ${CMAKE_CURRENT_SOURCE_DIR}/invented_plan.cc)
+target_link_libraries(overbend_invented_pages PRIVATE overbend_flags overbend_viz
+  nlohmann_json::nlohmann_json)
