@@ -167,8 +167,8 @@ void declare_target(Declarations &lines)
 void declare_numerics(Declarations &lines)
 {
   Table numerics(lines, "numerics");
-  numerics.quantity("resolution", Dimension::number, OVERBEND_AT(result.numerics.resolution), 0.25,
-                    8, "Fineness of the mesh: 2 has about twice the cells each way.", "1");
+  numerics.quantity("resolution", Dimension::number, OVERBEND_AT(result.numerics.resolution), 0.5,
+                    4, "Fineness of the mesh: 2 has about twice the cells each way.", "1");
   numerics.length("bow_error", OVERBEND_AT(result.numerics.bow_error), 1e-8, 0.1 * mm,
                   "Error in the bow allowed to one time step.", "0.002 mm");
 }
