@@ -44,6 +44,15 @@ std::vector<cases::Phase> with_setting(std::vector<cases::Phase> phases,
   return phases;
 }
 
+// The step at which the target is read: the last one before the months of play that follow it.
+const StepRecord &target_step(const std::vector<cases::Phase> &phases, const History &history)
+{
+  auto step = history.steps.rbegin();
+  while (phases[step->phase].kind == cases::PhaseKind::play && step + 1 != history.steps.rend())
+    ++step;
+  return *step;
+}
+
 class Planner
 {
 public:
@@ -153,7 +162,7 @@ private:
     }
     const History history = run(start, false);
     ++column.unit_runs;
-    const StepRecord &last = history.steps.back();
+    const StepRecord &last = target_step(the_case.phases, history);
     base_setting = column.setting;
     base_reading = with_as_built(last.reading);
     Sensitivity &s = column.sensitivity;
@@ -224,7 +233,7 @@ private:
     column.peaks = Peaks(workbench.model);
     column.history = run(found.progress, true);
     ++column.full_runs;
-    column.reached = with_as_built(column.history.steps.back().reading);
+    column.reached = with_as_built(target_step(the_case.phases, column.history).reading);
     column.prediction_error_bow = column.reached.bow - expected.bow;
     column.prediction_error_twist = column.reached.twist - expected.twist;
     note_pulls(column.history);
