@@ -94,8 +94,12 @@ std::vector<Expected> expected_readings(const PlanReport &report)
       all.push_back(expected(report, band, "strung, right after", phases[i], true));
     }
   }
-  if (!all.empty() && c.phases[phases.back().phase].strings)
-    all.push_back(expected(report, band, "strung, at the date asked", phases.back(), false));
+  // Months of play come after the date asked.
+  const auto at_date = std::find_if(phases.rbegin(), phases.rend(), [&](const PhaseEnd &end) {
+    return c.phases[end.phase].kind != cases::PhaseKind::play;
+  });
+  if (!all.empty() && at_date != phases.rend() && c.phases[at_date->phase].strings)
+    all.push_back(expected(report, band, "strung, at the date asked", *at_date, false));
   return all;
 }
 
