@@ -99,6 +99,11 @@ std::string both_temperatures(double kelvin)
   return rounded(celsius, 0) + " degC (" + rounded(celsius * 1.8 + 32, 0) + " degF)";
 }
 
+std::string both_temperature_differences(double kelvin)
+{
+  return rounded(kelvin, 0) + " degC (" + rounded(kelvin * 1.8, 0) + " degF)";
+}
+
 std::string all_forces(double newtons)
 {
   return rounded(newtons, 0) + " N (" + rounded(newtons / 9.80665, 1) + " kgf, " +

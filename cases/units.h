@@ -62,7 +62,8 @@ std::string accepted_units(Dimension dimension);
 // Output for people: the user's unit and the other one common in the trade, on one line.
 std::string both_lengths(double metres);      // "0.24 mm (9.4 thou)", "648.0 mm (25.51 in)"
 std::string both_temperatures(double kelvin); // "48 degC (118 degF)"
-std::string all_forces(double newtons);       // "106 N (10.8 kgf, 23.8 lbf)"
-std::string clock(double seconds);            // "2 h 25 min"; "6 days 23 h"; "40 s"
-std::string degrees(double radians);          // "0.60 deg"
+std::string both_temperature_differences(double kelvin); // "5 degC (9 degF)"
+std::string all_forces(double newtons);                  // "106 N (10.8 kgf, 23.8 lbf)"
+std::string clock(double seconds);                       // "2 h 25 min"; "6 days 23 h"; "40 s"
+std::string degrees(double radians);                     // "0.60 deg"
 } // namespace overbend::cases

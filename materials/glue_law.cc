@@ -149,10 +149,19 @@ double GlueLaw::normal_stiffness() const
 
 double GlueLaw::relaxation_modulus(double temperature, double time) const
 {
-  const double xi = time * std::exp(log_shift(temperature));
+  return modulus_after(time * std::exp(log_shift(temperature)));
+}
+
+double GlueLaw::relaxation_modulus(const GlueClimate &climate, double time) const
+{
+  return modulus_after(time * std::exp(log_shift(climate.temperature, climate.humidity)));
+}
+
+double GlueLaw::modulus_after(double reduced_time) const
+{
   double sum = material.plateau;
   for (unsigned k = 0; k < branches; ++k)
-    sum += material.branch_modulus[k] * std::exp(-xi / material.branch_time[k]);
+    sum += material.branch_modulus[k] * std::exp(-reduced_time / material.branch_time[k]);
   return sum;
 }
 

@@ -60,8 +60,10 @@ public:
   Vector2 traction(const GlueState &state) const;
   void finish(GlueState &state, const GlueStep &step, const Vector2 &slip1) const;
 
-  double normal_stiffness() const;                                  // Pa/m
-  double relaxation_modulus(double temperature, double time) const; // G(t) at constant T, Pa
+  double normal_stiffness() const; // Pa/m
+  // G(t) at constant temperature, Pa; at the humidity of the line, or at one of the point.
+  double relaxation_modulus(double temperature, double time) const;
+  double relaxation_modulus(const GlueClimate &climate, double time) const;
 
   // Whether the slowest branch relaxes noticeably in a reduced time (more than a thousandth of it).
   bool flows_within(double reduced_time) const;
@@ -71,6 +73,7 @@ public:
 
 private:
   double log_shift_against(double temperature, double softening_point) const;
+  double modulus_after(double reduced_time) const;
   GlueStep prepare_shifted(double log_shift0, double log_shift1, double dt) const;
 
   Glue material;

@@ -3,6 +3,7 @@
 
 #include "mesh/neck_profile.h"
 #include "solver/heat_bar.h"
+#include "solver/moisture.h"
 #include "solver/sampling.h"
 
 #include <algorithm>
@@ -32,20 +33,32 @@ Vec3 probe_place(const cases::Case &the_case)
   return {probe.x, probe.across * half, probe.height};
 }
 
-// Mean over the board's line (and the tongue's, which ends it) from one place to another.
-double mean_temperature(const Model &model, const std::vector<double> &temperature, double from,
-                        double to)
+// Mean over the board's line (and the tongue's, which ends it) of what a point has, from one place
+// to another.
+template <typename Value>
+double mean_over_line(const Model &model, double from, double to, const Value &value)
 {
   double sum = 0, area = 0;
   for (const GluePoint &p : model.glue_point) {
     const double x = model.space.position[p.upper][0];
     if (p.line == scarf_line || x < from - 1e-9 || x > to + 1e-9)
       continue;
-    sum += p.weight * temperature[p.upper];
+    sum += p.weight * value(p);
     area += p.weight;
   }
   return area > 0 ? sum / area : 0;
 }
+
+// Nodal moisture of the whole neck, seen from the line: the humidity its glue is at rest with.
+struct LineHumidity
+{
+  const std::vector<double> *moisture; // null: that of the room everywhere
+  double room;
+  double operator()(const GluePoint &p) const
+  {
+    return moisture == nullptr ? room : materials::glue_humidity(mean_of_sides(p, *moisture));
+  }
+};
 } // namespace
 
 HeatReader::HeatReader(const Workbench &workbench, const ThermalHistory &history) : heat(history)
@@ -111,7 +124,8 @@ bool LineWarmth::hard_throughout() const
   return std::min({nut_modulus, middle_modulus, body_modulus}) > locking_modulus;
 }
 
-LineWarmth line_warmth(const Workbench &workbench, const ThermalHistory &heat)
+LineWarmth line_warmth(const Workbench &workbench, const ThermalHistory &heat,
+                       const MoistureHistory *moisture)
 {
   const Model &model = workbench.model;
   double time = 0, end = 0;
@@ -129,16 +143,32 @@ LineWarmth line_warmth(const Workbench &workbench, const ThermalHistory &heat)
       first = std::min(first, model.space.position[p.upper][0]);
       last = std::max(last, model.space.position[p.upper][0]);
     }
-  const std::vector<double> temperature = heat.at(std::min(end, heat.end()));
-  const double middle = 0.5 * (first + last);
-  warmth.nut_end = mean_temperature(model, temperature, first, first + end_length);
-  warmth.middle = mean_temperature(model, temperature, middle - end_length, middle + end_length);
-  warmth.body_end = mean_temperature(model, temperature, last - end_length, last);
+  end = std::min(end, heat.end());
+  const std::vector<double> temperature = heat.at(end), before = moisture_at(moisture, 0),
+                            water = moisture_at(moisture, end);
+  const double room = workbench.the_case.room.humidity;
+  const LineHumidity humidity_before{moisture ? &before : nullptr, room},
+      humidity{moisture ? &water : nullptr, room};
   const materials::GlueLaw &law = *model.glue_line[board_line].law;
   const double during = std::max(warmth.hot_time, 1.);
-  warmth.nut_modulus = law.relaxation_modulus(warmth.nut_end, during);
-  warmth.middle_modulus = law.relaxation_modulus(warmth.middle, during);
-  warmth.body_modulus = law.relaxation_modulus(warmth.body_end, during);
+  const auto look = [&](double from, double to, double &kelvin, double &modulus) {
+    kelvin = mean_over_line(model, from, to,
+                            [&](const GluePoint &p) { return mean_of_sides(p, temperature); });
+    modulus = law.relaxation_modulus({kelvin, mean_over_line(model, from, to, humidity)}, during);
+  };
+  const double middle = 0.5 * (first + last);
+  look(first, first + end_length, warmth.nut_end, warmth.nut_modulus);
+  look(middle - end_length, middle + end_length, warmth.middle, warmth.middle_modulus);
+  look(last - end_length, last, warmth.body_end, warmth.body_modulus);
+  warmth.humidity_before = mean_over_line(model, first, last, humidity_before);
+  warmth.humidity = mean_over_line(model, first, last, humidity);
+  warmth.driest = 1;
+  for (const GluePoint &p : model.glue_point)
+    if (p.line != scarf_line)
+      warmth.driest = std::min(warmth.driest, humidity(p));
+  const materials::Glue &glue = model.glue_line[board_line].glue;
+  warmth.softens_before = materials::softening_temperature(glue, warmth.humidity_before);
+  warmth.softens_driest = materials::softening_temperature(glue, warmth.driest);
   return warmth;
 }
 } // namespace overbend::solver

@@ -9,6 +9,8 @@
 // The temperatures that a bench can read, and those that decide whether the board can slide.
 namespace overbend::solver
 {
+class MoistureHistory;
+
 // What probe and thermostat show at one time, K.
 struct HeatReading
 {
@@ -41,12 +43,17 @@ private:
 // The board's glue line near the end of the last heated phase: mean temperature (K) over the 20 mm
 // at either end and around the middle, and what is left of its shear modulus (Pa) after that long
 // at this temperature. 20 mm of hard line at both ends lock the board, however soft the middle
-// (trade: closed form of locked ends [E]).
+// (trade: closed form of locked ends [E]). The modulus is that at the humidity the glue is at rest
+// with there: the edges of a heated board dry, and a dried line softens later.
 struct LineWarmth
 {
   double nut_end = 0, middle = 0, body_end = 0;                 // K
   double nut_modulus = 0, middle_modulus = 0, body_modulus = 0; // Pa
   double hot_time = 0;                                          // s, all heated phases
+  // Relative humidity (0..1) the glue is at rest with: mean of the line at the start of the history
+  // and then, and of its driest place then.
+  double humidity_before = 0, humidity = 0, driest = 0;
+  double softens_before = 0, softens_driest = 0; // K, there
   bool ends_lock() const;
   bool hard_throughout() const;
 };
@@ -55,5 +62,7 @@ struct LineWarmth
 // (retained shares of a two-layer beam with both ends so: 0.20 at 1 MPa, 0.02 at 10 MPa [E]).
 constexpr double sliding_modulus = 1e6, locking_modulus = 10e6;
 
-LineWarmth line_warmth(const Workbench &workbench, const ThermalHistory &heat);
+// moisture may be null: the line stays at the humidity of the room.
+LineWarmth line_warmth(const Workbench &workbench, const ThermalHistory &heat,
+                       const MoistureHistory *moisture);
 } // namespace overbend::solver

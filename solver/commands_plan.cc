@@ -150,7 +150,7 @@ private:
     PlanColumn column = make_plan(job, workbench, heat, found);
     column.speed = speed;
     watch.end_stage();
-    after = judge_after(column, workbench, heat, c);
+    after = judge_after(column, workbench, heat, &moisture, c);
     if (fields) {
       report.curves = std::move(curves.points);
       finish(workbench, column, *fields);
@@ -182,7 +182,7 @@ private:
       time += phase.duration;
       report.heat.push_back(reader.just_before(time));
     }
-    report.line = line_warmth(workbench, heat);
+    report.line = line_warmth(workbench, heat, &moisture);
     Record at_end = record;
     at_end.wall_time = watch.seconds();
     at_end.exit_reason = "done";

@@ -19,6 +19,12 @@ struct GluePoint
   unsigned line = 0;      // which glue line
 };
 
+// Mean of a nodal value over the two sides; that of the upper side on a body that does not move.
+inline double mean_of_sides(const GluePoint &p, const std::vector<double> &nodal)
+{
+  return p.lower < 0 ? nodal[p.upper] : (nodal[p.upper] + nodal[unsigned(p.lower)]) / 2;
+}
+
 // Pairs the nodes of two faces that share a place. Throws std::runtime_error if some node of the
 // upper side has no partner within a micrometre.
 std::vector<GluePoint> pair_nodes(const Space &space, unsigned upper_id, unsigned lower_id,

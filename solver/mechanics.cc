@@ -115,18 +115,17 @@ void Mechanics::begin(const MechanicsState &the_start, const StepClimate &climat
   const double t0 = clock_seconds();
   start = &the_start;
   begin_wood(climate, dt);
-  const auto mean = [](const GluePoint &p, const std::vector<double> &nodal) {
-    return p.lower < 0 ? nodal[p.upper] : (nodal[p.upper] + nodal[unsigned(p.lower)]) / 2;
-  };
   for (std::size_t g = 0; g < model.glue_point.size(); ++g) {
     const GluePoint &point = model.glue_point[g];
     const auto &law = *model.glue_line[point.line].law;
     const double time = climate.glue_time.empty() ? dt : dt * climate.glue_time[point.line];
-    const double T0 = mean(point, climate.T0), T1 = mean(point, climate.T1);
-    glue_step[g] = climate.m0.empty()
-                       ? law.prepare(T0, T1, time)
-                       : law.prepare({T0, materials::glue_humidity(mean(point, climate.m0))},
-                                     {T1, materials::glue_humidity(mean(point, climate.m1))}, time);
+    const double T0 = mean_of_sides(point, climate.T0), T1 = mean_of_sides(point, climate.T1);
+    if (climate.m0.empty())
+      glue_step[g] = law.prepare(T0, T1, time);
+    else
+      glue_step[g] =
+          law.prepare({T0, materials::glue_humidity(mean_of_sides(point, climate.m0))},
+                      {T1, materials::glue_humidity(mean_of_sides(point, climate.m1))}, time);
     glue_history[g] = law.history(start->glue[g], glue_step[g]);
   }
   tally.seconds_law += clock_seconds() - t0;

@@ -284,11 +284,18 @@ std::string plan_json(const PlanReport &report, const Record &record)
                        {"tension_found_N", report.found_tension},
                        {"tension_planned_N", report.planned_tension}};
   if (report.line)
-    json["glue_line_at_end_of_heat"] = {
-        {"nut_end_K", report.line->nut_end},        {"middle_K", report.line->middle},
-        {"body_end_K", report.line->body_end},      {"nut_end_Pa", report.line->nut_modulus},
-        {"middle_Pa", report.line->middle_modulus}, {"body_end_Pa", report.line->body_modulus},
-        {"hot_time_s", report.line->hot_time}};
+    json["glue_line_at_end_of_heat"] = {{"nut_end_K", report.line->nut_end},
+                                        {"middle_K", report.line->middle},
+                                        {"body_end_K", report.line->body_end},
+                                        {"nut_end_Pa", report.line->nut_modulus},
+                                        {"middle_Pa", report.line->middle_modulus},
+                                        {"body_end_Pa", report.line->body_modulus},
+                                        {"hot_time_s", report.line->hot_time},
+                                        {"humidity_before", report.line->humidity_before},
+                                        {"humidity", report.line->humidity},
+                                        {"humidity_driest", report.line->driest},
+                                        {"softens_before_K", report.line->softens_before},
+                                        {"softens_driest_K", report.line->softens_driest}};
   Json columns = Json::array();
   for (const PlanColumn &p : report.columns)
     columns.push_back(column(report, p));

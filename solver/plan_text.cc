@@ -217,6 +217,20 @@ void three_lines(std::ostringstream &out, const PlanReport &report)
                  "line.");
 }
 
+// How far the line has dried, where that hardens it by more than a degree.
+std::string dried_line(const LineWarmth &line)
+{
+  const double harder = line.softens_driest - line.softens_before;
+  if (harder < 1)
+    return "";
+  return "The line's glue lived at " + fixed(100 * line.humidity_before, 0) +
+         " % humidity; at the end of the heat it holds the water of " +
+         fixed(100 * line.humidity, 0) + " % on average and of " + fixed(100 * line.driest, 0) +
+         " % at its driest edge, where it softens " + cases::both_temperature_differences(harder) +
+         " higher and slides more slowly. Board edges and ends that are covered while hot stay "
+         "damp.";
+}
+
 void limits(std::ostringstream &out, const PlanReport &report)
 {
   const PlanColumn &p = report.main_column();
@@ -231,6 +245,8 @@ void limits(std::ostringstream &out, const PlanReport &report)
                        both_temperatures(report.line->nut_end) + ", middle " +
                        both_temperatures(report.line->middle) + ", body end " +
                        both_temperatures(report.line->body_end) + ".");
+  if (report.line && !dried_line(*report.line).empty())
+    paragraph(out, dried_line(*report.line));
   if (!k.line.empty())
     paragraph(out, "Board against shaft in the end: " + both_lengths(k.line[0].slip_nut_end) +
                        " at the nut end, " + both_lengths(k.line[0].slip_body_end) +

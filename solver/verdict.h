@@ -52,9 +52,11 @@ Verdict judge_lift(const cases::Case &the_case, const Lifts &lifts,
                    std::optional<double> stiffness_factor);
 
 // What the simulated correction tells: a line that does not move and why, both ends cold, limits of
-// cords, tuners, overbend, strength, glue and surface, twist out of reach, ceiling of slip.
+// cords, tuners, overbend, strength, glue and surface, twist out of reach, ceiling of slip. moisture
+// may be null: as the neck was built.
 Verdict judge_after(const PlanColumn &column, const Workbench &workbench,
-                    const ThermalHistory &heat, const cases::Case &the_case);
+                    const ThermalHistory &heat, const MoistureHistory *moisture,
+                    const cases::Case &the_case);
 
 // Cautions of the work itself that fit the case: iron, finish, strings and rods under tension,
 // estimates and not orders, local rules.

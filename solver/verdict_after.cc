@@ -54,9 +54,8 @@ void explain_still_line(const LineWarmth &w, const Workbench &workbench, Verdict
              {use_level, use_wedges, board_off});
   else if (line.glue.animal)
     v.refuse("The line does not move: " + line.glue.name + " this dry (" +
-                 fixed(100 * workbench.the_case.room.humidity, 0) +
-                 " % humidity) does not soften before about " +
-                 both_temperatures(line.law->softening_temperature()) +
+                 fixed(100 * w.humidity, 0) + " % humidity) does not soften before about " +
+                 both_temperatures(materials::softening_temperature(line.glue, w.humidity)) +
                  "; it needs heat and moisture together.",
              {use_level, use_wedges, board_off});
   else
@@ -67,7 +66,7 @@ void explain_still_line(const LineWarmth &w, const Workbench &workbench, Verdict
 }
 
 void judge_limit(const PlanColumn &p, const Workbench &workbench, const ThermalHistory &heat,
-                 Verdict &v)
+                 const MoistureHistory *moisture, Verdict &v)
 {
   const cases::Case &c = workbench.the_case;
   const std::string best = "The best within it reads " + bow_in_words(p.reached.bow) + ", twist " +
@@ -76,7 +75,7 @@ void judge_limit(const PlanColumn &p, const Workbench &workbench, const ThermalH
   case Limit::none:
     break;
   case Limit::line_does_not_move:
-    explain_still_line(line_warmth(workbench, heat), workbench, v);
+    explain_still_line(line_warmth(workbench, heat, moisture), workbench, v);
     break;
   case Limit::cord_pull:
     v.refuse("A cord would have to pull more than " + all_forces(c.bench.cord_limit) +
@@ -164,10 +163,11 @@ void judge_diagnosis(const PlanColumn &p, Verdict &v)
 } // namespace
 
 Verdict judge_after(const PlanColumn &column, const Workbench &workbench,
-                    const ThermalHistory &heat, const cases::Case &the_case)
+                    const ThermalHistory &heat, const MoistureHistory *moisture,
+                    const cases::Case &the_case)
 {
   Verdict v;
-  judge_limit(column, workbench, heat, v);
+  judge_limit(column, workbench, heat, moisture, v);
   judge_miss(column, v);
   judge_use(column, the_case, v);
   judge_heat(column, workbench, v);

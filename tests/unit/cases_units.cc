@@ -153,6 +153,7 @@ TEST(Units, BothUnitsOfTheTradeOnOneLine)
   EXPECT_EQ(both_lengths(-1e-9), "0.00 mm (0.0 thou)");
   EXPECT_EQ(both_lengths(0.648), "648.0 mm (25.51 in)");
   EXPECT_EQ(both_temperatures(321.15), "48 degC (118 degF)");
+  EXPECT_EQ(both_temperature_differences(5), "5 degC (9 degF)");
   EXPECT_EQ(all_forces(106), "106 N (10.8 kgf, 23.8 lbf)");
   EXPECT_EQ(degrees(0.6 * std::acos(-1.0) / 180), "0.60 deg");
 }

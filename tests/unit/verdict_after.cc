@@ -8,7 +8,10 @@
 #include "solver/verdict.h"
 
 #include "cases/read_case.h"
+#include "materials/sorption.h"
 #include "mesh/make_neck_mesh.h"
+#include "solver/bench_heat.h"
+#include "solver/moisture.h"
 
 #include <memory>
 
@@ -58,7 +61,16 @@ protected:
     state.time = time;
     heat.add(state);
   }
-  Verdict judge() { return solver::judge_after(column, *bench, heat, c); }
+  // One moisture content all over, all the time.
+  solver::MoistureHistory water(double moisture) const
+  {
+    solver::MoistureHistory history;
+    const std::vector<double> nodal(bench->model.space.position.size(), moisture);
+    history.add(0, nodal);
+    history.add(heat.end(), nodal);
+    return history;
+  }
+  Verdict judge() { return solver::judge_after(column, *bench, heat, nullptr, c); }
   void expect_refused(const std::string &because)
   {
     const Verdict v = judge();
@@ -110,6 +122,26 @@ TEST_F(JudgeAfter, DryAnimalGlueIsNamedAsTheReason)
   use(the_case("hot hide"));
   column.limit = Limit::line_does_not_move;
   expect_refused("needs heat and moisture together");
+}
+
+// Source: Gordon-Taylor anchored on 25 % of water at 25 degC (materials table, [C]): hide glue at
+// rest with 45 % humidity softens near 83 degC, with 70 % near 48.5 degC. Wood of 8.5 and 13 % is
+// at rest with these (sorption curve of the handbook).
+TEST_F(JudgeAfter, TheLineIsJudgedAtTheHumidityOfTheWoodBesideIt)
+{
+  use(the_case("hot hide"));
+  const auto at = [&](double humidity) {
+    const solver::MoistureHistory history =
+        water(materials::equilibrium_moisture(293.15, humidity));
+    return solver::line_warmth(*bench, heat, &history);
+  };
+  const solver::LineWarmth dry = at(0.45), damp = at(0.70);
+  EXPECT_NEAR(dry.softens_driest, celsius + 83, 1);
+  EXPECT_NEAR(damp.softens_driest, celsius + 48.5, 1);
+  EXPECT_TRUE(dry.hard_throughout());
+  EXPECT_FALSE(damp.hard_throughout());
+  EXPECT_NEAR(dry.humidity, 0.45, 0.005);
+  EXPECT_NEAR(damp.driest, 0.70, 0.005);
 }
 
 TEST_F(JudgeAfter, CrossLinkedGlueIsNamedAsTheReason)

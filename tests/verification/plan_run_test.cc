@@ -46,7 +46,7 @@ struct Planned
                 plan.unit_runs, plan.full_runs, int(plan.limit));
   }
 
-  solver::Verdict verdict() const { return solver::judge_after(plan, neck.work, heat, neck.c); }
+  solver::Verdict verdict() const { return solver::judge_after(plan, neck.work, heat, nullptr, neck.c); }
 
   // Pulls the phases of the base, cold and at once, to see what is slack there.
   bool reached_by_two_cords(const solver::ClampSetting &setting)
