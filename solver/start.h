@@ -19,12 +19,12 @@ struct Diagnosis
   double bonded_share = 0;       // rho: bow by cord pull, bonded against slipped
   double bonded_twist_share = 0; // the same for twist by a torque
   double ceiling = 0;            // largest bow that heat under these strings alone can leave, m
-  double slip_bow = 0, wood_bow = 0;     // m, parts of the found centre bow
-  double slip_twist = 0, wood_twist = 0; // rad
+  double slip_bow = 0, wood_bow = 0;           // m, parts of the found centre bow
+  double slip_twist = 0, wood_twist = 0;       // rad
   double moisture_bow = 0, moisture_twist = 0; // m, rad: by swelling since it was built
-  double severity = 0;                   // share of the simulated cause that was needed, 0..1
-  Reading as_built;                      // what no history explains: added to every later reading
-  double wood_share() const;             // q: share of the bow that is in the wood
+  double severity = 0;                         // share of the simulated cause that was needed, 0..1
+  Reading as_built;          // what no history explains: added to every later reading
+  double wood_share() const; // q: share of the bow that is in the wood
   std::vector<std::string> remarks;
 };
 
@@ -37,10 +37,11 @@ struct FoundNeck
 // moisture: nodal contents at the start (kg/kg); empty: as the neck was built. What it has swollen
 // or shrunk since then is its share of the found shape (at once and elastic: an upper bound, since
 // creep lets go of swelling stress in years), the histories explain the rest.
-// Throws NotConverged. The heat of a known hot store is simulated with its air.
+// Throws NotConverged. A known hot store is simulated with its heat and the dry air that goes with
+// it.
 FoundNeck find_start(const cases::Case &the_case, const Model &model, const Bench &bench,
-                     const BoardLines &lines, const StringPull &found_strings,
-                     Mechanics &mechanics, const std::vector<double> &moisture = {});
+                     const BoardLines &lines, const StringPull &found_strings, Mechanics &mechanics,
+                     const std::vector<double> &moisture = {});
 
 // Bow (m, centre) that strings add at once to the unstressed bonded neck: what strung minus slack
 // should read.
