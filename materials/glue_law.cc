@@ -26,16 +26,23 @@ double softening_temperature(const Glue &glue, double humidity)
   return ((1 - w) * glue.dry_softening + kw * glue.water_softening) / (1 - w + kw);
 }
 
-double glue_humidity(double wood_moisture)
+double glue_humidity(double wood_moisture, SorptionBranch branch)
 {
   constexpr unsigned n = 300;
   constexpr double wettest = 0.30; // kg/kg, beyond it the air is saturated
-  static const std::array<double, n + 1> table = [] {
-    std::array<double, n + 1> t{};
+  using Table = std::array<double, n + 1>;
+  const auto tabulate = [](SorptionBranch of) {
+    Table t{};
     for (unsigned i = 0; i <= n; ++i)
-      t[i] = rest_humidity(reference_temperature, wettest * i / n);
+      t[i] = rest_humidity(reference_temperature, wettest * i / n, of);
     return t;
-  }();
+  };
+  static const Table mean = tabulate(SorptionBranch::mean),
+                     adsorption = tabulate(SorptionBranch::adsorption),
+                     desorption = tabulate(SorptionBranch::desorption);
+  const Table &table = branch == SorptionBranch::adsorption   ? adsorption
+                       : branch == SorptionBranch::desorption ? desorption
+                                                              : mean;
   const double place = std::clamp(wood_moisture, 0., wettest) / wettest * n;
   const unsigned i = std::min(n - 1, static_cast<unsigned>(place));
   return table[i] + (table[i + 1] - table[i]) * (place - i);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "materials/sorption.h"
 #include "materials/tables.h"
 
 #include <array>
@@ -88,9 +89,10 @@ private:
 double softening_temperature(const Glue &glue, double humidity);
 
 // Humidity (0..1) at 20 degC with which wood of a moisture content (kg/kg) is at rest: that of the
-// glue beside it. By the handbook's sorption curve, held within 0 and 1; the inverse is tabulated
-// (error below 1e-4), because it is asked for at every point and step.
-double glue_humidity(double wood_moisture);
+// glue beside it. By the handbook's sorption curve and the branch of it that the wood came by, held
+// within 0 and 1; the inverse is tabulated (error below 1e-4), because it is asked for at every
+// point and step.
+double glue_humidity(double wood_moisture, SorptionBranch branch = SorptionBranch::mean);
 
 // Strength of the bond in shear (Pa) at a temperature (K): constant below 20 degC, linear through
 // the cold and the hot value, never below zero.

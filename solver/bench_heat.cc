@@ -54,9 +54,11 @@ struct LineHumidity
 {
   const std::vector<double> *moisture; // null: that of the room everywhere
   double room;
+  materials::SorptionBranch branch;
   double operator()(const GluePoint &p) const
   {
-    return moisture == nullptr ? room : materials::glue_humidity(mean_of_sides(p, *moisture));
+    return moisture == nullptr ? room
+                               : materials::glue_humidity(mean_of_sides(p, *moisture), branch);
   }
 };
 } // namespace
@@ -147,8 +149,8 @@ LineWarmth line_warmth(const Workbench &workbench, const ThermalHistory &heat,
   const std::vector<double> temperature = heat.at(end), before = moisture_at(moisture, 0),
                             water = moisture_at(moisture, end);
   const double room = workbench.the_case.room.humidity;
-  const LineHumidity humidity_before{moisture ? &before : nullptr, room},
-      humidity{moisture ? &water : nullptr, room};
+  const LineHumidity humidity_before{moisture ? &before : nullptr, room, model.branch},
+      humidity{moisture ? &water : nullptr, room, model.branch};
   const materials::GlueLaw &law = *model.glue_line[board_line].law;
   const double during = std::max(warmth.hot_time, 1.);
   const auto look = [&](double from, double to, double &kelvin, double &modulus) {

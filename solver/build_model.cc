@@ -90,10 +90,24 @@ void append(std::vector<GluePoint> &points, const std::vector<GluePoint> &more)
 }
 } // namespace
 
+materials::SorptionBranch sorption_branch(const cases::Case &the_case)
+{
+  switch (the_case.moisture.branch) {
+  case cases::SorptionBranch::taking_up:
+    return materials::SorptionBranch::adsorption;
+  case cases::SorptionBranch::drying:
+    return materials::SorptionBranch::desorption;
+  case cases::SorptionBranch::mean:
+    return materials::SorptionBranch::mean;
+  }
+  throw std::logic_error("unknown branch of sorption");
+}
+
 Model build_model(const cases::Case &the_case, const mesh::NeckMesh &mesh,
                   const materials::Tables &tables, const ModelChoices &choices)
 {
   Model model;
+  model.branch = sorption_branch(the_case);
   model.space = make_space(mesh.triangulation, *mesh.mapping);
 
   const double moisture = built_moisture(the_case);

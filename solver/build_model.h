@@ -2,6 +2,7 @@
 #pragma once
 
 #include "cases/case.h"
+#include "materials/sorption.h"
 #include "materials/tables.h"
 #include "mesh/neck_mesh.h"
 #include "solver/model.h"
@@ -18,6 +19,9 @@ struct ModelChoices
   materials::LineSpeed speed = materials::LineSpeed::middle;
   double stiffness_factor = 1;
 };
+
+// Which curve of sorption the case asks for, in the words of the law.
+materials::SorptionBranch sorption_branch(const cases::Case &the_case);
 
 // Joins mesh, woods and glues of a case into the model of the solver. A glue that is not known is
 // taken as white PVA, the glue of most necks that straighten at all; the plan then runs three

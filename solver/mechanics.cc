@@ -81,11 +81,16 @@ void Mechanics::begin_wood(const StepClimate &climate, double dt)
   const Space &space = model.space;
   const bool moist = !climate.m0.empty();
   const std::vector<double> T0 = at_points(space, climate.T0), T1 = at_points(space, climate.T1);
-  std::vector<double> m0, m1, driest;
+  std::vector<double> m0, m1, driest, travel, dried;
   if (moist) {
     m0 = at_points(space, climate.m0);
     m1 = at_points(space, climate.m1);
     driest = at_points(space, climate.driest);
+  }
+  const bool swings = moist && !climate.travel.empty();
+  if (swings) {
+    travel = at_points(space, climate.travel);
+    dried = at_points(space, climate.dried);
   }
   in_two_threads(space.n_cells, [&](std::size_t first, std::size_t last) {
     for (std::size_t c = first; c < last; ++c) {
@@ -93,9 +98,11 @@ void Mechanics::begin_wood(const StepClimate &climate, double dt)
       const double time = climate.wood_time.empty() ? dt : dt * climate.wood_time[space.piece[c]];
       const double swelling = model.swelling_along.empty() ? 1 : model.swelling_along[c];
       for (std::size_t p = c * points_per_cell; p < (c + 1) * points_per_cell; ++p) {
-        wood_step[p] = moist ? piece.law->prepare({T0[p], m0[p], driest[p]},
-                                                  {T1[p], m1[p], driest[p]}, time, swelling)
-                             : piece.law->prepare(T0[p], T1[p], time, piece.moisture);
+        const double way = swings ? travel[p] : 0, below = swings ? dried[p] : 0;
+        wood_step[p] =
+            moist ? piece.law->prepare({T0[p], m0[p], driest[p]},
+                                       {T1[p], m1[p], driest[p], way, below}, time, swelling)
+                  : piece.law->prepare(T0[p], T1[p], time, piece.moisture);
         active[p] = piece.law->active(start->wood[p], wood_step[p], start->wood[p].stress);
       }
     }
@@ -123,9 +130,9 @@ void Mechanics::begin(const MechanicsState &the_start, const StepClimate &climat
     if (climate.m0.empty())
       glue_step[g] = law.prepare(T0, T1, time);
     else
-      glue_step[g] =
-          law.prepare({T0, materials::glue_humidity(mean_of_sides(point, climate.m0))},
-                      {T1, materials::glue_humidity(mean_of_sides(point, climate.m1))}, time);
+      glue_step[g] = law.prepare(
+          {T0, materials::glue_humidity(mean_of_sides(point, climate.m0), model.branch)},
+          {T1, materials::glue_humidity(mean_of_sides(point, climate.m1), model.branch)}, time);
     glue_history[g] = law.history(start->glue[g], glue_step[g]);
   }
   tally.seconds_law += clock_seconds() - t0;

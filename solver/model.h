@@ -2,6 +2,7 @@
 #pragma once
 
 #include "materials/glue_law.h"
+#include "materials/sorption.h"
 #include "materials/wood_law.h"
 #include "solver/interfaces.h"
 #include "solver/space.h"
@@ -44,6 +45,9 @@ struct Model
   // Factor on the swelling along the grain in each cell; empty: 1 everywhere.
   std::vector<double> swelling_along;
   std::vector<GlueLineModel> glue_line;
+  // The curve of sorption by which the wood came to its moisture: what says which air the glue
+  // beside it is at rest with.
+  materials::SorptionBranch branch = materials::SorptionBranch::mean;
   std::vector<GluePoint> glue_point; // GluePoint::line is an index into glue_line
 
   const std::array<Vec3, 3> &grain(unsigned cell) const

@@ -5,6 +5,7 @@
 #include "materials/damp_air.h"
 #include "materials/sorption.h"
 #include "mesh/names.h"
+#include "solver/build_model.h"
 #include "solver/in_time.h"
 
 #include <algorithm>
@@ -22,19 +23,6 @@ constexpr double shop_temperature = 293.15; // K, of the builder
 unsigned id(Face face)
 {
   return static_cast<unsigned>(face);
-}
-
-materials::SorptionBranch branch_of(const cases::Case &the_case)
-{
-  switch (the_case.moisture.branch) {
-  case cases::SorptionBranch::taking_up:
-    return materials::SorptionBranch::adsorption;
-  case cases::SorptionBranch::drying:
-    return materials::SorptionBranch::desorption;
-  case cases::SorptionBranch::mean:
-    return materials::SorptionBranch::mean;
-  }
-  throw std::logic_error("unknown branch of sorption");
 }
 
 // The words of the case file are the names in the table.
@@ -88,14 +76,22 @@ SurfaceAir air_at_surface(const std::vector<SurfacePoint> &points, const Thermal
   return air;
 }
 
+// Over the step where moisture is followed by the hour, over a day at least where it is told in
+// days.
+double mean_of(const AirSeries &series, double time, double dt,
+               const std::function<double(double, double)> &f)
+{
+  return series.breathes() ? series.mean_within(time, dt, f) : series.mean(time, dt, f);
+}
+
 // Air that changes: means over the step's course, and the temperature at which diffusion runs as
 // fast as it does on average (by the energy of damp wood, materials/moisture_transport.h).
 SurfaceAir air_in_climate(std::size_t points, const AirSeries &series,
                           materials::SorptionBranch branch, double time, double dt)
 {
   static const double cold = materials::saturation_pressure(materials::reference_temperature);
-  const double vapour = series.mean(
-      time, dt, [](double T, double) { return materials::saturation_pressure(T) / cold; });
+  const double vapour = mean_of(
+      series, time, dt, [](double T, double) { return materials::saturation_pressure(T) / cold; });
   const auto drive = [branch](double T, double p) {
     const double saturated = materials::saturation_pressure(T);
     return saturated / cold *
@@ -104,9 +100,9 @@ SurfaceAir air_in_climate(std::size_t points, const AirSeries &series,
   // The course through the step in means over a day, moved so that the step's own mean is kept.
   const double at[3] = {time, time + tr_bdf2::first_stage * dt, time + dt};
   const double weight[3] = {tr_bdf2::shared, tr_bdf2::shared, tr_bdf2::diagonal};
-  double rest[3], missing = series.mean(time, dt, drive);
+  double rest[3], missing = mean_of(series, time, dt, drive);
   for (unsigned k = 0; k < 3; ++k) {
-    rest[k] = series.mean(at[k], 0, drive);
+    rest[k] = mean_of(series, at[k], 0, drive);
     missing -= weight[k] * rest[k];
   }
   SurfaceAir air{std::vector<double>(points, vapour), {}};
@@ -118,7 +114,8 @@ SurfaceAir air_in_climate(std::size_t points, const AirSeries &series,
 double diffusing_temperature(const AirSeries &series, double time, double dt)
 {
   constexpr double energy = 36e3 / 8.314462618; // K, of E = 38.5 - 0.29 M kJ/mol at 9 % [M]
-  const double mean = series.mean(time, dt, [](double T, double) { return std::exp(-energy / T); });
+  const double mean =
+      mean_of(series, time, dt, [](double T, double) { return std::exp(-energy / T); });
   return -energy / std::log(mean);
 }
 
@@ -130,7 +127,7 @@ std::vector<MoistureMoment> run_phase(const Model &model, const cases::Case &the
     MoistureSystem system(model, surroundings_of(model, the_case, phase.air.wrapped, phase.heater));
     const double pressure =
         phase.air.humidity * materials::saturation_pressure(phase.air.temperature);
-    const auto branch = branch_of(the_case);
+    const auto branch = sorption_branch(the_case);
     const AirSeries *climate =
         phase.climate.points.empty() ? nullptr : heat.air(start.time, phase.duration);
     const MoistureDrive drive{
@@ -145,9 +142,57 @@ std::vector<MoistureMoment> run_phase(const Model &model, const cases::Case &the
           return air_at_surface(system.surface(), heat, pressure, branch, time, dt);
         }};
     MoistureStepper stepper(system, drive, start.moisture, start.time);
-    return run_moisture(stepper, phase.duration, limits);
+    MoistureStepLimits within = limits;
+    if (climate != nullptr && climate->breathes())
+      within.longest_step = std::min(within.longest_step, climate->spacing());
+    return run_moisture(stepper, phase.duration, within);
   } catch (const std::runtime_error &error) {
     throw std::runtime_error("Phase \"" + phase.name + "\", moisture: " + error.what());
+  }
+}
+
+// Mean of a course, linear between its moments, over an interval within it.
+std::vector<double> mean_over(const std::vector<const MoistureMoment *> &course, double from,
+                              double to)
+{
+  std::vector<double> sum(course.front()->moisture.size(), 0.);
+  for (std::size_t k = 0; k + 1 < course.size(); ++k) {
+    const double t0 = course[k]->time, t1 = course[k + 1]->time, a = std::max(from, t0),
+                 b = std::min(to, t1);
+    if (!(b > a))
+      continue;
+    const double late = ((a + b) / 2 - t0) / (t1 - t0), weight = (b - a) / (to - from);
+    for (std::size_t n = 0; n < sum.size(); ++n)
+      sum[n] += weight * ((1 - late) * course[k]->moisture[n] + late * course[k + 1]->moisture[n]);
+  }
+  return sum;
+}
+
+// Tells a phase followed by the hour in running means over a day; their window shrinks towards both
+// ends of the phase, where the states are those of the hours.
+void add_in_days(const MoistureMoment &start, const std::vector<MoistureMoment> &hours,
+                 MoistureHistory &history)
+{
+  std::vector<const MoistureMoment *> course{&start};
+  for (const MoistureMoment &moment : hours)
+    course.push_back(&moment);
+  const double begin = start.time, end = hours.back().time;
+  MoistureState state = history.all().back();
+  double told = begin;
+  for (std::size_t k = 1; k < course.size(); ++k) {
+    const double time = course[k]->time;
+    for (std::size_t n = 0; n < state.travel.size(); ++n) {
+      state.travel[n] += std::abs(course[k]->moisture[n] - course[k - 1]->moisture[n]);
+      state.driest[n] = std::min(state.driest[n], course[k]->moisture[n]);
+    }
+    const bool at_end = k + 1 == course.size();
+    if (time < told + day_window / 4 && !at_end)
+      continue;
+    const double half = std::min({day_window / 2, time - begin, end - time});
+    state.time = time;
+    state.moisture = at_end ? course[k]->moisture : mean_over(course, time - half, time + half);
+    history.add(state);
+    told = time;
   }
 }
 } // namespace
@@ -157,7 +202,10 @@ void MoistureHistory::add(double time, std::vector<double> moisture)
   std::vector<double> driest = moisture;
   for (std::size_t i = 0; i < driest.size(); ++i)
     driest[i] = std::min(driest[i], states.empty() ? kiln_moisture : states.back().driest[i]);
-  states.push_back({time, std::move(moisture), std::move(driest)});
+  std::vector<double> travel(moisture.size(), 0.);
+  for (std::size_t i = 0; i < travel.size() && !states.empty(); ++i)
+    travel[i] = states.back().travel[i] + std::abs(moisture[i] - states.back().moisture[i]);
+  states.push_back({time, std::move(moisture), std::move(driest), std::move(travel)});
 }
 
 std::vector<double> MoistureHistory::at(double time) const
@@ -177,6 +225,14 @@ std::vector<double> MoistureHistory::driest(double time) const
   return result;
 }
 
+std::vector<double> MoistureHistory::travel(double time) const
+{
+  const PlaceInTime place = place_in_time(states, time, "moisture is");
+  if (place.share == 0)
+    return states[place.before].travel;
+  return between(states[place.before].travel, states[place.before + 1].travel, place.share);
+}
+
 std::vector<double> moisture_at(const MoistureHistory *history, double time)
 {
   return history == nullptr ? std::vector<double>() : history->at(time);
@@ -185,7 +241,7 @@ std::vector<double> moisture_at(const MoistureHistory *history, double time)
 double built_moisture(const cases::Case &the_case)
 {
   return materials::equilibrium_moisture(shop_temperature, the_case.moisture.built_at,
-                                         branch_of(the_case));
+                                         sorption_branch(the_case));
 }
 
 std::vector<double> starting_moisture(const Model &model, const cases::Case &the_case)
@@ -201,8 +257,8 @@ std::vector<double> starting_moisture(const Model &model, const cases::Case &the
   past.air.wrapped = false;
   past.air.temperature = known.temperature.value_or(the_case.room.temperature);
   past.air.humidity = known.humidity.value_or(the_case.room.humidity);
-  const double rest =
-      materials::equilibrium_moisture(past.air.temperature, past.air.humidity, branch_of(the_case));
+  const double rest = materials::equilibrium_moisture(past.air.temperature, past.air.humidity,
+                                                      sorption_branch(the_case));
   if (!known.humidity || !(known.lived_for > 0))
     return std::vector<double>(n, rest);
   ThermalHistory even;
@@ -224,10 +280,15 @@ MoistureHistory simulate_moisture(const Model &model, const cases::Case &the_cas
   history.add(0, start);
   for (const cases::Phase &phase : phases) {
     const double begin = now.time;
-    for (MoistureMoment &moment : run_phase(model, the_case, phase, heat, now, limits)) {
-      history.add(moment.time, moment.moisture);
-      now = std::move(moment);
-    }
+    std::vector<MoistureMoment> moments = run_phase(model, the_case, phase, heat, now, limits);
+    const AirSeries *air = phase.climate.points.empty() ? nullptr : heat.air(begin, phase.duration);
+    if (air != nullptr && air->breathes())
+      add_in_days(now, moments, history);
+    else
+      for (const MoistureMoment &moment : moments)
+        history.add(moment.time, moment.moisture);
+    if (!moments.empty())
+      now = std::move(moments.back());
     now.time = begin + phase.duration;
   }
   return history;

@@ -12,8 +12,9 @@ double glue_log_shift(const Model &model, const GluePoint &p, const std::vector<
                       const std::vector<double> &m)
 {
   const auto &law = *model.glue_line[p.line].law;
-  return m.empty() ? law.log_shift(T[p.upper])
-                   : law.log_shift(T[p.upper], materials::glue_humidity(m[p.upper]));
+  return m.empty() ? law.log_shift(mean_of_sides(p, T))
+                   : law.log_shift(mean_of_sides(p, T),
+                                   materials::glue_humidity(mean_of_sides(p, m), model.branch));
 }
 
 // Reduced time by the true course of temperature in the step over that by its shown ends.
@@ -31,6 +32,13 @@ void count_the_day(const Model &model, const AirSeries &air, double from, double
   for (const GlueLineModel &line : model.glue_line)
     result.glue_time.push_back(factor([&](double T) { return std::exp(line.law->log_shift(T)); }));
 }
+
+std::vector<double> difference(std::vector<double> a, const std::vector<double> &b)
+{
+  for (std::size_t i = 0; i < a.size(); ++i)
+    a[i] -= b[i];
+  return a;
+}
 } // namespace
 
 StepClimate climate_between(const Model &model, const ThermalHistory &heat,
@@ -45,8 +53,13 @@ StepClimate climate_between(const Model &model, const ThermalHistory &heat,
     result.driest = moisture->driest(from);
   }
   const AirSeries *air = to > from ? heat.air(from, to - from) : nullptr;
-  if (air != nullptr && air->in_days())
-    count_the_day(model, *air, from, to, result);
+  if (air == nullptr || !air->in_days())
+    return result;
+  count_the_day(model, *air, from, to, result);
+  if (moisture != nullptr && air->breathes()) {
+    result.travel = difference(moisture->travel(to), moisture->travel(from));
+    result.dried = difference(result.driest, moisture->driest(to));
+  }
   return result;
 }
 
