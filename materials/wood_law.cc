@@ -67,7 +67,7 @@ WoodStep WoodLaw::prepare(const Climate &begin, const Climate &end, double dt,
 {
   WoodStep step;
   const double T0 = begin.temperature, T1 = end.temperature;
-  step.moisture_moves = begin.moisture != end.moisture;
+  step.moisture_moves = begin.moisture != end.moisture || end.travel > 0;
   const Compliance s1 = elastic(T1, end.moisture);
   step.creep1 = congruent(s1, creep_root);
   step.creep0 = T0 == T1 && !step.moisture_moves
@@ -101,9 +101,9 @@ void WoodLaw::prepare_sorptive(WoodStep &step, const Climate &begin, const Clima
   // Free water above fibre saturation moves nothing.
   const double m0 = std::min(begin.moisture, material.fibre_saturation);
   const double m1 = std::min(end.moisture, material.fibre_saturation);
-  if (m0 == m1)
+  const double change = std::abs(m1 - m0), travel = std::max(change, end.travel);
+  if (travel == 0)
     return;
-  const double travel = std::abs(m1 - m0);
   for (unsigned j = 0; j < sorptives; ++j) {
     const ExponentialStep e = exponential_step(travel / material.sorptive_moisture[j]);
     step.sorptive_decay[j] = e.decay;
@@ -112,12 +112,18 @@ void WoodLaw::prepare_sorptive(WoodStep &step, const Climate &begin, const Clima
     step.elastic1 = add(step.elastic1, e.weight1, congruent(step.creep1, sorptive_root[j]));
     step.sorptive0 = add(step.sorptive0, e.weight0, congruent(step.creep0, sorptive_root[j]));
   }
-  if (m1 >= std::min(m0, begin.driest))
+  if (m1 < std::min(m0, begin.driest)) {
+    // Share of the step gone by when moisture comes to the lowest one so far. Stress linear in it.
+    const double gone = std::max(0., (m0 - begin.driest) / change);
+    step.drying_weight0 = change * (1 - gone) * (1 - gone) / 2;
+    step.drying_weight1 = change * (1 - gone * gone) / 2;
+  }
+  // What else was dried at some time within the step: at the mean stress.
+  const double more = std::max(0., end.dried - step.drying_weight0 - step.drying_weight1);
+  step.drying_weight0 += more / 2;
+  step.drying_weight1 += more / 2;
+  if (step.drying_weight1 == 0)
     return;
-  // Share of the step gone by when moisture comes to the lowest one so far. Stress linear in it.
-  const double gone = std::max(0., (m0 - begin.driest) / travel);
-  step.drying_weight0 = travel * (1 - gone) * (1 - gone) / 2;
-  step.drying_weight1 = travel * (1 - gone * gone) / 2;
   step.elastic1 =
       add(step.elastic1, step.drying_weight1, congruent(step.creep1, sorptive_root[sorptives]));
   step.sorptive0 =

@@ -28,7 +28,8 @@
 // grain the three elements of Fortino, Mirianon and Toratti 2009; both from memory. Its limit is
 // the sum of the shares (0.7 along, 3.7 across the elastic strain), however often moisture goes up
 // and down, and an element recovers only when moisture moves. The set has no limit but that wood
-// cannot be drier than dry. A step counts |m1 - m0|: a cycle inside one step is not seen.
+// cannot be drier than dry. A step counts |m1 - m0|; a cycle inside one step is seen only if it
+// is told the whole way (Climate::travel); the stress is then linear in the way.
 namespace overbend::materials
 {
 constexpr unsigned max_elements = 8;
@@ -42,6 +43,10 @@ struct Climate
   // Lowest moisture content the point has been at so far; asked only of the begin of a step. 0: it
   // has been dry before, so no set is to come. Who steps keeps it: min over the steps gone by.
   double driest = 0;
+  // Asked only of the end of a step, where moisture swings within it: the sum of |dm| on the way
+  // (not below |m1 - m0|), and how far it went below `driest` on the way. 0: straight from m0 to
+  // m1.
+  double travel = 0, dried = 0;
 };
 
 // State of one point. Stress and strains in wood axes.

@@ -58,7 +58,19 @@ double AirSeries::mean(double time, double dt, const std::function<double(double
   double from = time + dt / 2 - width / 2;
   // A window that reaches beyond the phase is moved into it.
   from = std::clamp(from, first, std::max(first, last - width));
-  const double to = std::min(last, from + width);
+  return mean_between(from, std::min(last, from + width), f);
+}
+
+double AirSeries::mean_within(double time, double dt,
+                              const std::function<double(double, double)> &f) const
+{
+  const double from = std::clamp(time, first, last);
+  return mean_between(from, std::clamp(time + dt, from, last), f);
+}
+
+double AirSeries::mean_between(double from, double to,
+                               const std::function<double(double, double)> &f) const
+{
   // Trapezoidal rule over the samples inside, the ends taken at the nearest ones.
   const std::size_t n = samples.size() - 1;
   const std::size_t a = std::min(n, std::size_t(std::lround((from - first) / step))),

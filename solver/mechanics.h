@@ -39,6 +39,9 @@ struct StepClimate
   // Air that changes faster than the step makes more reduced time pass than its mean does: factors
   // on dt, by piece and by glue line. Empty: 1.
   std::vector<double> wood_time, glue_time;
+  // Moisture that swings within the step: sum of |dm| on the way and how far it went below the
+  // driest so far (kg/kg, by node). Empty: straight from m0 to m1.
+  std::vector<double> travel{}, dried{};
 };
 
 // The equations of a step did not come to rest; the step should be cut.

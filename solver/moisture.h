@@ -32,17 +32,23 @@ struct MoistureState
   double time = 0;              // s since the start of the first phase
   std::vector<double> moisture; // kg/kg, one a node
   std::vector<double> driest;   // lowest each node has been at, the kiln included
+  std::vector<double> travel;   // sum of |dm| of each node since the first state
 };
 
-// Moisture over time: states at the solver's own steps, linear in between.
+// Moisture over time: states at the solver's own steps, linear in between. In a phase told in days
+// whose air changes by the hour (AirSeries::breathes) moisture is followed by the hour, its states
+// are running means over a day, and driest and travel are those of the hours.
 class MoistureHistory
 {
 public:
   void add(double time, std::vector<double> moisture);
+  void add(MoistureState state) { states.push_back(std::move(state)); }
   // Nodal moisture contents. Throws std::out_of_range before the first and after the last state.
   std::vector<double> at(double time) const;
   // Lowest so far. Between two states that of the first or the value itself.
   std::vector<double> driest(double time) const;
+  // Sum of |dm| since the first state.
+  std::vector<double> travel(double time) const;
   const std::vector<MoistureState> &all() const { return states; }
 
 private:
