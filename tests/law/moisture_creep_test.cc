@@ -201,4 +201,38 @@ TEST(MechanoSorption, DissipationIsNeverNegative)
   expect("Dissipation of mechano-sorption and set, 400 random legs", "least, share of the mean",
          "second law", 0, std::min(0., least / (total / 400)), 1e-6);
 }
+
+// A step that is told the whole way of the moisture within it comes to what the small steps of that
+// way come to: with constant stress both are exact.
+TEST(MechanoSorption, ASwingToldAsAWayIsTheSwingFollowed)
+{
+  const materials::WoodLaw law(only_mechano_sorptive());
+  const Vector6 stress = {7 * MPa, 0.5 * MPa, 0, 0, 0, 0.3 * MPa};
+  const auto strain_after_swings = [&](bool followed) {
+    materials::WoodState state;
+    state.stress = stress;
+    const std::array<double, 5> course = {0.09, 0.05, 0.10, 0.04, 0.08};
+    double driest = 0.07, way = 0;
+    const auto step = [&](const materials::Climate &from, const materials::Climate &to) {
+      const auto s = law.prepare(from, to, 0);
+      law.finish(state, s, law.active(state, s, stress), stress);
+    };
+    for (std::size_t k = 1; k < course.size(); ++k) {
+      if (followed)
+        step({kelvin(20), course[k - 1], driest}, {kelvin(20), course[k], driest});
+      way += std::abs(course[k] - course[k - 1]);
+      driest = std::min(driest, course[k]);
+    }
+    if (!followed)
+      step({kelvin(20), course.front(), 0.07},
+           {kelvin(20), course.back(), 0.07, way, 0.07 - driest});
+    return total_strain(law, state);
+  };
+  const Vector6 followed = strain_after_swings(true), told = strain_after_swings(false);
+  for (const unsigned i : {0U, 1U, 5U}) {
+    report("Swings of moisture told as a way", "strain " + std::to_string(i),
+           "the same swings in small steps", followed[i], told[i], 1e-9 * std::abs(followed[i]));
+    EXPECT_NEAR(told[i] / followed[i], 1, 1e-9);
+  }
+}
 } // namespace overbend::tests
