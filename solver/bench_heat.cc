@@ -4,7 +4,6 @@
 #include "mesh/neck_profile.h"
 #include "solver/heat_bar.h"
 #include "solver/moisture.h"
-#include "solver/sampling.h"
 
 #include <algorithm>
 #include <cmath>
@@ -63,11 +62,18 @@ struct LineHumidity
 };
 } // namespace
 
-HeatReader::HeatReader(const Workbench &workbench, const ThermalHistory &history) : heat(history)
+HeatReader::HeatReader(const Workbench &workbench, const ThermalHistory &history,
+                       const MoistureHistory *water)
+    : heat(history), moisture(water)
 {
-  const Sample probe = find_point(workbench.model.space, probe_place(workbench.the_case));
-  node = probe.node;
-  weight = probe.weight;
+  const Vec3 place = probe_place(workbench.the_case);
+  probe = find_point(workbench.model.space, place);
+  const mesh::NeckProfile profile(workbench.the_case.neck);
+  const double x = std::clamp(place[0], 0., profile.body_join);
+  const double y = 0.5 * profile.half_width(x); // beside a channel
+  const double depth = mesh::profile_depth(profile.section(x), y);
+  skin = find_point(workbench.model.space, {x, y, -depth});
+  core = find_point(workbench.model.space, {x, y, -depth / 2});
   const cases::Heater &heater = workbench.the_case.heater;
   const auto has_bar = [](const ThermalState &state) { return !state.bar.empty(); };
   if (std::any_of(heat.all().begin(), heat.all().end(), has_bar))
@@ -101,9 +107,11 @@ HeatReading HeatReader::between(const ThermalState &a, const ThermalState &b, do
       b.time > a.time ? std::clamp((time - a.time) / (b.time - a.time), 0., 1.) : 0;
   HeatReading reading;
   reading.time = time;
-  for (std::size_t k = 0; k < node.size(); ++k)
-    reading.probe +=
-        weight[k] * ((1 - share) * a.temperature[node[k]] + share * b.temperature[node[k]]);
+  reading.probe = (1 - share) * probe.value(a.temperature) + share * probe.value(b.temperature);
+  if (moisture != nullptr) {
+    const std::vector<double> m = moisture->at(time);
+    reading.moisture = MoistureReading{probe.value(m), skin.value(m), core.value(m)};
+  }
   const auto bar = [&](const ThermalState &s) {
     double sum = 0;
     for (std::size_t k = 0; k < bar_node.size(); ++k)

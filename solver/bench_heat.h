@@ -2,6 +2,7 @@
 #pragma once
 
 #include "solver/plan.h"
+#include "solver/sampling.h"
 
 #include <optional>
 #include <vector>
@@ -11,12 +12,20 @@ namespace overbend::solver
 {
 class MoistureHistory;
 
+// Moisture contents (kg/kg): at the probe's place; and at its x, half-way from the centre line to
+// the edge, on the back of the neck (skin) and halfway between there and the board's line (core).
+struct MoistureReading
+{
+  double probe = 0, skin = 0, core = 0;
+};
+
 // What probe and thermostat show at one time, K.
 struct HeatReading
 {
   double time = 0; // s since the start of the first phase
   double probe = 0;
-  std::optional<double> bar; // at the thermostat's sensor; empty without a bar
+  std::optional<double> bar;               // at the thermostat's sensor; empty without a bar
+  std::optional<MoistureReading> moisture; // empty where it is not followed
 };
 
 // Reads a history of temperature where the case puts the probe and the bar's sensor. The places are
@@ -24,7 +33,8 @@ struct HeatReading
 class HeatReader
 {
 public:
-  HeatReader(const Workbench &workbench, const ThermalHistory &heat);
+  HeatReader(const Workbench &workbench, const ThermalHistory &heat,
+             const MoistureHistory *moisture = nullptr);
   // At a time when the bar is put on or taken away: as it is afterwards.
   HeatReading at(double time) const;
   // ... as it was before.
@@ -34,8 +44,8 @@ private:
   HeatReading between(const ThermalState &a, const ThermalState &b, double time) const;
 
   const ThermalHistory &heat;
-  std::vector<unsigned> node;
-  std::vector<double> weight;
+  const MoistureHistory *moisture;
+  Sample probe, skin, core;
   std::vector<unsigned> bar_node; // two, or none
   std::vector<double> bar_weight;
 };

@@ -45,7 +45,10 @@ std::vector<ReadingsTable::Column> columns_of(const cases::Case &c)
           {"stop block", Quantity::force},
           {"rod", Quantity::force},
           {"probe", Quantity::temperature},
-          {"bar", Quantity::temperature}};
+          {"bar", Quantity::temperature},
+          {"moisture at the probe", Quantity::moisture},
+          {"moisture of the skin, back at the probe's x", Quantity::moisture},
+          {"moisture of the core, mid-shaft at the probe's x", Quantity::moisture}};
 }
 } // namespace
 
@@ -148,7 +151,16 @@ ReadingsTable readings_table(const cases::Case &c, const History &history, const
                   step.forces.block,
                   step.forces.rod,
                   warm.probe,
-                  warm.bar};
+                  warm.bar,
+                  {},
+                  {},
+                  {}};
+    if (warm.moisture) {
+      const std::size_t first_of_three = row.values.size() - 3;
+      row.values[first_of_three] = warm.moisture->probe;
+      row.values[first_of_three + 1] = warm.moisture->skin;
+      row.values[first_of_three + 2] = warm.moisture->core;
+    }
     table.rows.push_back(row);
     before = &step;
   }

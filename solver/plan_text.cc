@@ -318,12 +318,17 @@ std::string history_text(const cases::Case &c, const History &history, const Rea
       << c.found.bow_fret << ", forward +; twist: treble corner of the nut up +\n";
   const auto line = [&](const std::string &moment, double time, const Reading &of_model) {
     const Reading r = at_bench(of_model, as_built);
+    const HeatReading warm = heat.at(time);
     out << "  " << padded(moment, 28) << padded(clock_face(time), 12)
         << padded("bass " + signed_length(r.bow_bass), 27)
         << padded("centre " + signed_length(r.bow), 29)
         << padded("treble " + signed_length(r.bow_treble), 29)
-        << padded(cases::degrees(r.twist), 10) << "probe " << both_temperatures(heat.at(time).probe)
-        << "\n";
+        << padded(cases::degrees(r.twist), 10) << "probe " << both_temperatures(warm.probe);
+    if (warm.moisture)
+      out << ", moisture there " << fixed(100 * warm.moisture->probe, 1) << " %, skin "
+          << fixed(100 * warm.moisture->skin, 1) << " %, core "
+          << fixed(100 * warm.moisture->core, 1) << " %";
+    out << "\n";
   };
   for (const PhaseEnd &end : history.phases) {
     const cases::Phase &phase = c.phases[end.phase];

@@ -65,6 +65,8 @@ std::vector<ShownUnit> shown_units(Quantity quantity)
     return {{"MPa", 1e-6, 0}};
   case Quantity::time:
     return {{"h", 1. / 3600, 0}};
+  case Quantity::moisture:
+    return {{"%", 100, 0}};
   case Quantity::share:
     return {{"-", 1, 0}};
   case Quantity::fret:
@@ -88,6 +90,7 @@ const char *si_unit(Quantity quantity)
     return "Pa";
   case Quantity::time:
     return "s";
+  case Quantity::moisture:
   case Quantity::share:
   case Quantity::fret:
     return "1";
