@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "materials/sorption.h"
+#include "solver/bench_heat.h"
+#include "solver/plan_report.h"
 #include "tests/verification/guard_neck.h"
 
 #include <gtest/gtest.h>
@@ -161,5 +163,39 @@ TEST(CompressionRod, TightensInDampAndSlackensInDryWood)
   ASSERT_GT(now, 0);
   EXPECT_LT(dry, now);
   EXPECT_GT(damp, now);
+}
+
+// Moisture laid on as a straight line through the depth, z in m: 10 % at the board's line, 1 % less
+// a millimetre further down. So a reading tells its own depth.
+TEST(MoistureReadings, AreThoseOfTheirPlacesAndStandInTheTable)
+{
+  GuardNeck neck;
+  const auto &position = neck.work.model.space.position;
+  const std::vector<double> T(position.size(), 294.15);
+  std::vector<double> m;
+  for (const auto &place : position)
+    m.push_back(0.10 + 10 * place[2]);
+  solver::ThermalHistory heat;
+  solver::MoistureHistory moisture;
+  for (const double time : {0., day}) {
+    heat.add({time, T, {}, 0});
+    moisture.add(time, m);
+  }
+  const solver::HeatReader reader(neck.work, heat, &moisture);
+  const auto wet = reader.at(day / 2).moisture;
+  ASSERT_TRUE(wet.has_value());
+  EXPECT_NEAR(wet->probe, 0.10 + 10 * neck.c.probe.height, 1e-4);
+  EXPECT_NEAR(0.10 - wet->skin, 2 * (0.10 - wet->core), 0.002);
+  EXPECT_LT(wet->skin, wet->core - 0.05);
+  EXPECT_FALSE(solver::HeatReader(neck.work, heat).at(day / 2).moisture.has_value());
+
+  solver::History history;
+  history.steps.resize(1);
+  cases::Case c = neck.c;
+  c.phases.resize(1);
+  const auto table = solver::readings_table(c, history, {}, reader);
+  const std::string csv = solver::to_csv(table, {});
+  EXPECT_NE(csv.find("moisture at the probe [%]"), std::string::npos);
+  EXPECT_NEAR(*table.rows.at(0).values.back(), wet->core, 1e-12);
 }
 } // namespace overbend::tests
