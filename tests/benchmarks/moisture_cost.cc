@@ -9,6 +9,10 @@
 
 // What moisture costs in a plan: moisture_cost case.toml. Prints wall seconds of the history of
 // heat, that of moisture, and of start and plan without and with it.
+//
+// Measured once each on two cores, the demonstration at half the default resolution (4818 nodes),
+// heat + moisture + start + plan: 43.8 s without moisture, 54.2 s with it (1.24 times); with half a
+// year of play after it, October to April in a dry house, 60.3 s, 1.11 times the plan alone.
 namespace overbend
 {
 namespace
