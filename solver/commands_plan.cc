@@ -175,7 +175,7 @@ private:
 
   void finish(const Workbench &workbench, const PlanColumn &column, FieldOutput &fields)
   {
-    const HeatReader reader(workbench, heat);
+    const HeatReader reader(workbench, heat, &moisture);
     double time = 0;
     for (const cases::Phase &phase : c.phases) {
       report.heat.push_back(reader.at(time));

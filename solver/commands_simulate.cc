@@ -75,7 +75,7 @@ void simulate_command(const CommandOptions &options)
                workbench.planned_strings, heat, found.progress, workbench.mechanics, simulation);
   watch.end_stage();
 
-  const HeatReader reader(workbench, heat);
+  const HeatReader reader(workbench, heat, &moisture);
   const std::string text = history_text(c, history, as_built, reader) + peaks_text(c, peaks);
   record.wall_time = watch.seconds();
   record.exit_reason = "done";
