@@ -1,0 +1,5 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+# Whole coarse necks after the bench: months of winter air, and relapse under strings.
+overbend_test(test_winter
+  SOURCES winter_test.cc
+  LIBRARIES overbend_test_necks)
