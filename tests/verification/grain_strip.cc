@@ -47,9 +47,16 @@ OffAxis off_axis(const materials::Wood &wood, double angle, bool flat_sawn)
 
 double angle_ply_twist(const materials::Wood &wood, double angle, double layer, double warming)
 {
+  return angle_ply_twist(wood, angle, layer,
+                         PlyLoad{wood.expansion[0] * warming, wood.expansion[1] * warming, 0});
+}
+
+double angle_ply_twist(const materials::Wood &wood, double angle, double layer,
+                       const PlyLoad &asked)
+{
   using Matrix = std::array<std::array<double, 6>, 6>;
   Matrix abd{};
-  std::array<double, 6> load{};
+  std::array<double, 6> load{asked.pull, 0, 0, 0, 0, 0};
   const double q = 1 / (1 - wood.nu_LR * wood.nu_LR * wood.E_R / wood.E_L);
   const double q11 = q * wood.E_L, q22 = q * wood.E_R, q12 = q * wood.nu_LR * wood.E_R,
                q66 = wood.G_LR;
@@ -59,7 +66,7 @@ double angle_ply_twist(const materials::Wood &wood, double angle, double layer, 
     const double turn[3][3] = {
         {c * c, s * s, s * c}, {s * s, c * c, -s * c}, {-2 * s * c, 2 * s * c, c * c - s * s}};
     const double own[3][3] = {{q11, q12, 0}, {q12, q22, 0}, {0, 0, q66}};
-    const double free_strain[3] = {wood.expansion[0] * warming, wood.expansion[1] * warming, 0};
+    const double free_strain[3] = {asked.free_along, asked.free_across, 0};
     const double first = layer, second = sign * layer * layer / 2, third = std::pow(layer, 3) / 3;
     for (unsigned i = 0; i < 3; ++i)
       for (unsigned a = 0; a < 3; ++a)

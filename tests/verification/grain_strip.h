@@ -43,6 +43,16 @@ OffAxis off_axis(const materials::Wood &wood, double angle, bool flat_sawn = fal
 // solved for the strains e of the middle plane and the curvatures k; k_xy is twice the twist a
 // length, and counts as w_xy = -k_xy/2.
 double angle_ply_twist(const materials::Wood &wood, double angle, double layer, double warming);
+// The same for any free strain along and across the grain, and for a pull along the strip, N_x, in
+// N for each m of width: N = N_x there, M = 0. Pull twists through the coupling B_16, which the
+// layers of opposite angle have. Stiffness as at 12 % and 20 degC.
+struct PlyLoad
+{
+  double free_along = 0, free_across = 0; // -
+  double pull = 0;                        // N/m
+};
+double angle_ply_twist(const materials::Wood &wood, double angle, double layer,
+                       const PlyLoad &asked);
 
 // A strip of one piece, and of two layers of the same thickness without a glue line.
 Beam strip(double length, double width, double thickness, unsigned cells_along,
