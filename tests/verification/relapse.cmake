@@ -3,3 +3,6 @@
 overbend_test(test_winter
   SOURCES winter_test.cc
   LIBRARIES overbend_test_necks)
+overbend_test(test_relapse
+  SOURCES guard_neck.cc relapse_test.cc
+  LIBRARIES overbend_solver)
