@@ -185,6 +185,9 @@ void list_command(const std::string &what, const std::string &name)
   else if (what == "tuners")
     print_table(
         t.tuners, what, name, [&](auto &n) -> auto & { return t.tuner(n); });
+  else if (what == "finishes")
+    print_table(
+        t.finishes, what, name, [&](auto &n) -> auto & { return t.finish(n); });
   else if (what == "bars")
     print_table(
         t.bars, what, name, [&](auto &n) -> auto & { return t.bar(n); });

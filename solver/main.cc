@@ -213,9 +213,9 @@ int main(int argc, char **argv)
   add_intake(app, intake, work);
 
   CLI::App *list = app.add_subcommand("list", "List what the tables hold, with sources and marks");
-  list->add_option("what", what, "woods, glues, strings, tuners, bars or presets")
+  list->add_option("what", what, "woods, glues, strings, tuners, bars, finishes or presets")
       ->required()
-      ->check(CLI::IsMember({"woods", "glues", "strings", "tuners", "bars", "presets"}));
+      ->check(CLI::IsMember({"woods", "glues", "strings", "tuners", "bars", "finishes", "presets"}));
   list->add_option("name", name, "One entry, or all");
   list->callback([&] { work = [&] { solver::list_command(what, name); }; });
 
