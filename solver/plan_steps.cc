@@ -68,9 +68,8 @@ private:
     const cases::Bench &b = c.bench;
     std::string text;
     if (phase.cradle)
-      text += "Cradle under the back at " + near_fret(c, b.cradle_x) + " (" +
-              from_the_nut(b.cradle_x) + "), pad " + both_lengths(b.cradle_width) +
-              " wide along the neck. ";
+      text += "Cradle under the back " + at_fret(c, b.cradle_x) + " (" + from_the_nut(b.cradle_x) +
+              "), pad " + both_lengths(b.cradle_width) + " wide along the neck. ";
     text += b.hold == cases::BodyHold::pads ? "Body on padding, so that it can tip a little, "
                                             : "Body held hard, ";
     text += "held down over the neck block, never between braces. ";
@@ -87,8 +86,8 @@ private:
     const cases::Heater &h = c.heater;
     say("Bar on the board from " + from_the_nut(h.from) + " to " + from_the_nut(h.to) +
         ", the iron on it from " + near_fret(c, h.iron_from) + " to " + near_fret(c, h.iron_to) +
-        ". Hold the bar at " + both_temperatures(phase.bar_temperature) + ", read at " +
-        near_fret(c, h.bar_sensor) + ". Probe at " + probe_place_in_words(c) + "." +
+        ". Hold the bar at " + both_temperatures(phase.bar_temperature) + ", read " +
+        at_fret(c, h.bar_sensor) + ". Probe: " + probe_place_in_words(c) + "." +
         (phase.air.wrapped ? " Back and sides wrapped in dry cloth." : ""));
   }
 
@@ -249,8 +248,17 @@ std::string near_fret(const cases::Case &c, double x)
     return x < -1e-3 ? "beyond the nut" : "the nut";
   if (fret > c.neck.frets + 0.25)
     return "beyond the last fret";
-  const double half = std::round(2 * fret) / 2;
-  return "fret " + fixed(half, half == std::round(half) ? 0 : 1);
+  const double below = std::floor(fret);
+  if (fret - below > 0.25 && fret - below < 0.75)
+    return below < 1 ? "between the nut and fret 1"
+                     : "between frets " + fixed(below, 0) + " and " + fixed(below + 1, 0);
+  return "fret " + fixed(std::round(fret), 0);
+}
+
+std::string at_fret(const cases::Case &c, double x)
+{
+  const std::string place = near_fret(c, x);
+  return place.rfind("be", 0) == 0 ? place : "at " + place; // between, beyond
 }
 
 std::string when(const cases::Case &c, double time)

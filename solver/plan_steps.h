@@ -17,8 +17,11 @@ std::string from_the_nut(double x);
 // "fret 7, treble edge, in the glue line": where the probe sits.
 std::string probe_place_in_words(const cases::Case &the_case);
 
-// "fret 6" or "fret 6.5" nearest to a place along the neck; "the nut" below fret 1/2.
+// The place along the neck in words: "fret 6", "between frets 6 and 7", "between the nut and fret 1",
+// "the nut", "beyond the nut", "beyond the last fret", "the bridge". at_fret: with "at" where it is
+// due.
 std::string near_fret(const cases::Case &the_case, double x);
+std::string at_fret(const cases::Case &the_case, double x);
 
 // "0:25" on the plan's clock; from the release on "1 day 1 h after release".
 std::string when(const cases::Case &the_case, double time);

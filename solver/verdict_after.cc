@@ -116,9 +116,8 @@ void judge_use(const PlanColumn &p, const cases::Case &c, Verdict &v)
   for (const auto &[place, peak] : p.peaks.use) {
     const bool bond = place.find("glue line") != std::string::npos;
     const std::string what = "The " + place + " is used to " + fixed(100 * peak.value, 0) +
-                             " % of its strength (" + peak.mode + ", at " +
-                             near_fret(c, peak.place[0]) + ", phase \"" +
-                             c.phases.at(peak.phase).name + "\")";
+                             " % of its strength (" + peak.mode + ", " + at_fret(c, peak.place[0]) +
+                             ", phase \"" + c.phases.at(peak.phase).name + "\")";
     const char *const advice =
         place == "scarf glue line"  ? ": keep heat and load off the joint as far as you can."
         : place == "headstock root" ? ": look at it with a lamp before and while it is clamped."

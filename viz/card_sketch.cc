@@ -151,7 +151,7 @@ private:
     const double sensor = at("/set_up/bar/sensor_x_m");
     line(sensor, bottom - thick / 2, sensor, bottom - thick - 32, "leader");
     text(from, bottom - thick - 36,
-         "bar (outlined), read at " + shown_in_svg(plan, "/set_up/bar/sensor_near", As::text) +
+         "bar (outlined), sensor: " + shown_in_svg(plan, "/set_up/bar/sensor_near", As::text) +
              "; iron on it (black)",
          "start");
   }

@@ -54,6 +54,14 @@ TEST(ShopWords, PlacesAreNamedByTheNearestFret)
   EXPECT_EQ(near_fret(c, c.neck.scale_length / 2), "fret 12");
   EXPECT_EQ(near_fret(c, 0), "the nut");
   EXPECT_EQ(near_fret(c, -20e-3), "beyond the nut");
+  const auto at = [&](double fret) { return c.neck.scale_length * (1 - std::exp2(-fret / 12)); };
+  EXPECT_EQ(near_fret(c, at(0.5)), "between the nut and fret 1");
+  EXPECT_EQ(near_fret(c, at(5.5)), "between frets 5 and 6");
+  EXPECT_EQ(near_fret(c, at(5.8)), "fret 6");
+  EXPECT_EQ(near_fret(c, at(c.neck.frets + 0.5)), "beyond the last fret");
+  EXPECT_EQ(at_fret(c, at(6)), "at fret 6");
+  EXPECT_EQ(at_fret(c, at(0.5)), "between the nut and fret 1");
+  EXPECT_EQ(at_fret(c, -20e-3), "beyond the nut");
   EXPECT_EQ(from_the_nut(-40e-3), "40.0 mm (1.57 in) beyond the nut");
   EXPECT_EQ(probe_place_in_words(c), "fret 7, treble edge, in the glue line");
 }
