@@ -107,8 +107,8 @@ std::string report_plan(const PlanFile &plan)
                     shown(plan, "/found/bow_fret", As::count) + " on the centre line, twist " +
                     shown(plan, plan.in_main("/clamp_to/twist_rad"), As::twist) +
                     "; the same when it is read again hot. Probe: " +
-                    shown(plan, "/set_up/probe/place", As::text) + ". Cradle: " +
-                    shown(plan, "/set_up/cradle/near", As::text) + ", pad " +
+                    shown(plan, "/set_up/probe/place", As::text) +
+                    ". Cradle: " + shown(plan, "/set_up/cradle/near", As::text) + ", pad " +
                     shown(plan, "/set_up/cradle/width_m", As::length) + ".";
   if (plan.has("/stops/bar_never_above_K"))
     out += " Bar never above " + shown(plan, "/stops/bar_never_above_K", As::temperature) + " (" +
