@@ -9,6 +9,7 @@
 #include "solver/plan_report.h"
 #include "solver/plan_text.h"
 #include "solver/run_output.h"
+#include "solver/run_record.h"
 #include "solver/run_watch.h"
 #include "solver/text_file.h"
 
@@ -48,12 +49,8 @@ public:
     check_that_it_can_be_planned(c);
     claim_folder(folder, options.replace);
     record = record_of(c, tables);
-    try {
-      plan();
-    } catch (const NotConverged &error) {
-      write_record(std::string("not converged: ") + error.what());
-      throw;
-    }
+    with_record_of_failure(
+        folder, record, [&] { return watch.seconds(); }, [&] { plan(); });
   }
 
 private:
@@ -211,10 +208,7 @@ private:
     watch.end_stage();
     record.wall_time = watch.seconds();
     record.exit_reason = exit_reason;
-    std::string lines;
-    for (const auto &[name, value] : record_lines(record))
-      lines += name + ": " + value + "\n";
-    write_text_file(path("record.txt"), lines + "case text:\n" + record.case_text);
+    write_record_text(folder, record);
   }
 
   void write(const std::string &exit_reason)

@@ -5,6 +5,7 @@
 #include "solver/plan_report.h"
 #include "solver/plan_text.h"
 #include "solver/run_output.h"
+#include "solver/run_record.h"
 #include "solver/run_watch.h"
 #include "solver/shop_words.h"
 #include "solver/text_file.h"
@@ -35,58 +36,87 @@ std::string peaks_text(const cases::Case &c, const Peaks &peaks)
             c.phases.at(peak.phase).name + "\"\n";
   return text;
 }
+
+class SimulateRun
+{
+public:
+  explicit SimulateRun(const CommandOptions &command)
+      : options(command), c(read_checked_case(command.case_file, materials::tables())),
+        folder(command.folder.empty() ? default_folder(command.case_file, "run") : command.folder),
+        watch(command)
+  {}
+
+  void run()
+  {
+    claim_folder(folder, options.replace);
+    record = record_of(c, materials::tables());
+    with_record_of_failure(
+        folder, record, [&] { return watch.seconds(); }, [&] { simulate_case(); });
+  }
+
+private:
+  void simulate_case()
+  {
+    watch.stage("mesh", 0, 0.02);
+    const mesh::NeckMesh neck = mesh::make_neck_mesh(c.neck, c.numerics.resolution);
+    const PlanInput input{c, neck, materials::tables(), [](const std::string &) {}, {}};
+    Workbench workbench(input, {});
+    watch.stage("heat", 0.02, 0.1);
+    const ThermalHistory heat = heat_of(workbench, c.phases);
+    const MoistureHistory moisture = moisture_of(workbench, c.phases, heat);
+    watch.stage("start", 0.1, 0.3);
+    const FoundNeck found =
+        find_start(c, workbench.model, workbench.bench, workbench.lines, workbench.found_strings,
+                   workbench.mechanics, moisture.at(0));
+    watch.stage("phases", 0.3, 1);
+    FieldOutput fields(folder, workbench, heat, record, &moisture);
+    Peaks peaks(workbench.model);
+    SimulationOptions simulation;
+    simulation.bow_error = c.numerics.bow_error;
+    simulation.moisture = &moisture;
+    simulation.observe = [&](const StepRecord &step, const MechanicsState &state) {
+      watch.step(c, step);
+      peaks.watch(workbench.model, state, heat.at(step.time), step.time, step.phase,
+                  moisture.at(step.time));
+      fields.observe(step, state);
+    };
+    const Reading &as_built = found.diagnosis.as_built;
+    const History history = simulate(c, for_model(c.phases, as_built), workbench.model,
+                                     workbench.bench, workbench.lines, workbench.planned_strings,
+                                     heat, found.progress, workbench.mechanics, simulation);
+    watch.end_stage();
+
+    const HeatReader reader(workbench, heat, &moisture);
+    const std::string text = history_text(c, history, as_built, reader) + peaks_text(c, peaks);
+    record.wall_time = watch.seconds();
+    record.exit_reason = "done";
+    fields.finish(readings_table(c, history, as_built, reader), record);
+    write(text, workbench.mechanics.counts());
+  }
+
+  void write(const std::string &text, const SolverCounts &counts)
+  {
+    write_record_text(folder, record);
+    write_text_file((std::filesystem::path(folder) / "readings.txt").string(), text);
+    options.write_opener(folder);
+    if (!options.quiet)
+      std::cout << text;
+    if (!c.board_glue.kind)
+      std::cout << "The glue is not known: simulated with the middle line (white PVA).\n";
+    std::cout << "Results in " << folder << "\n";
+    watch.print_timing(counts);
+  }
+
+  const CommandOptions &options;
+  const cases::Case c;
+  const std::string folder;
+  RunWatch watch;
+  Record record;
+};
 } // namespace
 
 void simulate_command(const CommandOptions &options)
 {
-  const materials::Tables &tables = materials::tables();
-  const cases::Case c = read_checked_case(options.case_file, tables);
-  const std::string folder =
-      options.folder.empty() ? default_folder(options.case_file, "run") : options.folder;
-  claim_folder(folder, options.replace);
-  Record record = record_of(c, tables);
-  RunWatch watch(options);
-
-  watch.stage("mesh", 0, 0.02);
-  const mesh::NeckMesh neck = mesh::make_neck_mesh(c.neck, c.numerics.resolution);
-  const PlanInput input{c, neck, tables, [](const std::string &) {}, {}};
-  Workbench workbench(input, {});
-  watch.stage("heat", 0.02, 0.1);
-  const ThermalHistory heat = heat_of(workbench, c.phases);
-  const MoistureHistory moisture = moisture_of(workbench, c.phases, heat);
-  watch.stage("start", 0.1, 0.3);
-  const FoundNeck found = find_start(c, workbench.model, workbench.bench, workbench.lines,
-                                     workbench.found_strings, workbench.mechanics, moisture.at(0));
-  watch.stage("phases", 0.3, 1);
-  FieldOutput fields(folder, workbench, heat, record, &moisture);
-  Peaks peaks(workbench.model);
-  SimulationOptions simulation;
-  simulation.bow_error = c.numerics.bow_error;
-  simulation.moisture = &moisture;
-  simulation.observe = [&](const StepRecord &step, const MechanicsState &state) {
-    watch.step(c, step);
-    peaks.watch(workbench.model, state, heat.at(step.time), step.time, step.phase,
-                moisture.at(step.time));
-    fields.observe(step, state);
-  };
-  const Reading &as_built = found.diagnosis.as_built;
-  const History history =
-      simulate(c, for_model(c.phases, as_built), workbench.model, workbench.bench, workbench.lines,
-               workbench.planned_strings, heat, found.progress, workbench.mechanics, simulation);
-  watch.end_stage();
-
-  const HeatReader reader(workbench, heat, &moisture);
-  const std::string text = history_text(c, history, as_built, reader) + peaks_text(c, peaks);
-  record.wall_time = watch.seconds();
-  record.exit_reason = "done";
-  fields.finish(readings_table(c, history, as_built, reader), record);
-  write_text_file((std::filesystem::path(folder) / "readings.txt").string(), text);
-  options.write_opener(folder);
-  if (!options.quiet)
-    std::cout << text;
-  if (!c.board_glue.kind)
-    std::cout << "The glue is not known: simulated with the middle line (white PVA).\n";
-  std::cout << "Results in " << folder << "\n";
-  watch.print_timing(workbench.mechanics.counts());
+  SimulateRun(options).run();
 }
 } // namespace overbend::solver

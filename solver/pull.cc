@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/pull.h"
 
+#include "cases/units.h"
+#include "solver/shop_words.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -77,7 +80,9 @@ PullResult pull_to(PullProblem &p, double bow, double twist, std::vector<double>
     for (unsigned side = 0; side < 2; ++side)
       p.offsets.take_up[side] += std::clamp(change[side], -longest_pull, longest_pull);
   }
-  throw StepFailed("the pull of the cords does not come to rest at the reading wanted");
+  throw StepFailed("the cords, which can only pull back, do not bring the neck to the bow of " +
+                   signed_length(bow) + " and the twist of " + cases::degrees(twist) +
+                   " asked for; move the cradle, or ask for another reading");
 }
 
 void pull_unit(PullProblem &p, const PullResult &result, Unit &unit)

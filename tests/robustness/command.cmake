@@ -2,7 +2,9 @@
 # Runs the program as a user would and compares exit status and words. Run as a script with
 # -DPROGRAM, -DARGUMENTS (a list), -DSTATUS, -DSAYS (pattern), -DFOLDER (a clean one to stand in),
 # and optionally -DFIRST (arguments of a command before, whose output goes to first.toml),
-# -DMAKES (files that must then be there) and -DMAKE_FOLDER (a folder with a file in it, made before).
+# -DMAKES (files that must then be there), -DMAKE_FOLDER (a folder with a file in it, made before),
+# -DHOLDS (pairs of a file and a pattern that must then be in it) and -DTHEN (arguments of a command
+# afterwards that must end well).
 file(REMOVE_RECURSE ${FOLDER})
 file(MAKE_DIRECTORY ${FOLDER})
 if(MAKE_FOLDER)
@@ -31,6 +33,20 @@ foreach(file ${MAKES})
     message(FATAL_ERROR "${file} was not made")
   endif()
 endforeach()
+while(HOLDS)
+  list(POP_FRONT HOLDS file pattern)
+  file(READ ${FOLDER}/${file} text)
+  if(NOT "${text}" MATCHES "${pattern}")
+    message(FATAL_ERROR "nothing like \"${pattern}\" in ${file}\n${text}")
+  endif()
+endwhile()
+if(THEN)
+  execute_process(COMMAND ${PROGRAM} ${THEN} WORKING_DIRECTORY ${FOLDER}
+    OUTPUT_VARIABLE out ERROR_VARIABLE err RESULT_VARIABLE status)
+  if(NOT status EQUAL 0)
+    message(FATAL_ERROR "the command afterwards ended with ${status}\n${out}\n${err}")
+  endif()
+endif()
 if(MAKE_FOLDER AND NOT EXISTS ${FOLDER}/${MAKE_FOLDER}/kept.txt)
   message(FATAL_ERROR "a file that was there is gone")
 endif()

@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # The program on the command line: exit status and words.
 function(overbend_command_test name)
-  cmake_parse_arguments(T "" "STATUS;SAYS;MAKE_FOLDER;CASE_TEXT;SECONDS" "RUN;FIRST;MAKES" ${ARGN})
+  cmake_parse_arguments(T "" "STATUS;SAYS;MAKE_FOLDER;CASE_TEXT;SECONDS" "RUN;FIRST;MAKES;HOLDS;THEN" ${ARGN})
   if(NOT T_SECONDS)
     set(T_SECONDS 60)
   endif()
@@ -9,7 +9,7 @@ function(overbend_command_test name)
     COMMAND ${CMAKE_COMMAND}
       -DPROGRAM=$<TARGET_FILE:overbend> "-DARGUMENTS=${T_RUN}" -DSTATUS=${T_STATUS}
       "-DSAYS=${T_SAYS}" "-DFIRST=${T_FIRST}" "-DMAKES=${T_MAKES}" "-DMAKE_FOLDER=${T_MAKE_FOLDER}"
-      "-DCASE_TEXT=${T_CASE_TEXT}" -DFOLDER=${CMAKE_CURRENT_BINARY_DIR}/command/${name}
+      "-DHOLDS=${T_HOLDS}" "-DTHEN=${T_THEN}" "-DCASE_TEXT=${T_CASE_TEXT}" -DFOLDER=${CMAKE_CURRENT_BINARY_DIR}/command/${name}
       -P ${CMAKE_CURRENT_SOURCE_DIR}/command.cmake)
   set_tests_properties(command.${name} PROPERTIES LABELS robustness TIMEOUT ${T_SECONDS})
 endfunction()
@@ -27,6 +27,9 @@ foreach(preset "electric" "steel-string acoustic" "classical" "long-scale bass")
 endforeach()
 overbend_command_test(list_glue RUN list glues "white PVA" STATUS 0
   SAYS "softening = 32 degC.*\\[M\\]")
+overbend_command_test(list_finishes RUN list finishes STATUS 0 SAYS "shellac")
+overbend_command_test(list_finish RUN list finishes oiled STATUS 0
+  SAYS "film_resistance = 1.7e.07 s/m.*\\[M\\] FPL 462")
 overbend_command_test(list_presets RUN list presets STATUS 0 SAYS "classical")
 overbend_command_test(mesh RUN mesh ${shipped}/demonstration.toml STATUS 0 SAYS "unknowns"
   MAKES demonstration.msh)
@@ -54,6 +57,27 @@ overbend_command_test(folder_replaced RUN plan ${shipped}/celluloid.toml --repla
   MAKE_FOLDER celluloid-plan SAYS "DO NOT DO IT" MAKES celluloid-plan/plan.json)
 overbend_command_test(folder_cannot_be_made RUN plan ${shipped}/celluloid.toml
   --output /proc/none/here STATUS 4 SAYS "cannot be made")
+
+overbend_command_test(folder_is_a_file RUN simulate case.toml --output case.toml STATUS 4
+  CASE_TEXT "preset = \"electric\"\n[found]\nbow = \"1 mm\"\n"
+  SAYS "^case.toml: is a file, not a folder. name another folder with --output\n$"
+  HOLDS case.toml "preset = \"electric\"")
+
+# A run leaves its record, also one that stops. Cords can only pull back: no take-up brings the neck
+# forward, so that the clamp has no solution.
+set(short_run "preset = \"electric\"\n[glue]\nboard = \"white PVA\"\n[found]\nbow = \"0.6 mm\"\n[numerics]\nresolution = 0.5\n[[phase]]\nkind = \"rest\"\nduration = \"10 min\"\n")
+overbend_command_test(simulate_leaves_its_record RUN simulate case.toml --no-pictures STATUS 0
+  CASE_TEXT "${short_run}" SECONDS 200 SAYS "Results in case-run"
+  HOLDS case-run/record.txt "exit reason: done\n.*case text:\npreset = \"electric\"")
+overbend_command_test(simulate_that_does_not_converge RUN simulate case.toml --no-pictures STATUS 3
+  CASE_TEXT "${short_run}[[phase]]\nkind = \"clamp\"\nduration = \"10 min\"\npull = \"to reading\"\nbow = \"5 mm\"\n"
+  SECONDS 200 SAYS "^Not converged: Phase \"clamp\" does not converge at its start: [^\n]*cords[^\n]*\n$"
+  HOLDS case-run/record.txt "exit reason: not converged: Phase \"clamp\"" case-run/results.xdmf "<Time "
+  THEN pictures case-run --no-film)
+overbend_command_test(simulate_on_a_disk_in_trouble RUN simulate case.toml --replace STATUS 4
+  CASE_TEXT "${short_run}" SECONDS 200 MAKE_FOLDER case-run/results.h5
+  SAYS "^case-run/results.h5: cannot be made [^\n]*\n$"
+  HOLDS case-run/record.txt "exit reason: files: case-run/results.h5: cannot be made")
 
 # A refusal is an answer: 0, in seconds, without any simulation.
 overbend_command_test(celluloid_is_refused RUN plan ${shipped}/celluloid.toml STATUS 0 SECONDS 20

@@ -1,9 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What is left of the results when a run is killed or the disk is full.
-#include "solver/file_error.h"
-#include "solver/results_reader.h"
-#include "tests/unit/output_helpers.h"
-
 #include <gmock/gmock.h>
 #include <sys/resource.h>
 #include <sys/wait.h>
@@ -11,6 +7,13 @@
 #include <chrono>
 #include <csignal>
 #include <thread>
+
+// After gmock: a macro of deal.II has the name of a function of gmock.
+#include "solver/file_error.h"
+#include "solver/results_reader.h"
+#include "solver/run_record.h"
+#include "solver/simulate.h"
+#include "tests/unit/output_helpers.h"
 
 using namespace overbend::solver;
 using namespace overbend::tests;
@@ -51,6 +54,48 @@ TEST(Survival, AFileThatWasNeverClosedIsReadUpToItsLastFlushedStep)
     ASSERT_EQ(stored.steps.size(), static_cast<std::size_t>(step) + 1);
     EXPECT_EQ(stored.steps.back().time, 600. * step);
     EXPECT_EQ(stored.record.at("exit reason"), "did not reach its end");
+  }
+}
+
+TEST(Survival, ARunThatDoesNotConvergeLeavesItsRecordWithTheReasonAndItsSteps)
+{
+  const TemporaryFolder folder;
+  const MeshData mesh = two_cells();
+  Record record = test_record();
+  record.case_text = "title = \"a neck\"\n";
+  const auto run = [&] {
+    ResultsWriter writer(folder.file("run"), mesh, record);
+    for (int step = 0; step < 3; ++step)
+      writer.write_step(step_fields(mesh.n_nodes(), step));
+    throw NotConverged("Phase \"heat\" does not converge at its start: no reason");
+  };
+  EXPECT_THROW(with_record_of_failure(
+                   folder.file("run"), record, [] { return 12.; }, run),
+               NotConverged);
+  const std::string text = contents(folder.file("run/record.txt"));
+  EXPECT_THAT(text, HasSubstr("wall time [s]: 12\n"));
+  EXPECT_THAT(text, HasSubstr("exit reason: not converged: Phase \"heat\""));
+  EXPECT_THAT(text, HasSubstr("case text:\ntitle = \"a neck\"\n"));
+  EXPECT_EQ(read_results(folder.file("run/results.h5")).steps.size(), 3u);
+}
+
+TEST(Survival, TroubleWithFilesIsInTheRecordAndIsToldEvenWhenTheRecordCannotBeWritten)
+{
+  const TemporaryFolder folder;
+  const auto full_disk = [] { throw FileError("x", "is full", "make room"); };
+  const auto fails = [&](const std::string &where) {
+    with_record_of_failure(
+        where, test_record(), [] { return 1.; }, full_disk);
+  };
+  std::filesystem::create_directories(folder.file("run"));
+  EXPECT_THROW(fails(folder.file("run")), FileError);
+  EXPECT_THAT(contents(folder.file("run/record.txt")),
+              HasSubstr("exit reason: files: x: is full; make room\n"));
+  try {
+    fails(folder.file("gone"));
+    FAIL() << "no error";
+  } catch (const FileError &error) {
+    EXPECT_EQ(error.path, "x"); // the trouble that stopped the run, not that of the record
   }
 }
 
