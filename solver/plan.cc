@@ -44,13 +44,12 @@ std::vector<cases::Phase> with_setting(std::vector<cases::Phase> phases,
   return phases;
 }
 
-// The step at which the target is read: the last one before the months of play that follow it.
+// The step at which the target is read.
 const StepRecord &target_step(const std::vector<cases::Phase> &phases, const History &history)
 {
-  auto step = history.steps.rbegin();
-  while (phases[step->phase].kind == cases::PhaseKind::play && step + 1 != history.steps.rend())
-    ++step;
-  return *step;
+  const unsigned last = phase_at_date(phases);
+  return *std::find_if(history.steps.rbegin(), history.steps.rend(),
+                       [&](const StepRecord &step) { return step.phase <= last; });
 }
 
 class Planner
@@ -313,6 +312,16 @@ double fit_stiffness(const cases::Case &the_case, const Workbench &, double lift
   if (!the_case.found.strung_bow)
     return 1;
   return lift / (*the_case.found.strung_bow - the_case.found.bow_centre);
+}
+
+unsigned phase_at_date(const std::vector<cases::Phase> &phases)
+{
+  if (phases.empty())
+    throw std::invalid_argument("a schedule without phases has no date");
+  auto last = unsigned(phases.size() - 1);
+  while (last > 0 && phases[last].kind == cases::PhaseKind::play)
+    --last;
+  return last;
 }
 
 PlanColumn make_plan(const PlanInput &input, Workbench &workbench, const ThermalHistory &heat,

@@ -29,6 +29,10 @@ struct Sensitivity
   double bow_by_bow = 0, bow_by_twist = 0, twist_by_bow = 0, twist_by_twist = 0;
 };
 
+// The phase at whose end the target is read: the last one before the phases of play, if any, that
+// end the schedule; 0 when there is nothing but play. std::invalid_argument without phases.
+unsigned phase_at_date(const std::vector<cases::Phase> &phases);
+
 enum class Limit { none, cord_pull, overbend, twist_out_of_reach, line_does_not_move };
 
 // The plan for one speed of the glue line.

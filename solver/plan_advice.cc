@@ -94,11 +94,10 @@ std::vector<Expected> expected_readings(const PlanReport &report)
       all.push_back(expected(report, band, "strung, right after", phases[i], true));
     }
   }
-  // Months of play come after the date asked.
-  const auto at_date = std::find_if(phases.rbegin(), phases.rend(), [&](const PhaseEnd &end) {
-    return c.phases[end.phase].kind != cases::PhaseKind::play;
+  const auto at_date = std::find_if(phases.begin(), phases.end(), [&](const PhaseEnd &end) {
+    return end.phase == phase_at_date(c.phases);
   });
-  if (!all.empty() && at_date != phases.rend() && c.phases[at_date->phase].strings)
+  if (!all.empty() && at_date != phases.end() && c.phases[at_date->phase].strings)
     all.push_back(expected(report, band, "strung, at the date asked", *at_date, false));
   return all;
 }
@@ -228,7 +227,7 @@ std::vector<Stage> stages(const cases::Case &c)
     }
   }
   if (strung)
-    all.push_back({"strung, at the date asked", unsigned(c.phases.size() - 1), false});
+    all.push_back({"strung, at the date asked", phase_at_date(c.phases), false});
   return all;
 }
 } // namespace overbend::solver

@@ -286,7 +286,7 @@ void months_of_play(std::ostringstream &out, const PlanReport &report)
   const std::vector<double> starts = phase_starts(c);
   for (const PhaseEnd &end : p.history.phases) {
     const cases::Phase &phase = c.phases[end.phase];
-    if (phase.kind != cases::PhaseKind::play)
+    if (end.phase <= phase_at_date(c.phases))
       continue;
     std::vector<const StepRecord *> steps;
     for (const StepRecord &step : p.history.steps)

@@ -6,7 +6,7 @@
 
 namespace overbend::tests
 {
-cases::Case guard_case(const std::string &more)
+cases::Case guard_case(const std::string &more, const std::string &schedule)
 {
   return cases::parse_case(R"(title = "guard"
 preset = "electric"
@@ -34,7 +34,7 @@ iron_to = "470 mm"
 [schedule]
 hold = "2 h"
 cool = "5 h"
-[numerics]
+)" + schedule + R"([numerics]
 resolution = 0.5
 bow_error = "0.01 mm"
 )" + more,

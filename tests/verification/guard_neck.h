@@ -9,8 +9,8 @@
 namespace overbend::tests
 {
 // An electric neck with a bow and a little twist, its cords one a side, on half the default
-// resolution. `more` is added to the case text.
-cases::Case guard_case(const std::string &more = "");
+// resolution. `more` is added to the case text, `schedule` to its [schedule].
+cases::Case guard_case(const std::string &more = "", const std::string &schedule = "");
 
 struct GuardNeck
 {
