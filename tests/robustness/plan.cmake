@@ -29,7 +29,7 @@ overbend_command_test(list_glue RUN list glues "white PVA" STATUS 0
   SAYS "softening = 32 degC.*\\[M\\]")
 overbend_command_test(list_finishes RUN list finishes STATUS 0 SAYS "shellac")
 overbend_command_test(list_finish RUN list finishes oiled STATUS 0
-  SAYS "film_resistance = 1.7e.07 s/m.*\\[M\\] FPL 462")
+  SAYS "film_resistance = 1.7e.07 s/m.*\\[M\\] Feist.*FPL 462")
 overbend_command_test(list_presets RUN list presets STATUS 0 SAYS "classical")
 overbend_command_test(mesh RUN mesh ${shipped}/demonstration.toml STATUS 0 SAYS "unknowns"
   MAKES demonstration.msh)
