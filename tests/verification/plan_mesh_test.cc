@@ -76,4 +76,9 @@ TEST(DefaultMesh, SteelStringAcousticIsWithinOnePerCentOfFourTimesTheUnknowns)
 {
   compare("steel-string acoustic", preset("steel-string acoustic"));
 }
+
+TEST(DefaultMesh, LongScaleBassIsWithinOnePerCentOfFourTimesTheUnknowns)
+{
+  compare("long-scale bass", preset("long-scale bass"));
+}
 } // namespace overbend::tests
