@@ -2,6 +2,7 @@
 #include "solver/commands.h"
 
 #include "mesh/make_neck_mesh.h"
+#include "solver/free_warming.h"
 #include "solver/plan_report.h"
 #include "solver/plan_text.h"
 #include "solver/run_output.h"
@@ -87,7 +88,10 @@ private:
     watch.end_stage();
 
     const HeatReader reader(workbench, heat, &moisture);
-    const std::string text = history_text(c, history, as_built, reader) + peaks_text(c, peaks);
+    std::string text = history_text(c, history, as_built, reader) + peaks_text(c, peaks);
+    if (const auto course =
+            free_course(c.phases, history, found.diagnosis, materials::LineSpeed::middle))
+      text += folded(free_warming_text({*course}), "", "");
     record.wall_time = watch.seconds();
     record.exit_reason = "done";
     fields.finish(readings_table(c, history, as_built, reader), record);

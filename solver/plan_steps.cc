@@ -2,6 +2,7 @@
 #include "solver/plan_steps.h"
 
 #include "cases/units.h"
+#include "solver/free_warming.h"
 #include "solver/shop_words.h"
 
 #include <algorithm>
@@ -61,6 +62,19 @@ private:
     if (phase.strings && !before.strings)
       string_up(end, phase);
     finish(end, phase);
+    if (end.phase == free_reading_phase(c.phases))
+      warmed_free();
+  }
+
+  // All lines that were computed: the reading is there to tell them apart.
+  void warmed_free()
+  {
+    std::vector<FreeCourse> lines;
+    for (const PlanColumn &one : report.columns)
+      if (const auto course = free_course(c.phases, one.history, one.diagnosis, one.speed))
+        lines.push_back(*course);
+    if (!lines.empty())
+      say(free_warming_text(lines));
   }
 
   void set_up(const cases::Phase &phase)
