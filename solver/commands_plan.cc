@@ -80,15 +80,17 @@ private:
     watch.stage("strings", 0.02, 0.04);
     const PlanInput plain = input();
     Workbench workbench(plain, {});
-    const auto lift = [&](const StringPull &strings) {
+    const auto lift = [&](const StringPull &strings, cases::RodState rod) {
       return string_lift(workbench.model, workbench.bench, workbench.lines, strings,
-                         workbench.mechanics);
+                         workbench.mechanics, rod);
     };
-    report.lifts = Lifts{lift(workbench.found_strings), lift(workbench.planned_strings)};
+    report.lifts = Lifts{lift(workbench.found_strings, cases::RodState::slack),
+                         lift(workbench.planned_strings, cases::RodState::slack),
+                         lift(workbench.found_strings, c.neck.rod.state)};
     report.found_tension = workbench.found_strings.total;
     report.planned_tension = workbench.planned_strings.total;
     if (c.found.strung_bow)
-      report.stiffness_factor = fit_stiffness(c, workbench, report.lifts->found);
+      report.stiffness_factor = fit_stiffness(c, *report.lifts);
     report.verdict.join(judge_lift(c, *report.lifts, report.stiffness_factor));
     return report.verdict.kind != Verdict::do_not;
   }

@@ -146,6 +146,8 @@ void Generator::step(MechanicsState &state, const Cause &cause, double dt, doubl
   mechanics.begin_with_glue_at(state, room_temperature, dt, glue_temperature);
   BenchSetup setup;
   setup.strings = cause.strings;
+  setup.rod = cause.rod;
+  setup.rod_is_dead_load = cause.rod == cases::RodState::set;
   std::vector<double> load = bench.load(setup);
   for (std::size_t i = 0; i < cause.load.size(); ++i)
     load[i] += cause.load[i];

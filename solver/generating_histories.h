@@ -8,10 +8,12 @@
 // Histories that bring a neck from as it was built to a found shape.
 namespace overbend::solver
 {
-// Loads of a generating history: the strings, or a moment on the headstock.
+// Loads of a generating history: the strings, or a moment on the headstock; and the rod with the
+// force it is set to (slack: without).
 struct Cause
 {
   const StringPull *strings = nullptr;
+  cases::RodState rod = cases::RodState::slack;
   std::vector<double> load; // nodal, N; empty: none
 };
 

@@ -307,12 +307,6 @@ MoistureHistory moisture_of(const Workbench &workbench, const std::vector<cases:
                            starting_moisture(workbench.model, workbench.the_case));
 }
 
-double fit_stiffness(const cases::Case &the_case, const Workbench &, double lift)
-{
-  if (!the_case.found.strung_bow)
-    return 1;
-  return lift / (*the_case.found.strung_bow - the_case.found.bow_centre);
-}
 
 unsigned phase_at_date(const std::vector<cases::Phase> &phases)
 {

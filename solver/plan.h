@@ -87,10 +87,6 @@ ThermalHistory heat_of(const Workbench &workbench, const std::vector<cases::Phas
 MoistureHistory moisture_of(const Workbench &workbench, const std::vector<cases::Phase> &phases,
                             const ThermalHistory &heat);
 
-// Factor on all moduli that brings the computed lift of the strings to the measured one; 1 without
-// a strung reading.
-double fit_stiffness(const cases::Case &the_case, const Workbench &workbench, double lift);
-
 // Sizes the clamp setting for the schedule of the case. The phases must hold at least one pull to a
 // reading (std::logic_error otherwise). Throws NotConverged.
 PlanColumn make_plan(const PlanInput &input, Workbench &workbench, const ThermalHistory &heat,

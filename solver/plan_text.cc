@@ -113,7 +113,7 @@ void strings(std::ostringstream &out, const PlanReport &report)
   paragraph(out, "Strings (" + report.the_case.strings.set + ", " +
                      all_forces(report.planned_tension) + ") lift this neck forward by " +
                      both_lengths(report.lifts->planned) + ".");
-  if (report.stiffness_factor)
+  if (report.stiffness_factor && *report.stiffness_factor > 0)
     paragraph(out, "Strung minus slack says that the neck is " +
                        fixed(*report.stiffness_factor, 2) +
                        " times as stiff as its sizes and woods tell" +

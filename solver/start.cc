@@ -14,6 +14,10 @@ namespace
 {
 constexpr double default_years = 20 * 3.15576e7; // s, pull of an unknown cause
 constexpr double told_bow = 0.03e-3;             // m: a smaller share is not worth a sentence
+constexpr double no_limit = 1e9;
+// Two published sets of creep along the grain differ by this factor [C]: so much more than computed
+// may told years of pull have done, not more.
+constexpr double creep_spread = 1.5;
 constexpr double least_reading = 1e-6; // m or rad: a history that moves less explains nothing
 
 // The histories that are scaled to the readings, each rested, with what it reads.
@@ -28,6 +32,7 @@ struct Histories
   MechanicsState swollen;
   Scaled slip_bow, wood_bow, slip_twist, wood_twist;
   double slip_share = 0;
+  double wood_limit = no_limit; // of the scale on wood_bow
 };
 
 // Scales of the two histories for a wanted reading: slip first up to its share and its limit, the
@@ -36,13 +41,14 @@ struct Split
 {
   double slip = 0, wood = 0;
 };
-Split split(double wanted, double slip_unit, double wood_unit, double slip_share, double slip_limit)
+Split split(double wanted, double slip_unit, double wood_unit, double slip_share, double slip_limit,
+            double wood_limit)
 {
   Split s;
   if (std::abs(slip_unit) > least_reading)
     s.slip = std::clamp(slip_share * wanted / slip_unit, -slip_limit, slip_limit);
   if (std::abs(wood_unit) > least_reading)
-    s.wood = (wanted - s.slip * slip_unit) / wood_unit;
+    s.wood = std::clamp((wanted - s.slip * slip_unit) / wood_unit, -wood_limit, wood_limit);
   return s;
 }
 
@@ -72,8 +78,10 @@ Histories make_histories(const cases::Case &the_case, const Model &model, const 
   for (Scaled *s : {&h.slip_bow, &h.slip_twist, &h.wood_bow, &h.wood_twist})
     generator.rest(s->state, warp.rest_time);
   h.slip_share = warp.slip_share;
-  if (warp.cause == cases::Cause::years_of_pull)
+  if (warp.cause == cases::Cause::years_of_pull) {
     h.slip_share = 0;
+    h.wood_limit = creep_spread;
+  }
   if (warp.cause == cases::Cause::hot_strung) {
     h.slip_share = 1;
     h.slip_bow.state = hot_history(the_case, model, bench, lines, found_strings, mechanics,
@@ -94,16 +102,18 @@ Scales fit(const Histories &h, const Diagnosis &d)
   // Strings twist a neck hardly at all; what they do is left to the torque, and the little that a
   // torque bows the neck is left to the bow: a few rounds settle both.
   Scales s;
-  s.bow = split(d.found.bow, h.slip_bow.reads.bow, h.wood_bow.reads.bow, h.slip_share, 1);
+  s.bow =
+      split(d.found.bow, h.slip_bow.reads.bow, h.wood_bow.reads.bow, h.slip_share, 1, h.wood_limit);
   for (unsigned round = 0; round < 3; ++round) {
     const double twist_left = d.found.twist - d.moisture_twist -
                               s.bow.slip * h.slip_bow.reads.twist -
                               s.bow.wood * h.wood_bow.reads.twist;
-    s.twist =
-        split(twist_left, h.slip_twist.reads.twist, h.wood_twist.reads.twist, h.slip_share, 1e9);
+    s.twist = split(twist_left, h.slip_twist.reads.twist, h.wood_twist.reads.twist, h.slip_share,
+                    no_limit, no_limit);
     const double bow_left = d.found.bow - d.moisture_bow - s.twist.slip * h.slip_twist.reads.bow -
                             s.twist.wood * h.wood_twist.reads.bow;
-    s.bow = split(bow_left, h.slip_bow.reads.bow, h.wood_bow.reads.bow, h.slip_share, 1);
+    s.bow =
+        split(bow_left, h.slip_bow.reads.bow, h.wood_bow.reads.bow, h.slip_share, 1, h.wood_limit);
   }
   return s;
 }
@@ -116,10 +126,11 @@ double Diagnosis::wood_share() const
 }
 
 double string_lift(const Model &model, const Bench &bench, const BoardLines &lines,
-                   const StringPull &strings, Mechanics &mechanics)
+                   const StringPull &strings, Mechanics &mechanics, cases::RodState rod)
 {
   Cause cause;
   cause.strings = &strings;
+  cause.rod = rod;
   return Generator(model, bench, lines, mechanics).elastic(cause).bow;
 }
 
@@ -160,6 +171,10 @@ FoundNeck find_start(const cases::Case &the_case, const Model &model, const Benc
                         cases::both_lengths(d.slip_bow) +
                         " at most. The rest is taken to be in the wood; if it was hotter or "
                         "longer than told, more of it is slip.");
+  if (the_case.warp.cause == cases::Cause::years_of_pull && std::abs(s.bow.wood) >= creep_spread)
+    d.remarks.push_back("That many years of pull leave " + cases::both_lengths(d.wood_bow) +
+                        " at most, half as much again as computed included. The rest is taken as "
+                        "built; heat, damp or heavier strings may have had their part.");
 
   const Reading reached = read(lines, state.displacement);
   d.as_built = {d.found.bow_bass - reached.bow_bass, d.found.bow - reached.bow,

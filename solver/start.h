@@ -43,8 +43,9 @@ FoundNeck find_start(const cases::Case &the_case, const Model &model, const Benc
                      const BoardLines &lines, const StringPull &found_strings, Mechanics &mechanics,
                      const std::vector<double> &moisture = {});
 
-// Bow (m, centre) that strings add at once to the unstressed bonded neck: what strung minus slack
-// should read.
+// Bow (m, centre) that strings, and a rod in a state, add at once to the unstressed bonded neck:
+// what strung minus slack should read.
 double string_lift(const Model &model, const Bench &bench, const BoardLines &lines,
-                   const StringPull &strings, Mechanics &mechanics);
+                   const StringPull &strings, Mechanics &mechanics,
+                   cases::RodState rod = cases::RodState::slack);
 } // namespace overbend::solver

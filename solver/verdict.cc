@@ -17,6 +17,8 @@ using cases::both_temperatures;
 
 constexpr double kelvin = 273.15, degree = 3.14159265358979323846 / 180;
 // Nothing to do below these: a bow below 0.1 mm is noise, 0.25 degrees nobody notices (trade [T]).
+// A lift of strings and rod together below this is not read well enough to tell a stiffness, m [E].
+constexpr double least_lift = 0.05e-3;
 constexpr double least_bow = 0.1e-3, least_twist = 0.25 * degree;
 // Never hotter at glue line or surface, whatever the neck is made of (safety facts [E]).
 constexpr double hottest_ever = kelvin + 65;
@@ -254,16 +256,25 @@ Verdict refuse_before(const cases::Case &c, const materials::Tables &tables)
   return v;
 }
 
+double fit_stiffness(const cases::Case &c, const Lifts &lifts)
+{
+  return lifts.as_read / (c.found.strung_bow.value() - c.found.bow_centre);
+}
+
 Verdict judge_lift(const cases::Case &c, const Lifts &lifts, std::optional<double> stiffness_factor)
 {
   Verdict v;
-  if (stiffness_factor && !(std::abs(*stiffness_factor - 1) <= stiffness_doubt))
+  if (c.found.strung_bow && !(std::abs(lifts.as_read) > least_lift))
+    v.refuse("Strung minus slack tells nothing of this neck: strings and rod as found almost hold "
+             "each other (together " +
+                 both_lengths(lifts.as_read) + ").",
+             {"read it once more strung with the rod slack, or leave strung_bow out"});
+  else if (stiffness_factor && !(std::abs(*stiffness_factor - 1) <= stiffness_doubt))
     v.refuse(
         "Look again: strung, the bow was " + both_lengths(*c.found.strung_bow) + ", slack " +
             both_lengths(c.found.bow_centre) +
-            ", and these strings should lift "
-            "this neck by " +
-            both_lengths(lifts.found) +
+            ", and these strings, with the rod as found, should move this neck by " +
+            both_lengths(lifts.as_read) +
             ". More than 30 % off means that a rod still carries load, a crack, a loose joint, "
             "or a reading gone wrong.",
         {"look for a loaded rod, a crack and a loose joint, read strung and slack once more, "
@@ -275,6 +286,14 @@ Verdict judge_lift(const cases::Case &c, const Lifts &lifts, std::optional<doubl
     v.refuse("Nothing to do: strung up as it is, this neck will read about " +
                  bow_in_words(strung) + ", and " + both_lengths(c.target.relief) + " is wanted.",
              {"string it up and set it up as it is"});
+  // A working rod at the end only takes more of the relief away.
+  else if (strung < c.target.relief - least_bow && v.kind != Verdict::do_not)
+    v.refuse("Strung up as it is, this neck will read about " + bow_in_words(strung) + ", and " +
+                 both_lengths(c.target.relief) +
+                 " forward is wanted: it would have to be bent forward. Cords and cradle of this "
+                 "bench only pull it back.",
+             {"slacken the rod and let it rest for some days, then read again",
+              "heavier strings, if the instrument takes them", use_level});
   return v;
 }
 

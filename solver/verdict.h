@@ -34,6 +34,8 @@ struct Verdict
 struct Lifts
 {
   double found = 0, planned = 0;
+  // By the set it lived under together with the rod as found: what strung minus slack should read.
+  double as_read = 0;
 };
 
 // Stiffness factors outside 1 +- this share mean that something else is wrong (trade: strung minus
@@ -45,6 +47,10 @@ constexpr double stiffness_doubt = 0.3;
 // bow that needs nothing.
 Verdict refuse_before(const cases::Case &the_case, const materials::Tables &tables);
 
+// Factor on all moduli that brings the computed lift of strings and rod to strung minus slack as
+// read; not positive: the strings lifted the neck the wrong way. Infinite without any lift.
+double fit_stiffness(const cases::Case &the_case, const Lifts &lifts);
+
 // Refusals that the lift of the strings tells, before any history: a neck whose strung bow does not
 // fit its strings, and one that will read right without any work. `stiffness_factor` is empty
 // without a strung reading.
@@ -52,8 +58,8 @@ Verdict judge_lift(const cases::Case &the_case, const Lifts &lifts,
                    std::optional<double> stiffness_factor);
 
 // What the simulated correction tells: a line that does not move and why, both ends cold, limits of
-// cords, tuners, overbend, strength, glue and surface, twist out of reach, ceiling of slip. moisture
-// may be null: as the neck was built.
+// cords, tuners, overbend, strength, glue and surface, twist out of reach, ceiling of slip.
+// moisture may be null: as the neck was built.
 Verdict judge_after(const PlanColumn &column, const Workbench &workbench,
                     const ThermalHistory &heat, const MoistureHistory *moisture,
                     const cases::Case &the_case);

@@ -121,7 +121,7 @@ std::string invented_plan(const cases::Case &c, Verdict::Kind kind, unsigned col
   }
   report.verdict.cautions = {"A caution about 12 % of something."};
   report.cord_per_turn = 1.571e-3;
-  report.lifts = Lifts{0.312e-3, 0.297e-3};
+  report.lifts = Lifts{0.312e-3, 0.297e-3, 0.312e-3};
   report.planned_tension = 461.4;
   for (unsigned i = 0; i < columns; ++i) {
     report.columns.push_back(invented_column(c, report.curves));

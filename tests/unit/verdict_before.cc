@@ -223,11 +223,12 @@ TEST(JudgeLift, StrungReadingThatDoesNotFit)
   cases::Case c = sound_case();
   c.found.strung_bow = 1.3e-3;
   for (const double factor : {0.69, 1.31, -2.})
-    EXPECT_THAT(solver::judge_lift(c, {0.3e-3, 0.3e-3}, factor).reasons,
+    EXPECT_THAT(solver::judge_lift(c, {0.3e-3, 0.3e-3, 0.3e-3}, factor).reasons,
                 ::testing::ElementsAre(HasSubstr("Look again")))
         << factor;
   for (const double factor : {0.71, 1., 1.29})
-    EXPECT_EQ(solver::judge_lift(c, {0.3e-3, 0.3e-3}, factor).kind, Verdict::do_it) << factor;
+    EXPECT_EQ(solver::judge_lift(c, {0.3e-3, 0.3e-3, 0.3e-3}, factor).kind, Verdict::do_it)
+        << factor;
 }
 
 TEST(JudgeLift, NeckThatReadsRightWhenStrung)
@@ -237,9 +238,41 @@ TEST(JudgeLift, NeckThatReadsRightWhenStrung)
   c.target.relief = 0.2e-3;
   c.found.bow_centre = -0.12e-3;
   c.found.twist = 0;
-  EXPECT_EQ(solver::judge_lift(c, {0.3e-3, 0.3e-3}, {}).kind, Verdict::do_not);
+  EXPECT_EQ(solver::judge_lift(c, {0.3e-3, 0.3e-3, 0.3e-3}, {}).kind, Verdict::do_not);
   c.found.twist = 0.5 * degree;
-  EXPECT_EQ(solver::judge_lift(c, {0.3e-3, 0.3e-3}, {}).kind, Verdict::do_it);
+  EXPECT_EQ(solver::judge_lift(c, {0.3e-3, 0.3e-3, 0.3e-3}, {}).kind, Verdict::do_it);
+}
+
+// Cords over a cradle press a neck one way only.
+TEST(JudgeLift, BackBowThatTheStringsDoNotTakeOutIsRefusedInWords)
+{
+  cases::Case c = sound_case();
+  c.target.relief = 0.2e-3;
+  c.found.bow_centre = -0.6e-3;
+  for (const auto rod : {cases::RodState::slack, cases::RodState::set}) {
+    c.target.rod = rod;
+    const Verdict v = solver::judge_lift(c, {0.3e-3, 0.3e-3, 0.3e-3}, {});
+    EXPECT_EQ(v.kind, Verdict::do_not);
+    EXPECT_THAT(v.reasons, ::testing::ElementsAre(HasSubstr("bent forward")));
+    EXPECT_FALSE(v.alternatives.empty());
+  }
+  c.found.bow_centre = 0.6e-3;
+  EXPECT_EQ(solver::judge_lift(c, {0.3e-3, 0.3e-3, 0.3e-3}, {}).kind, Verdict::do_it);
+}
+
+// The rod of the strung reading counts: with one that takes 0.2 mm of 0.3 mm away, strung minus
+// slack of 0.1 mm is a neck as stiff as told. One that holds the strings tells nothing.
+TEST(JudgeLift, StiffnessFromStrungMinusSlackIsThatWithTheRodAsFound)
+{
+  cases::Case c = sound_case();
+  c.found.bow_centre = 1e-3;
+  c.found.strung_bow = 1.1e-3;
+  const solver::Lifts lifts{0.3e-3, 0.3e-3, 0.1e-3};
+  EXPECT_NEAR(solver::fit_stiffness(c, lifts), 1, 1e-12);
+  EXPECT_EQ(solver::judge_lift(c, lifts, solver::fit_stiffness(c, lifts)).kind, Verdict::do_it);
+  const solver::Lifts held{0.3e-3, 0.3e-3, 0.01e-3};
+  EXPECT_THAT(solver::judge_lift(c, held, solver::fit_stiffness(c, held)).reasons,
+              ::testing::ElementsAre(HasSubstr("almost hold each other")));
 }
 
 TEST(StandingCautions, SpeakOfTheIronOnlyWhereThereIsHeat)
