@@ -81,7 +81,7 @@ void diagnosis(std::ostringstream &out, const PlanReport &report)
   paragraph(out, "Of the bow, " + part(d.slip_bow) +
                      " is slip of the board's glue line (it comes back easily and stays) and " +
                      part(d.wood_bow) + " is in the wood (it comes back hard and relapses): " +
-                     fixed(100 * d.wood_share(), 0) + " % in the wood.");
+                     fixed(100 * d.wood_share_of_found(), 0) + " % of what was found.");
   if (d.found.bow > 0 && d.found.bow <= d.ceiling)
     paragraph(out, "Heat and these strings alone can explain all of it: up to " +
                        both_lengths(d.ceiling) + ".");

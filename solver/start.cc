@@ -125,6 +125,11 @@ double Diagnosis::wood_share() const
   return std::abs(sum) > 0 ? wood_bow / sum : 0;
 }
 
+double Diagnosis::wood_share_of_found() const
+{
+  return std::abs(found.bow) > 0 ? wood_bow / found.bow : 0;
+}
+
 double string_lift(const Model &model, const Bench &bench, const BoardLines &lines,
                    const StringPull &strings, Mechanics &mechanics, cases::RodState rod)
 {

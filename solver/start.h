@@ -23,8 +23,9 @@ struct Diagnosis
   double slip_twist = 0, wood_twist = 0;       // rad
   double moisture_bow = 0, moisture_twist = 0; // m, rad: by swelling since it was built
   double severity = 0;                         // share of the simulated cause that was needed, 0..1
-  Reading as_built;          // what no history explains: added to every later reading
-  double wood_share() const; // q: share of the bow that is in the wood
+  Reading as_built;                   // what no history explains: added to every later reading
+  double wood_share() const;          // q: share of what the histories made that is in the wood
+  double wood_share_of_found() const; // the same of the bow as found, as built included
   std::vector<std::string> remarks;
 };
 

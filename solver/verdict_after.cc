@@ -153,8 +153,8 @@ void judge_diagnosis(const PlanColumn &p, Verdict &v)
     v.caution("Heat and strings explain at most " + both_lengths(d.ceiling) + " of the " +
               both_lengths(d.found.bow) +
               " found. What is beyond it is in the wood, or the neck was built so.");
-  if (d.wood_share() > much_in_the_wood)
-    v.caution("About " + fixed(100 * d.wood_share(), 0) +
+  if (d.wood_share_of_found() > much_in_the_wood)
+    v.caution("About " + fixed(100 * d.wood_share_of_found(), 0) +
               " % of the bow is taken to be in the wood: expect a part of the correction to go "
               "again, 10 to 20 % within two days and 5 to 15 % over the next weeks (shop "
               "experience, an estimate), and say so to the owner.");
