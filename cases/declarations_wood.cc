@@ -44,8 +44,10 @@ void declare_moisture(Declarations &lines)
   moisture.quantity("temperature", Dimension::temperature, OVERBEND_AT(result.moisture.temperature),
                     celsius(-20), celsius(60), "Temperature of that air; unknown: as the room.",
                     "unknown");
-  moisture.time("lived_for", OVERBEND_AT(result.moisture.lived_for), 1 * hour, 200 * year,
-                "How long it lived in that air; before that it was as it was built.", "1 year");
+  moisture.time(
+      "lived_for", OVERBEND_AT(result.moisture.lived_for), 1 * hour, 200 * year,
+      "How long it lived in that air, as built before. Counts only where its humidity is given.",
+      "1 year");
   moisture.choice("branch", {"taking up", "drying", "mean"}, OVERBEND_AT(result.moisture.branch),
                   "Whether it was taking up water last or drying: at one humidity dried wood holds "
                   "more. Mean if you do not know.",
