@@ -52,12 +52,12 @@ TEST(LongCreep, AtRestItIsThatOfHayashiAndTheTimberCode)
 // % and more each way: by his own numbers (from memory) it comes to 0.6 there. Claimed: 0 to 1.5.
 //
 // Is the comparison itself to blame? The yearly wave is laid on the whole section, while a beam's
-// core lags: but a wave of a year reaches sqrt(2 D/omega) = 32 mm deep at D = 1e-10 m2/s across the
-// grain [C], more than half the thickness of a beam of 45 mm, so a section's mean keeps most of the
-// swing of its skin, and a neck of 20 mm nearly all. Stress is low in both, the elastic reference
-// that at the middle moisture. So thickness does not take the misses away, and they stay. Their
-// size is that of two published parts added, each by itself as published: Hayashi's power law
-// carried from days to ten years (0.503 at rest) and Toratti's limit (0.7): at most 1.20 together.
+// core lags: but a wave of a year reaches sqrt(2 D/omega) = 32 mm deep if D is 1e-10 m2/s across
+// the grain [E], more than half the thickness of a beam of 45 mm. What a section's mean keeps of
+// the swing of its skin was not computed, nor were these cycles compared with those behind the
+// service classes. So the misses stay. Their size is that of two published parts added, each by
+// itself as published: Hayashi's power law carried from days to ten years (0.503 at rest) and
+// Toratti's limit (0.7): at most 1.20 together.
 TEST(LongCreep, YearsOfClimateAgainstThePublishedBands)
 {
   Claims claims("Creep along the grain over years, share of the elastic strain",
