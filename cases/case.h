@@ -157,14 +157,36 @@ struct FinishedFaces
 // Which branch of the sorption curve the wood is on: it took up water, it dried, or in between.
 enum class SorptionBranch { taking_up, drying, mean };
 
-// What is known of the water in the wood at the start. Neither content nor humidity: the neck is
-// in equilibrium with the room. Both at once are refused.
+struct ClimatePoint
+{
+  double time = 0; // s from the start of the phase
+  double temperature = 0, humidity = 0;
+};
+
+// Air that changes while a phase lasts: straight lines between points in order of time. See
+// cases/climate.h for the air at a time.
+struct Climate
+{
+  std::string file;    // table as named in the case; empty: the months of [climate]
+  bool repeats = true; // a table that ends before the phase begins anew
+  int month = 0;       // 0 = January: months of [climate] begin there
+  std::vector<ClimatePoint> points;
+  double period = 0; // s after which the points come again; 0: the air stays as it is at the last
+};
+
+// What is known of the water in the wood at the start. None of content, humidity and past: the neck
+// is in equilibrium with the room. More than one of them is refused.
 struct Moisture
 {
   std::optional<double> content;     // measured by a pin meter, kg/kg
   std::optional<double> humidity;    // of the air it lived in, 0..1
   std::optional<double> temperature; // of that air, K; empty: as the room
   double lived_for = 0;              // time in that air; before that as it was built
+  // The neck lived in air that changed: in the months of [climate] for lived_for, until the middle
+  // of climate_to (1 = January, 0: not told), or in a table from its first row to its last. It began
+  // at rest with the first air.
+  int climate_to = 0;
+  Climate past; // points: resolved, time 0 is the beginning
   SorptionBranch branch = SorptionBranch::mean;
   double built_at = 0.47; // humidity of the shop that glued it together
 };
@@ -263,23 +285,6 @@ enum class PhaseKind {
   string_up,
   warm_free,
   play
-};
-
-struct ClimatePoint
-{
-  double time = 0; // s from the start of the phase
-  double temperature = 0, humidity = 0;
-};
-
-// Air that changes while a phase lasts: straight lines between points in order of time. See
-// cases/climate.h for the air at a time.
-struct Climate
-{
-  std::string file;    // table as named in the case; empty: the months of [climate]
-  bool repeats = true; // a table that ends before the phase begins anew
-  int month = 0;       // 0 = January: months of [climate] begin there
-  std::vector<ClimatePoint> points;
-  double period = 0; // s after which the points come again; 0: the air stays as it is at the last
 };
 
 // Air of one month as a mean.

@@ -94,10 +94,32 @@ void check_one_piece(const Case &result)
 
 void check_moisture(const Case &result)
 {
-  if (result.moisture.content && result.moisture.humidity)
-    refuse_any(result, {"moisture.content", "moisture.humidity"},
-               "the moisture is measured, and also told by the air it lived in",
-               "leave one of them out; a good measurement is the better");
+  const Moisture &known = result.moisture;
+  const bool months = known.climate_to > 0, table = !known.past.file.empty();
+  if (known.content && (known.humidity || months || table))
+    refuse_any(
+        result,
+        {"moisture.content", "moisture.humidity", "moisture.climate_to", "moisture.climate_file"},
+        "the moisture is measured, and also told by the air it lived in",
+        "leave one of them out; a good measurement is the better");
+  if (int(known.humidity.has_value()) + int(months) + int(table) > 1)
+    refuse_any(result, {"moisture.climate_to", "moisture.climate_file", "moisture.humidity"},
+               "the air it lived in is told twice",
+               "keep one of `humidity`, `climate_to` and `climate_file`");
+  if (known.temperature && (known.content || months || table))
+    refuse(result, "moisture.temperature",
+           "`temperature` is that of one air, but the moisture is told by something else",
+           "leave it out, or tell the air by `humidity` and `temperature`");
+  if (result.lines.count("moisture.lived_for") == 0 || known.humidity || months)
+    return;
+  if (known.content || table)
+    refuse(result, "moisture.lived_for",
+           known.content ? "`lived_for` says nothing where the moisture is measured"
+                         : "the table of the air says itself how long it lasts",
+           "leave it out");
+  refuse(result, "moisture.lived_for", "`lived_for` is given, but not the air it lived in",
+         "write its `humidity`, or the month it lived to as `climate_to`; or leave it out, and it "
+         "is at rest with the room");
 }
 
 void check_headstock(const Case &result)

@@ -14,6 +14,15 @@ Air air_at(const Phase &phase, double time);
 // months), beginning with the given month (0 = January) at time 0.
 Climate yearly_climate(const std::array<MonthAir, 12> &year, int first_month);
 
+// The same, ending after `duration` (s) in the middle of the given month.
+Climate years_before(const std::array<MonthAir, 12> &year, int last_month, double duration);
+
+// Fills Moisture::past from the months or its table. Throws CaseError.
+void resolve_past(Case &result);
+
+// Path of a table that stands beside the case file.
+std::string beside(const std::string &case_file, const std::string &table);
+
 // Reads a table of comma-separated values. Its first line names the columns and their units, such
 // as `time [h], temperature [degC], humidity [%]`; `dew point [degC]` may stand for the humidity.
 // Lines that begin with # and empty lines are skipped. Time is counted from the first row and must

@@ -44,10 +44,20 @@ void declare_moisture(Declarations &lines)
   moisture.quantity("temperature", Dimension::temperature, OVERBEND_AT(result.moisture.temperature),
                     celsius(-20), celsius(60), "Temperature of that air; unknown: as the room.",
                     "unknown");
-  moisture.time(
-      "lived_for", OVERBEND_AT(result.moisture.lived_for), 1 * hour, 200 * year,
-      "How long it lived in that air, as built before. Counts only where its humidity is given.",
-      "1 year");
+  moisture.time("lived_for", OVERBEND_AT(result.moisture.lived_for), 1 * hour, 200 * year,
+                "How long it lived in that air, as built before, or in that of `climate_to`. Only "
+                "with one of them.",
+                "1 year");
+  std::vector<std::string> months = month_names();
+  months.insert(months.begin(), "unknown");
+  moisture.choice("climate_to", months, OVERBEND_AT(result.moisture.climate_to),
+                  "Instead of the humidity: it lived in the months of [climate] until the middle "
+                  "of this one, for `lived_for`, and was at rest with its air before.",
+                  "unknown");
+  moisture.text("climate_file", OVERBEND_AT(result.moisture.past.file),
+                "Instead of the humidity: table of the air it lived in until now (CSV, as that of "
+                "a phase), beside the case file; at rest with its first row before.",
+                "none");
   moisture.choice("branch", {"taking up", "drying", "mean"}, OVERBEND_AT(result.moisture.branch),
                   "Whether it was taking up water last or drying: at one humidity dried wood holds "
                   "more. Mean if you do not know.",

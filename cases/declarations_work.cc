@@ -58,8 +58,11 @@ void declare_schedule(Declarations &lines)
                 "0 days");
   schedule.choice("month", month_names(), OVERBEND_AT(schedule.month),
                   "Month in which that begins.", "january");
-  schedule.flag("wrap", OVERBEND_AT(schedule.wrap),
-                "Back and sides wrapped in dry cloth while hot and while cooling.", "false");
+  schedule.flag(
+      "wrap", OVERBEND_AT(schedule.wrap),
+      "Back and sides wrapped in dry cloth while hot and while cooling. For water: back, sides "
+      "and headstock hold their air and neither dry nor dampen, the fingerboard stays open.",
+      "false");
   schedule.flag("nut", OVERBEND_AT(schedule.nut),
                 "The nut stays in its slot in the clamp: only with a bar that ends at the board.",
                 "false");
@@ -123,7 +126,10 @@ void declare_phase(Declarations &lines)
                  "Heat lost to it from a free face.");
   phase.quantity("wrap_conductance", Dimension::conductance,
                  OVERBEND_AT(phase.air.wrap_conductance), 0.5, 100, "Heat through the wrap.");
-  phase.flag("wrapped", OVERBEND_AT(phase.air.wrapped), "Back and sides wrapped in dry cloth.");
+  phase.flag(
+      "wrapped", OVERBEND_AT(phase.air.wrapped),
+      "Back and sides wrapped in dry cloth; back, sides and headstock then hold their water, the "
+      "fingerboard stays open.");
   declare_phase_bench(phase);
   phase
       .choice("pull", {"none", "take-up", "to reading"}, OVERBEND_AT(phase.pull.kind),

@@ -7,7 +7,6 @@
 #include "cases/read_entries.h"
 
 #include <algorithm>
-#include <filesystem>
 
 namespace overbend::cases
 {
@@ -204,12 +203,6 @@ void set_humidity(const Section &section, const Air &before, Draft &draft)
                  "the dew point " + both_temperatures(*draft.phase_dew_point) +
                      " lies above the air's temperature " + both_temperatures(air.temperature),
                  "check both; air at its dew point is fog");
-}
-
-// Path of a table that stands beside the case file.
-std::string beside(const std::string &case_file, const std::string &table)
-{
-  return (std::filesystem::path(case_file).parent_path() / table).string();
 }
 
 void set_climate(const Section &section, Draft &draft)

@@ -4,6 +4,7 @@
 #include "cases/adapt.h"
 #include "cases/check_case.h"
 #include "cases/checking.h"
+#include "cases/climate.h"
 #include "cases/document.h"
 #include "cases/humid_air.h"
 #include "cases/phases.h"
@@ -139,6 +140,7 @@ void resolve(Draft &draft)
   Case &result = draft.result;
   resolve_room(draft);
   resolve_finish(result);
+  resolve_past(result);
   Found &found = result.found;
   found.bow_bass = draft.bow_bass.value_or(found.bow_centre);
   found.bow_treble = draft.bow_treble.value_or(found.bow_centre);

@@ -7,10 +7,20 @@ namespace overbend::cases
 {
 namespace
 {
+// Time in an air only where that air is told.
+bool means_nothing(const std::string &key, const Moisture &known)
+{
+  if (key == "climate_file")
+    return known.past.file.empty();
+  return key == "lived_for" && !known.humidity && known.climate_to == 0;
+}
+
 // A bar temperature is a value only while the heat is on, a climate only in play, and one air only
 // outside of it.
 bool means_nothing(const Declaration &declaration, const Draft &draft)
 {
+  if (declaration.section == "moisture")
+    return means_nothing(declaration.key, draft.result.moisture);
   if (declaration.section != "phase")
     return false;
   const std::string &key = declaration.key;

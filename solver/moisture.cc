@@ -1,10 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/moisture.h"
 
-#include "cases/declarations.h"
 #include "materials/damp_air.h"
 #include "materials/sorption.h"
-#include "mesh/names.h"
 #include "solver/build_model.h"
 #include "solver/in_time.h"
 
@@ -16,45 +14,6 @@ namespace overbend::solver
 {
 namespace
 {
-using mesh::Face;
-
-constexpr double shop_temperature = 293.15; // K, of the builder
-
-unsigned id(Face face)
-{
-  return static_cast<unsigned>(face);
-}
-
-// The words of the case file are the names in the table.
-Coating coating_of(const cases::FinishedFace &face)
-{
-  const auto &words = cases::find_declaration("finish", "kind")->words;
-  return {&materials::tables().finish(words[static_cast<std::size_t>(face.kind)]),
-          face.condition == cases::FinishCondition::worn ? materials::FilmCondition::worn
-                                                         : materials::FilmCondition::sound};
-}
-
-MoistureSurroundings surroundings_of(const Model &model, const cases::Case &the_case, bool wrapped,
-                                     bool bar_on_board)
-{
-  MoistureSurroundings s;
-  s.glue_conductance = glue_line_water;
-  const cases::FinishedFaces &faces = the_case.faces;
-  for (const Face face :
-       {Face::board_top, Face::board_side, Face::board_nut_end, Face::board_body_end})
-    s.coating[id(face)] = coating_of(faces.board);
-  if (!wrapped) {
-    s.coating[id(Face::back)] = coating_of(faces.back);
-    for (const Face face : {Face::headstock_face, Face::headstock_other})
-      s.coating[id(face)] = coating_of(faces.headstock);
-  }
-  if (!tongue_is_glued(model))
-    s.coating[id(Face::tongue_under)] = coating_of({cases::Finish::bare, {}});
-  if (bar_on_board)
-    s.cover = make_bar(the_case.heater);
-  return s;
-}
-
 // The air of a phase at the surfaces: its vapour stays what it is while the wood warms.
 SurfaceAir air_at_surface(const std::vector<SurfacePoint> &points, const ThermalHistory &heat,
                           double vapour_pressure, materials::SorptionBranch branch, double time,
@@ -111,11 +70,25 @@ SurfaceAir air_in_climate(std::size_t points, const AirSeries &series,
   return air;
 }
 
-double diffusing_temperature(const AirSeries &series, double time, double dt)
+// K, activation energy of diffusion in the neck's wood over the gas constant.
+double diffusing_energy(const Model &model)
 {
-  constexpr double energy = 36e3 / 8.314462618; // K, of E = 38.5 - 0.29 M kJ/mol at 9 % [M]
+  constexpr double gas_constant = 8.314462618; // J/(mol K), CODATA 2018
+  constexpr double usual = 0.09;               // kg/kg; from 6 to 12 % the energy moves by 2.5 %
+  for (const PieceModel &piece : model.piece)
+    if (piece.law && piece.dry_density > 0) {
+      const materials::Wood &wood = piece.law->wood();
+      return (wood.diffusion_energy - wood.diffusion_energy_fall * usual) / gas_constant;
+    }
+  throw std::logic_error("moisture without wood");
+}
+
+double diffusing_temperature(const AirSeries &series, double energy, double time, double dt)
+{
+  if (!(energy > 0))
+    return mean_of(series, time, dt, [](double T, double) { return T; });
   const double mean =
-      mean_of(series, time, dt, [](double T, double) { return std::exp(-energy / T); });
+      mean_of(series, time, dt, [energy](double T, double) { return std::exp(-energy / T); });
   return -energy / std::log(mean);
 }
 
@@ -124,17 +97,20 @@ std::vector<MoistureMoment> run_phase(const Model &model, const cases::Case &the
                                       const MoistureMoment &start, const MoistureStepLimits &limits)
 {
   try {
-    MoistureSystem system(model, surroundings_of(model, the_case, phase.air.wrapped, phase.heater));
+    MoistureSystem system(model,
+                          moisture_surroundings(model, the_case, phase.air.wrapped, phase.heater));
     const double pressure =
         phase.air.humidity * materials::saturation_pressure(phase.air.temperature);
     const auto branch = sorption_branch(the_case);
     const AirSeries *climate =
         phase.climate.points.empty() ? nullptr : heat.air(start.time, phase.duration);
+    const double energy = diffusing_energy(model);
     const MoistureDrive drive{
         [&](double time, double dt) {
-          return climate == nullptr ? heat.at(time + dt / 2)
-                                    : std::vector<double>(
-                                          system.size(), diffusing_temperature(*climate, time, dt));
+          return climate == nullptr
+                     ? heat.at(time + dt / 2)
+                     : std::vector<double>(system.size(),
+                                           diffusing_temperature(*climate, energy, time, dt));
         },
         [&](double time, double dt) {
           if (climate != nullptr)
@@ -238,46 +214,16 @@ std::vector<double> moisture_at(const MoistureHistory *history, double time)
   return history == nullptr ? std::vector<double>() : history->at(time);
 }
 
-double built_moisture(const cases::Case &the_case)
-{
-  return materials::equilibrium_moisture(shop_temperature, the_case.moisture.built_at,
-                                         sorption_branch(the_case));
-}
-
-std::vector<double> starting_moisture(const Model &model, const cases::Case &the_case)
-{
-  const cases::Moisture &known = the_case.moisture;
-  const unsigned n = model.space.n_nodes;
-  if (known.content)
-    return std::vector<double>(n, *known.content);
-  cases::Phase past;
-  past.name = "the air it lived in";
-  past.duration = known.lived_for;
-  past.air = the_case.room;
-  past.air.wrapped = false;
-  past.air.temperature = known.temperature.value_or(the_case.room.temperature);
-  past.air.humidity = known.humidity.value_or(the_case.room.humidity);
-  const double rest = materials::equilibrium_moisture(past.air.temperature, past.air.humidity,
-                                                      sorption_branch(the_case));
-  if (!known.humidity || !(known.lived_for > 0))
-    return std::vector<double>(n, rest);
-  ThermalHistory even;
-  even.add({0, std::vector<double>(n, past.air.temperature), {}, 0});
-  even.add({past.duration, std::vector<double>(n, past.air.temperature), {}, 0});
-  const std::vector<double> built(n, built_moisture(the_case));
-  return simulate_moisture(model, the_case, {past}, even, built).all().back().moisture;
-}
-
 MoistureHistory simulate_moisture(const Model &model, const cases::Case &the_case,
                                   const std::vector<cases::Phase> &phases,
-                                  const ThermalHistory &heat, const std::vector<double> &start,
+                                  const ThermalHistory &heat, const MoistureState &start,
                                   const MoistureStepLimits &limits)
 {
-  if (start.size() != model.space.n_nodes)
+  if (start.moisture.size() != model.space.n_nodes)
     throw std::logic_error("moisture needs a value for each node");
   MoistureHistory history;
-  MoistureMoment now{0, start, 0};
-  history.add(0, start);
+  MoistureMoment now{0, start.moisture, 0};
+  history.add(start);
   for (const cases::Phase &phase : phases) {
     const double begin = now.time;
     std::vector<MoistureMoment> moments = run_phase(model, the_case, phase, heat, now, limits);

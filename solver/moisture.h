@@ -58,17 +58,31 @@ private:
 // At a time, or empty without a history.
 std::vector<double> moisture_at(const MoistureHistory *history, double time);
 
+// How each face meets the air: its finish by the case, closed while wrapped or (the board) under
+// the bar.
+MoistureSurroundings moisture_surroundings(const Model &model, const cases::Case &the_case,
+                                           bool wrapped, bool bar_on_board);
+
 // Moisture content at which the neck was glued together: at rest with the builder's shop.
 double built_moisture(const cases::Case &the_case);
 
-// Nodal moisture contents at the start by cases::Moisture: as measured, or at rest with the air it
-// lived in (the room if that is not known), or the way there from as it was built.
+// The neck's moisture at the start, and the driest it has been, by cases::Moisture: as measured; at
+// rest with the room if nothing is known; on the way from as it was built to rest with one air; or
+// after a past in air that changes, followed with its finish from rest with the first of that air.
+MoistureState moisture_at_start(const Model &model, const cases::Case &the_case);
+
+// Its nodal moisture contents.
 std::vector<double> starting_moisture(const Model &model, const cases::Case &the_case);
 
-// Moisture over all phases from a neck at `start`. heat: of the same phases. Throws
+// Moisture over all phases from a neck at `start`; given as contents, of wood that was never drier
+// since the kiln. heat: of the same phases. Throws
 // std::runtime_error with a sentence that names the phase if the steps fail.
 MoistureHistory simulate_moisture(const Model &model, const cases::Case &the_case,
                                   const std::vector<cases::Phase> &phases,
                                   const ThermalHistory &heat, const std::vector<double> &start,
+                                  const MoistureStepLimits &limits = {});
+MoistureHistory simulate_moisture(const Model &model, const cases::Case &the_case,
+                                  const std::vector<cases::Phase> &phases,
+                                  const ThermalHistory &heat, const MoistureState &start,
                                   const MoistureStepLimits &limits = {});
 } // namespace overbend::solver

@@ -304,7 +304,7 @@ MoistureHistory moisture_of(const Workbench &workbench, const std::vector<cases:
                             const ThermalHistory &heat)
 {
   return simulate_moisture(workbench.model, workbench.the_case, phases, heat,
-                           starting_moisture(workbench.model, workbench.the_case));
+                           moisture_at_start(workbench.model, workbench.the_case));
 }
 
 

@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cases/checking.h"
+#include "cases/climate.h"
+#include "cases/document.h"
+#include "cases/error.h"
+#include "cases/suggest.h"
+
+#include <algorithm>
+#include <cmath>
+#include <filesystem>
+
+// The air a neck lived in before the work.
+namespace overbend::cases
+{
+namespace
+{
+constexpr double year = 31557600; // s
+}
+
+std::string beside(const std::string &case_file, const std::string &table)
+{
+  return (std::filesystem::path(case_file).parent_path() / table).string();
+}
+
+Climate years_before(const std::array<MonthAir, 12> &months, int last_month, double duration)
+{
+  Climate climate;
+  climate.period = year;
+  for (int i = 0; i < 12; ++i) {
+    const MonthAir &month = months[static_cast<std::size_t>(i)];
+    const double time = duration + (i - last_month) * year / 12;
+    climate.points.push_back(
+        {time - year * std::floor(time / year), month.temperature, month.humidity});
+  }
+  std::sort(climate.points.begin(), climate.points.end(),
+            [](const ClimatePoint &a, const ClimatePoint &b) { return a.time < b.time; });
+  return climate;
+}
+
+void resolve_past(Case &result)
+{
+  Moisture &known = result.moisture;
+  if (plain_word(known.past.file) == "none")
+    known.past.file.clear();
+  if (known.climate_to > 0) {
+    const std::string file = known.past.file;
+    known.past = years_before(result.year, known.climate_to - 1, known.lived_for);
+    known.past.file = file; // both: refused by check_case
+    return;
+  }
+  if (known.past.file.empty())
+    return;
+  const std::string path = beside(result.file, known.past.file);
+  std::string text;
+  try {
+    text = read_text(path);
+  } catch (const CaseError &error) {
+    refuse(result, "moisture.climate_file",
+           "climate_file \"" + known.past.file + "\": " + error.problem, error.remedy);
+  }
+  known.past.repeats = false;
+  parse_climate(text, path, known.past);
+}
+} // namespace overbend::cases

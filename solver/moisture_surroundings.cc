@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cases/declarations.h"
+#include "mesh/names.h"
+#include "solver/moisture.h"
+
+namespace overbend::solver
+{
+namespace
+{
+using mesh::Face;
+
+unsigned id(Face face)
+{
+  return static_cast<unsigned>(face);
+}
+
+// The words of the case file are the names in the table.
+Coating coating_of(const cases::FinishedFace &face)
+{
+  const auto &words = cases::find_declaration("finish", "kind")->words;
+  return {&materials::tables().finish(words[static_cast<std::size_t>(face.kind)]),
+          face.condition == cases::FinishCondition::worn ? materials::FilmCondition::worn
+                                                         : materials::FilmCondition::sound};
+}
+
+} // namespace
+
+MoistureSurroundings moisture_surroundings(const Model &model, const cases::Case &the_case,
+                                           bool wrapped, bool bar_on_board)
+{
+  MoistureSurroundings s;
+  s.glue_conductance = glue_line_water;
+  const cases::FinishedFaces &faces = the_case.faces;
+  for (const Face face :
+       {Face::board_top, Face::board_side, Face::board_nut_end, Face::board_body_end})
+    s.coating[id(face)] = coating_of(faces.board);
+  if (!wrapped) {
+    s.coating[id(Face::back)] = coating_of(faces.back);
+    for (const Face face : {Face::headstock_face, Face::headstock_other})
+      s.coating[id(face)] = coating_of(faces.headstock);
+  }
+  if (!tongue_is_glued(model))
+    s.coating[id(Face::tongue_under)] = coating_of({cases::Finish::bare, {}});
+  if (bar_on_board)
+    s.cover = make_bar(the_case.heater);
+  return s;
+}
+} // namespace overbend::solver
