@@ -3,6 +3,7 @@
 #include "cases/error.h"
 #include "cases/humid_air.h"
 #include "cases/read_case.h"
+#include "cases/to_text.h"
 #include "tests/report.h"
 
 #include <gtest/gtest.h>
@@ -185,5 +186,38 @@ TEST(Climate, ATableThatIsTooShortIsRefused)
     EXPECT_EQ(error.line, 7);
     EXPECT_EQ(error.problem, "the table ends after 7 days, but the phase lasts 30 days");
   }
+}
+
+// A year that ends in the middle of March, and half a year that does.
+TEST(PastAir, MonthsEndInTheMiddleOfTheOneNamed)
+{
+  for (const char *lived : {"1 year", "5 years", "100 days"}) {
+    const Case result = electric("[moisture]\nclimate_to = \"march\"\nlived_for = \"" +
+                                 std::string(lived) + "\"\n");
+    Phase past;
+    past.climate = result.moisture.past;
+    const double end = result.moisture.lived_for;
+    EXPECT_NEAR(air_at(past, end).humidity, result.year[2].humidity, 1e-9) << lived;
+    EXPECT_NEAR(air_at(past, end - year / 12).humidity, result.year[1].humidity, 1e-9) << lived;
+    EXPECT_NEAR(air_at(past, end - 3 * year / 12).humidity, result.year[11].humidity, 1e-9)
+        << lived;
+    const std::string printed = to_text(result);
+    const Case again = parse_case(printed, "printed");
+    EXPECT_EQ(to_text(again), printed);
+    ASSERT_EQ(again.moisture.past.points.size(), 12u);
+    EXPECT_EQ(again.moisture.past.points[5].time, result.moisture.past.points[5].time);
+  }
+}
+
+TEST(PastAir, ATableIsReadFromBesideTheCase)
+{
+  const Case result = electric("[moisture]\nclimate_file = \"car-and-stage.csv\"\n");
+  EXPECT_NEAR(result.moisture.past.points.back().time, 7 * day, 1);
+  EXPECT_EQ(result.moisture.past.period, 0);
+  const std::string printed = to_text(result);
+  const Case again = parse_case(printed, OVERBEND_SOURCE_DIR "/cases/printed.toml");
+  EXPECT_EQ(to_text(again), printed);
+  EXPECT_EQ(again.moisture.past.points.size(), result.moisture.past.points.size());
+  EXPECT_TRUE(electric("").moisture.past.points.empty());
 }
 } // namespace

@@ -5,5 +5,6 @@ overbend_test(test_moisture
   LIBRARIES overbend_test_beams)
 # Whole coarse necks: the rod, and what relapses more than what.
 overbend_test(test_moist_neck
-  SOURCES guard_neck.cc moisture_neck_test.cc moisture_set_test.cc moisture_week_test.cc
+  SOURCES guard_neck.cc moisture_neck_test.cc moisture_past_test.cc
+          moisture_surface_test.cc moisture_set_test.cc moisture_week_test.cc
   LIBRARIES overbend_solver)
