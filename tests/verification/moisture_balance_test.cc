@@ -14,12 +14,15 @@ namespace
 {
 constexpr double day = 86400;
 
-// A board on a shaft of another wood, with a glue line between.
-solver::Model two_layers()
+// A board on a shaft of another wood, with a glue line between; `finer` in its section.
+solver::Model two_layers(unsigned finer = 1)
 {
   mesh::LayeredBeam beam;
   beam.length = 0.1;
   beam.cells_along = 4;
+  beam.cells_across *= finer;
+  beam.cells_board *= finer;
+  beam.cells_shaft *= finer;
   const mesh::NeckMesh mesh = mesh::make_layered_beam(beam);
   solver::Model model;
   model.space = solver::make_space(mesh.triangulation, *mesh.mapping);
@@ -88,64 +91,80 @@ TEST(WaterBalance, WhatPassesTheFacesIsTheChangeInside)
   EXPECT_NEAR(inflow / change, 1, 1e-10);
 }
 
-// The steps a run takes, with its error control: across a jump of the air they stay within what was
-// and what will be, but for the error of a step, and grow to days.
-TEST(WaterBalance, ControlledStepsStayWithinTheirBoundsAndGrowToDays)
+// The steps a run takes, with its error control, across a jump of the air: in time they add nothing
+// beyond what was and what will be. What lies beyond is of space: forms of bricks that are long for
+// their depth, or whose grain is turned, are not monotone, and in the day or so after the jump a
+// node goes out of bounds by a fortieth of it. Steps ten times more careful leave that as it is,
+// four times the cells in the section lower it only a little.
+TEST(WaterBalance, ControlledStepsAddNothingBeyondTheBoundsAndGrowToDays)
+{
+  const materials::Finish bare = emitting(3.2e-7);
+  double beyond[3]; // as run, careful steps, fine cells
+  for (const unsigned k : {0u, 1u, 2u}) {
+    const solver::Model model = two_layers(k == 2 ? 4 : 1);
+    solver::MoistureSystem system(model, open_above_and_below(bare));
+    solver::MoistureStepper stepper(system, constant_air(system, 0.05),
+                                    std::vector<double>(system.size(), 0.12), 0);
+    solver::MoistureStepLimits limits;
+    if (k == 1)
+      limits.error /= 10;
+    double before = 0, longest = 0;
+    beyond[k] = 0;
+    for (const auto &moment : solver::run_moisture(stepper, 400 * day, limits)) {
+      const auto [a, b] = std::minmax_element(moment.moisture.begin(), moment.moisture.end());
+      beyond[k] = std::max({beyond[k], 0.05 - *a, *b - 0.12});
+      longest = std::max(longest, moment.time - before);
+      before = moment.time;
+    }
+    EXPECT_GT(longest, day);
+    EXPECT_NEAR(stepper.moisture()[0], 0.05, 1e-4);
+  }
+  const double allowed = solver::MoistureStepLimits().error;
+  report("Jump of the air by 7 % moisture", "beyond the bounds, % moisture",
+         "steps ten times more careful", 100 * beyond[1], 100 * beyond[0], 100 * allowed);
+  std::printf("beyond the bounds with four times the cells in the section: %.3f %% moisture\n",
+              100 * beyond[2]);
+  EXPECT_NEAR(beyond[0], beyond[1], allowed);
+  EXPECT_LT(beyond[2], beyond[0]);
+}
+
+// Without that control, ten days at once: TR-BDF2 is not monotone in time. It multiplies a part of
+// the departure from rest that decays at the rate y/dt by
+//   R = (1 - (sqrt 2 - 1) y)/(1 + (1 - 1/sqrt 2) y)^2,
+// which lies between 1 and -(sqrt 2 - 1)/2 = -0.207 (at y = 8.2): up to a fifth of a part may land
+// beyond. So with the mass of wood as weight the departure never grows, and its product with the
+// one before is not below -0.207 times that one's square. In one node several parts meet; there no
+// such bound holds, and it is shown what it was. Source: the rule's own algebra.
+TEST(WaterBalance, StepsOfTenDaysAtOnceSwingByAFifthAtMostAndSettle)
 {
   const solver::Model model = two_layers();
   const materials::Finish bare = emitting(3.2e-7);
   solver::MoistureSystem system(model, open_above_and_below(bare));
   solver::MoistureStepper stepper(system, constant_air(system, 0.05),
                                   std::vector<double>(system.size(), 0.12), 0);
-  const solver::MoistureStepLimits limits;
-  double low = 1, high = 0, before = 0, longest = 0;
-  for (const auto &moment : solver::run_moisture(stepper, 400 * day, limits)) {
-    const auto [a, b] = std::minmax_element(moment.moisture.begin(), moment.moisture.end());
-    low = std::min(low, *a);
-    high = std::max(high, *b);
-    longest = std::max(longest, moment.time - before);
-    before = moment.time;
-  }
-  report("Jump of the air, steps by error control", "lowest moisture, %", "rest with the air", 5,
-         100 * low, 100 * limits.error);
-  EXPECT_GT(low, 0.05 - limits.error);
-  EXPECT_LT(high, 0.12 + limits.error);
-  EXPECT_GT(longest, day);
-  EXPECT_NEAR(stepper.moisture()[0], 0.05, 1e-4);
-}
-
-// Without that control, ten days at once across a jump: TR-BDF2 is not monotone. It multiplies a
-// departure that decays at the rate y/dt by R = (1 - (sqrt 2 - 1) y)/(1 + (1 - 1/sqrt 2) y)^2,
-// which lies between 1 and -(sqrt 2 - 1)/2 = -0.207 (at y = 8.2), so a part may land up to a fifth
-// of the jump beyond. Each such step still brings the whole nearer to rest, in the norm with the
-// mass of the wood. Source: the rule's own algebra.
-TEST(WaterBalance, StepsOfTenDaysAtOnceOvershootByAFifthAtMostAndSettle)
-{
-  const solver::Model model = two_layers();
-  const materials::Finish bare = emitting(3.2e-7);
-  solver::MoistureSystem system(model, open_above_and_below(bare));
-  const double jump = 0.07, most = (std::sqrt(2.) - 1) / 2 * jump;
-  solver::MoistureStepper stepper(system, constant_air(system, 0.05),
-                                  std::vector<double>(system.size(), 0.05 + jump), 0);
-  const auto departure = [&] {
+  const auto product = [&](const std::vector<double> &a, const std::vector<double> &b) {
     double sum = 0;
     for (unsigned n = 0; n < system.size(); ++n)
-      sum += system.capacity[n] * std::pow(stepper.moisture()[n] - 0.05, 2);
-    return std::sqrt(sum);
+      sum += system.capacity[n] * (a[n] - 0.05) * (b[n] - 0.05);
+    return sum;
   };
-  double low = 1;
+  const double swing = (1 - std::sqrt(2.)) / 2;
+  double low = 1, most = 1;
   for (unsigned i = 0; i < 40; ++i) {
-    const double before = departure();
+    const std::vector<double> before = stepper.moisture();
     stepper.accept(stepper.try_step(10 * day), 10 * day);
-    EXPECT_LT(departure(), before + 1e-12) << i;
-    const auto [a, b] = std::minmax_element(stepper.moisture().begin(), stepper.moisture().end());
-    low = std::min(low, *a);
-    EXPECT_LT(*b, 0.05 + jump + 1e-6) << i;
+    const std::vector<double> &now = stepper.moisture();
+    const double square = product(before, before);
+    EXPECT_LE(product(now, now), square + 1e-14) << i;
+    EXPECT_GE(product(now, before), swing * square - 1e-14) << i;
+    if (square > 1e-14)
+      most = std::min(most, product(now, before) / square);
+    low = std::min(low, *std::min_element(now.begin(), now.end()));
   }
-  report("Jump of the air, ten days at once", "overshoot, % moisture, at most",
-         "stability function of TR-BDF2", 100 * most, 100 * (0.05 - low), 100 * most);
-  EXPECT_LT(0.05 - low, most);
-  EXPECT_GT(0.05 - low, 0.001); // it does overshoot: the control is what holds it
+  std::printf("departure carried over a step, times itself: at least %.3f, bound %.3f\n", most,
+              swing);
+  std::printf("lowest node %.3f %% where 5 %% is rest\n", 100 * low);
+  EXPECT_LT(low, 0.05 - solver::MoistureStepLimits().error); // it is the control that holds it
   EXPECT_NEAR(stepper.moisture()[0], 0.05, 1e-4);
 }
 
