@@ -110,16 +110,6 @@ void check_moisture(const Case &result)
     refuse(result, "moisture.temperature",
            "`temperature` is that of one air, but the moisture is told by something else",
            "leave it out, or tell the air by `humidity` and `temperature`");
-  if (result.lines.count("moisture.lived_for") == 0 || known.humidity || months)
-    return;
-  if (known.content || table)
-    refuse(result, "moisture.lived_for",
-           known.content ? "`lived_for` says nothing where the moisture is measured"
-                         : "the table of the air says itself how long it lasts",
-           "leave it out");
-  refuse(result, "moisture.lived_for", "`lived_for` is given, but not the air it lived in",
-         "write its `humidity`, or the month it lived to as `climate_to`; or leave it out, and it "
-         "is at rest with the room");
 }
 
 void check_headstock(const Case &result)

@@ -3,6 +3,8 @@
 
 #include "cases/case.h"
 
+#include <optional>
+
 // Air that changes with time: the months of [climate] or a table in a file.
 namespace overbend::cases
 {
@@ -17,8 +19,9 @@ Climate yearly_climate(const std::array<MonthAir, 12> &year, int first_month);
 // The same, ending after `duration` (s) in the middle of the given month.
 Climate years_before(const std::array<MonthAir, 12> &year, int last_month, double duration);
 
-// Fills Moisture::past from the months or its table. Throws CaseError.
-void resolve_past(Case &result);
+// Fills Moisture::past from the months or its table, and lived_for (not given: a year). Throws
+// CaseError, also if lived_for is given without the air.
+void resolve_past(Case &result, std::optional<double> lived_for);
 
 // Path of a table that stands beside the case file.
 std::string beside(const std::string &case_file, const std::string &table);

@@ -36,6 +36,7 @@ struct Draft
   Phase phase;                                           // the [[phase]] being read
   std::optional<double> bow_bass, bow_treble;            // unknown: as the centre
   std::optional<double> room_dew_point, phase_dew_point; // unknown: the humidity holds
+  std::optional<double> lived_for;                       // s, in the air of Moisture
 };
 
 enum class Kind {

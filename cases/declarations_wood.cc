@@ -44,10 +44,10 @@ void declare_moisture(Declarations &lines)
   moisture.quantity("temperature", Dimension::temperature, OVERBEND_AT(result.moisture.temperature),
                     celsius(-20), celsius(60), "Temperature of that air; unknown: as the room.",
                     "unknown");
-  moisture.time("lived_for", OVERBEND_AT(result.moisture.lived_for), 1 * hour, 200 * year,
+  moisture.time("lived_for", OVERBEND_AT(lived_for), 1 * hour, 200 * year,
                 "How long it lived in that air, as built before, or in that of `climate_to`. Only "
-                "with one of them.",
-                "1 year");
+                "with one of them; unknown: a year.",
+                "unknown");
   std::vector<std::string> months = month_names();
   months.insert(months.begin(), "unknown");
   moisture.choice("climate_to", months, OVERBEND_AT(result.moisture.climate_to),

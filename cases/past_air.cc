@@ -15,7 +15,23 @@ namespace overbend::cases
 namespace
 {
 constexpr double year = 31557600; // s
+
+// A time in an air that is not told.
+void refuse_idle_time(const Case &result)
+{
+  const Moisture &known = result.moisture;
+  if (known.humidity || known.climate_to > 0)
+    return;
+  if (known.content || !known.past.file.empty())
+    refuse(result, "moisture.lived_for",
+           known.content ? "`lived_for` says nothing where the moisture is measured"
+                         : "the table of the air says itself how long it lasts",
+           "leave it out");
+  refuse(result, "moisture.lived_for", "`lived_for` is given, but not the air it lived in",
+         "write its `humidity`, or the month it lived to as `climate_to`; or leave it out, and it "
+         "is at rest with the room");
 }
+} // namespace
 
 std::string beside(const std::string &case_file, const std::string &table)
 {
@@ -37,11 +53,14 @@ Climate years_before(const std::array<MonthAir, 12> &months, int last_month, dou
   return climate;
 }
 
-void resolve_past(Case &result)
+void resolve_past(Case &result, std::optional<double> lived_for)
 {
   Moisture &known = result.moisture;
   if (plain_word(known.past.file) == "none")
     known.past.file.clear();
+  if (lived_for)
+    refuse_idle_time(result);
+  known.lived_for = lived_for.value_or(year);
   if (known.climate_to > 0) {
     const std::string file = known.past.file;
     known.past = years_before(result.year, known.climate_to - 1, known.lived_for);

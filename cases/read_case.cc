@@ -140,7 +140,7 @@ void resolve(Draft &draft)
   Case &result = draft.result;
   resolve_room(draft);
   resolve_finish(result);
-  resolve_past(result);
+  resolve_past(result, draft.lived_for);
   Found &found = result.found;
   found.bow_bass = draft.bow_bass.value_or(found.bow_centre);
   found.bow_treble = draft.bow_treble.value_or(found.bow_centre);

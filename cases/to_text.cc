@@ -7,20 +7,12 @@ namespace overbend::cases
 {
 namespace
 {
-// Time in an air only where that air is told.
-bool means_nothing(const std::string &key, const Moisture &known)
-{
-  if (key == "climate_file")
-    return known.past.file.empty();
-  return key == "lived_for" && !known.humidity && known.climate_to == 0;
-}
-
 // A bar temperature is a value only while the heat is on, a climate only in play, and one air only
 // outside of it.
 bool means_nothing(const Declaration &declaration, const Draft &draft)
 {
-  if (declaration.section == "moisture")
-    return means_nothing(declaration.key, draft.result.moisture);
+  if (declaration.name() == "moisture.climate_file")
+    return draft.result.moisture.past.file.empty();
   if (declaration.section != "phase")
     return false;
   const std::string &key = declaration.key;
@@ -50,6 +42,8 @@ std::string to_text(const Case &result)
   draft.result = result;
   draft.bow_bass = result.found.bow_bass;
   draft.bow_treble = result.found.bow_treble;
+  if (result.moisture.humidity || result.moisture.climate_to > 0)
+    draft.lived_for = result.moisture.lived_for;
   std::string text;
   for (const SectionNote &note : section_notes()) {
     if (note.name == "schedule" || note.name == "phase")
