@@ -46,6 +46,35 @@ GuardNeck::GuardNeck(cases::Case checked_case)
       input{c, mesh, materials::tables(), [](const std::string &) {}, {}}, work(input, {})
 {}
 
+cases::Climate each_day(const std::vector<AirFrom> &changes)
+{
+  constexpr double hour = 3600, kelvin = 273.15;
+  cases::Climate climate;
+  climate.period = 24 * hour;
+  for (unsigned h = 0; h < 24; ++h) {
+    const AirFrom *now = &changes.at(0);
+    for (const AirFrom &change : changes)
+      if (change.hour <= h)
+        now = &change;
+    climate.points.push_back({h * hour, kelvin + now->celsius, now->humidity});
+  }
+  climate.points.push_back({climate.period, kelvin + changes[0].celsius, changes[0].humidity});
+  return climate;
+}
+
+solver::History GuardNeck::from_unstressed(const std::vector<cases::Phase> &phases,
+                                           const solver::ThermalHistory &heat,
+                                           const solver::MoistureHistory &moisture)
+{
+  solver::Progress start;
+  start.state = solver::unstressed(work.model);
+  solver::SimulationOptions options;
+  options.bow_error = c.numerics.bow_error;
+  options.moisture = &moisture;
+  return solver::simulate(c, phases, work.model, work.bench, work.lines, work.planned_strings, heat,
+                          start, work.mechanics, options);
+}
+
 GuardNeck::AtOnce GuardNeck::at_once(const solver::BenchSetup &setup,
                                      const solver::BenchOffsets &offsets,
                                      const std::vector<double> &extra_load)

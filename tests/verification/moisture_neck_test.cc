@@ -45,14 +45,7 @@ double goes_on(GuardNeck &neck, const Stay &stay)
     heat.add({time, T, {}, 0});
     moisture.add(time, m);
   }
-  solver::Progress start;
-  start.state = solver::unstressed(neck.work.model);
-  solver::SimulationOptions options;
-  options.bow_error = neck.c.numerics.bow_error;
-  options.moisture = &moisture;
-  const auto history =
-      solver::simulate(neck.c, {phase}, neck.work.model, neck.work.bench, neck.work.lines,
-                       neck.work.planned_strings, heat, start, neck.work.mechanics, options);
+  const auto history = neck.from_unstressed({phase}, heat, moisture);
   return history.phases[0].reading.bow - history.phases[0].reading_at_start.bow;
 }
 
@@ -79,14 +72,7 @@ std::array<double, 2> heated_after(double conditioned)
   phases.push_back(phase);
   const auto heat = solver::heat_of(neck.work, phases);
   const auto moisture = solver::moisture_of(neck.work, phases, heat);
-  solver::Progress start;
-  start.state = solver::unstressed(neck.work.model);
-  solver::SimulationOptions options;
-  options.bow_error = neck.c.numerics.bow_error;
-  options.moisture = &moisture;
-  const auto history =
-      solver::simulate(neck.c, phases, neck.work.model, neck.work.bench, neck.work.lines,
-                       neck.work.planned_strings, heat, start, neck.work.mechanics, options);
+  const auto history = neck.from_unstressed(phases, heat, moisture);
   double mean = 0;
   for (const double m : moisture.all().back().moisture)
     mean += m / neck.work.model.space.n_nodes;

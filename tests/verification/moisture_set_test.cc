@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/report.h"
 #include "tests/verification/guard_neck.h"
 
 #include <gtest/gtest.h>
@@ -65,14 +66,7 @@ Bows run(GuardNeck &neck, const Water &water, std::optional<double> pulled_to)
   at(let_go, water.clamped);
   for (unsigned k = 0; k < 4; ++k)
     at(let_go + (k + 1) * 5 * day, water.after[k]);
-  solver::Progress start;
-  start.state = solver::unstressed(neck.work.model);
-  solver::SimulationOptions options;
-  options.bow_error = neck.c.numerics.bow_error;
-  options.moisture = &moisture;
-  const auto history =
-      solver::simulate(neck.c, phases, neck.work.model, neck.work.bench, neck.work.lines,
-                       neck.work.planned_strings, heat, start, neck.work.mechanics, options);
+  const auto history = neck.from_unstressed(phases, heat, moisture);
   EXPECT_TRUE(!pulled_to || history.phases[1].pull_reached);
   return {history.phases[0].reading.bow, history.phases[2].reading.bow,
           history.phases[3].reading.bow, history.phases[4].reading.bow};
@@ -113,9 +107,13 @@ TEST(WoodSet, ADampNeckKeepsMoreOfItAtReleaseAndMovesMoreLater)
   EXPECT_LT(damp.released, normal.released);
   EXPECT_GT(moved(damp), moved(normal));
   EXPECT_GT(moved(dried), moved(normal));
-  // No claim between the two that swing by 3 %: drying by 3 % stills the creep of the damp neck,
-  // damping by 3 % quickens that of the normal one, so the normal one moves more in the first days.
   EXPECT_GT(moved(cycled), moved(normal));
+  // Not so between two that swing by 3 %: there the normal one moves more. Why was not isolated;
+  // drying slows the creep of the damp one, damping speeds that of the normal one. Pinned, so that
+  // it is seen if it changes.
+  report("Set of the wood, swung by 3 %", "MISS: moved in 20 days, damp over normal",
+         "a damp neck moves more later: at least 1", 1, moved(swung) / moved(cycled), 0);
+  EXPECT_LT(moved(swung), moved(cycled));
   EXPECT_LT(swung.last, cycled.last);
 }
 } // namespace overbend::tests

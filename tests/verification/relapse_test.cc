@@ -4,7 +4,6 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <cstdio>
 #include <string>
@@ -16,7 +15,7 @@ namespace overbend::tests
 {
 namespace
 {
-constexpr double hour = 3600, day = 24 * hour, kelvin = 273.15;
+constexpr double hour = 3600, day = 24 * hour;
 constexpr double bow_error = 0.002e-3; // m
 
 // A bow and pull that two cords reach within their limit.
@@ -74,27 +73,6 @@ struct Straightened
   }
 };
 
-// Each day at home, in a hot car, waiting, on a hot stage.
-cases::Climate hot_evenings()
-{
-  struct From
-  {
-    double hour, celsius, humidity;
-  };
-  constexpr std::array<From, 5> changes = {
-      {{0, 21, 0.45}, {16, 38, 0.25}, {18, 23, 0.5}, {20, 34, 0.55}, {24, 0, 0}}};
-  cases::Climate climate;
-  climate.period = day;
-  for (unsigned h = 0; h < 24; ++h) {
-    const auto next =
-        std::find_if(changes.begin(), changes.end(), [&](const From &c) { return c.hour > h; });
-    const From &now = *(next - 1);
-    climate.points.push_back({h * hour, kelvin + now.celsius, now.humidity});
-  }
-  climate.points.push_back({day, kelvin + changes[0].celsius, changes[0].humidity});
-  return climate;
-}
-
 // Growth of the bow (m) from just after the strings are on: three weeks, in the room or with hot
 // evenings, and then a week in the room for all, so that the last reading is taken in the same air.
 // The weeks are one phase told in days, so the skin's daily breathing is left out
@@ -113,7 +91,8 @@ double relapse(Straightened &after, const std::string &set, bool hot)
   phases[1].duration = 21 * day;
   phases[2].duration = 7 * day;
   if (hot)
-    phases[1].climate = hot_evenings();
+    // Each day at home, in a hot car, waiting, on a hot stage.
+    phases[1].climate = each_day({{0, 21, 0.45}, {16, 38, 0.25}, {18, 23, 0.5}, {20, 34, 0.55}});
   for (unsigned k = 0; k < phases.size(); ++k)
     phases[k].name = std::to_string(k);
 
