@@ -83,7 +83,7 @@ const std::vector<BenchSection> &bench_order()
                          [&](const BenchSection &section) { return section.name == name; });
     };
     for (const SectionNote &note : section_notes())
-      if (note.name != "phase" && !has(note.name))
+      if (!is_repeated(note.name) && !has(note.name))
         sections.push_back(section_of(note, "", false));
     return sections;
   }();

@@ -49,6 +49,13 @@ struct Piece
   Grain grain;
 };
 
+// One strip of a shaft glued up from strips side by side, parallel to the centre line.
+struct Lamination
+{
+  double width = 0; // m
+  Piece piece;
+};
+
 enum class HeadstockKind { flat, tilted, scarf };
 
 struct Headstock
@@ -61,6 +68,7 @@ struct Headstock
   double face_step = 0;   // flat only: drop of the face below the glue plane
   double scarf_start = 0; // scarf only: from the nut to where the joint meets the back, >= 0
   Piece piece;            // used by the scarf; the other kinds are one with the shaft
+  bool laminated = false; // the strips of the shaft run on into it
 };
 
 enum class HeelKind { heel, bolt_on };
@@ -106,6 +114,9 @@ struct NeckShape
   double board_end = 0;     // overhang of the board beyond the last fret
   bool tongue_glued = true; // board beyond the body join glued to the top of the body
   Piece shaft, board;
+  // From bass to treble, their middle on the centre line, the outer ones as far as the wood goes;
+  // empty: the shaft is one piece. See cases/laminations.h.
+  std::vector<Lamination> laminations{};
   Headstock headstock;
   Heel heel;
   Rod rod;
@@ -336,7 +347,8 @@ struct Case
   std::string text; // the file, verbatim
   std::string file; // its name, as given
   std::string preset;
-  // Line of each "section.key" (and of each "section") in the file; phases are "phase[1]" on.
+  // Line of each "section.key" (and of each "section") in the file; phases are "phase[1]" on,
+  // strips "lamination[1]" on.
   std::map<std::string, int> lines;
   NeckShape neck;
   Glue board_glue, scarf_glue;

@@ -2,6 +2,7 @@
 #include "cases/check_case.h"
 
 #include "cases/checking.h"
+#include "cases/laminations.h"
 #include "cases/read_case.h"
 
 #include <cmath>
@@ -261,6 +262,7 @@ void check_case(const Case &result)
   check_sizes(result);
   check_heel(result);
   check_headstock(result);
+  check_laminations(result);
   check_rod(result);
   check_tuners(result);
   check_found(result);

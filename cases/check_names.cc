@@ -34,6 +34,9 @@ void check_names(const Case &result, const KnownNames &known)
   wood("shaft.wood", result.neck.shaft.wood);
   wood("board.wood", result.neck.board.wood);
   wood("headstock.wood", result.neck.headstock.piece.wood);
+  const std::vector<Lamination> &strips = result.neck.laminations;
+  for (std::size_t i = 0; i < strips.size(); ++i)
+    wood("lamination[" + std::to_string(i + 1) + "].wood", strips[i].piece.wood);
   glue("glue.board", result.board_glue.kind);
   glue("glue.scarf", result.scarf_glue.kind);
   check_name(result, "strings.set", result.strings.set, known.string_sets, "set of strings",

@@ -10,9 +10,18 @@ const std::vector<SectionNote> &section_notes()
   static const std::vector<SectionNote> notes = {
       {"", "Before the first section."},
       {"neck", "Sizes of the neck, all measurable with rule and callipers."},
-      {"shaft",
-       "The wood behind the board. One laminated of strips is taken as one piece of the wood that "
-       "most of it is."},
+      {"shaft", "The wood behind the board. One glued up from strips is told strip by strip under "
+                "[[lamination]]; what stands here is then for what a strip does not say."},
+      {"lamination",
+       "For a shaft glued up from strips side by side: one [[lamination]] for each strip, from "
+       "bass "
+       "to treble, with what of it differs from the shaft. The strips run parallel to the centre "
+       "line along the whole shaft and heel, the outer ones out to the edge. They run on into a "
+       "headstock in one piece with the shaft, and past a scarf joint too, since its headstock is "
+       "sawn off the same blank; give the headstock a wood or grain of its own and it is one piece "
+       "of that. A fillet over the rod is taken as the strip it lies in. The glue lines between "
+       "strips stand upright, along the pull of the strings, and hardly shear when the neck bows: "
+       "strips are taken as firmly bonded, without slip. None: the shaft is one piece."},
       {"board", "The fingerboard."},
       {"headstock", "The headstock."},
       {"heel", "The end at the body."},
@@ -43,6 +52,11 @@ const std::vector<SectionNote> &section_notes()
   return notes;
 }
 
+bool is_repeated(const std::string &section)
+{
+  return section == "phase" || section == "lamination";
+}
+
 const std::vector<Declaration> &declarations()
 {
   static const std::vector<Declaration> table = [] {
@@ -52,6 +66,7 @@ const std::vector<Declaration> &declarations()
     top.text("preset", OVERBEND_AT(result.preset),
              "Instrument whose values stand where the case gives none.", "none");
     declare_neck(lines);
+    declare_lamination(lines);
     declare_wood(lines);
     declare_fittings(lines);
     declare_bench(lines);

@@ -28,12 +28,22 @@ struct Schedule
   int month = 0;   // in which that begins
 };
 
+// A strip as its [[lamination]] tells it; unknown: as the shaft.
+struct LaminationDraft
+{
+  double width = 0;
+  std::string wood = "as shaft";
+  std::optional<double> ring_angle{}, run_out_across{}, run_out_depth{};
+  std::optional<double> ring_angle_at_end{}, run_out_across_at_end{}, run_out_depth_at_end{};
+};
+
 // A case while it is being read: what is not yet resolved beside what is.
 struct Draft
 {
   Case result;
   Schedule schedule;
   Phase phase;                                           // the [[phase]] being read
+  LaminationDraft lamination;                            // the [[lamination]] being read
   std::optional<double> bow_bass, bow_treble;            // unknown: as the centre
   std::optional<double> room_dew_point, phase_dew_point; // unknown: the humidity holds
   std::optional<double> lived_for;                       // s, in the air of Moisture
@@ -68,7 +78,7 @@ using Access =
 
 struct Declaration
 {
-  std::string section, key; // section "" is the top of the file, "phase" a [[phase]]
+  std::string section, key; // section "" is the top of the file
   Kind kind = Kind::text;
   Dimension dimension = Dimension::number;
   std::string sentence;           // what it is, for the manual and the template
@@ -90,6 +100,9 @@ struct SectionNote
   std::string name, sentence;
 };
 const std::vector<SectionNote> &section_notes();
+
+// True for a section that stands as [[name]], any number of times: phases and strips.
+bool is_repeated(const std::string &section);
 
 // What each kind of phase changes on the bench, by its word, in the order of PhaseKind.
 const std::vector<SectionNote> &phase_notes();

@@ -132,9 +132,28 @@ private:
 // A reference into the draft, as a function.
 #define OVERBEND_AT(member) [](Draft &draft) -> decltype(auto) { return (draft.member); }
 
-void declare_neck(Declarations &lines);     // neck, shaft, board, headstock, heel, rod
-void declare_fittings(Declarations &lines); // glue, strings, tuners, finish
-void declare_wood(Declarations &lines);     // grain, moisture, climate
-void declare_bench(Declarations &lines);    // found, warp, room, heater, probe, bench
-void declare_work(Declarations &lines);     // schedule, phase, target, numerics
+// How the grain of a piece lies at its other end. `at`: "at_body" or "at_tip".
+template <class Ring, class Across, class Depth>
+void declare_other_end(Table &piece, const std::string &at, const std::string &place, Ring ring,
+                       Across across, Depth depth)
+{
+  const std::string as_there = "unknown";
+  Declaration &grain = piece.grain(
+      "grain_" + at, ring,
+      "The rings " + place + ", if they turn along the piece; unknown: as at the nut.", as_there);
+  // A turn through quarter-sawn goes on beyond 90 degrees.
+  grain.low = -180 * degree;
+  grain.high = 180 * degree;
+  piece.quantity("run_out_across_" + at, Dimension::slope, across, -0.35, 0.35,
+                 "Slope seen from the front " + place + "; unknown: as at the nut.", as_there);
+  piece.quantity("run_out_depth_" + at, Dimension::slope, depth, -0.35, 0.35,
+                 "Slope seen from the side " + place + "; unknown: as at the nut.", as_there);
+}
+
+void declare_neck(Declarations &lines);       // neck, shaft, board, headstock, heel, rod
+void declare_lamination(Declarations &lines); // lamination
+void declare_fittings(Declarations &lines);   // glue, strings, tuners, finish
+void declare_wood(Declarations &lines);       // grain, moisture, climate
+void declare_bench(Declarations &lines);      // found, warp, room, heater, probe, bench
+void declare_work(Declarations &lines);       // schedule, phase, target, numerics
 } // namespace overbend::cases

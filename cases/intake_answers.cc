@@ -224,7 +224,7 @@ Draft IntakeAnswers::draft() const
   if (preset != nullptr)
     document = parse_document(preset->text, "preset");
   for (const Declaration &field : declarations()) {
-    if (field.section == "phase")
+    if (is_repeated(field.section))
       continue;
     std::string text = field.preset_or;
     for (const Section &section : document.sections)

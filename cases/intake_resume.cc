@@ -19,7 +19,9 @@ std::vector<std::pair<std::string, Entry>> all_entries(const Document &document)
     entries.emplace_back("", entry);
   for (const Section &section : document.sections) {
     if (section.listed)
-      throw CaseError(document.file, section.line, "the questionnaire does not ask for phases",
+      throw CaseError(document.file, section.line,
+                      "the questionnaire does not ask for " +
+                          std::string(section.name == "phase" ? "phases" : "strips"),
                       "change this file by hand, or start another one");
     for (const Entry &entry : section.entries)
       entries.emplace_back(section.name, entry);

@@ -134,9 +134,9 @@ std::string default_text(const Declaration &declaration)
 std::string section_manual(const SectionNote &note)
 {
   std::string text = "### ";
-  text += note.name.empty()      ? "Top of the file"
-          : note.name == "phase" ? "[[phase]]"
-                                 : "[" + note.name + "]";
+  text += note.name.empty()        ? "Top of the file"
+          : is_repeated(note.name) ? "[[" + note.name + "]]"
+                                   : "[" + note.name + "]";
   text += "\n\n" + note.sentence + "\n\n| key | meaning | value | default |\n|---|---|---|---|\n";
   for (const Declaration &declaration : declarations())
     if (declaration.section == note.name)

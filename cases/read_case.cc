@@ -7,6 +7,7 @@
 #include "cases/climate.h"
 #include "cases/document.h"
 #include "cases/humid_air.h"
+#include "cases/laminations.h"
 #include "cases/phases.h"
 #include "cases/presets.h"
 #include "cases/read_entries.h"
@@ -37,10 +38,11 @@ std::map<std::string, int> lines_of(const Document &document)
   std::map<std::string, int> lines;
   for (const Entry &entry : document.top)
     lines[entry.key] = entry.line;
-  int phase = 0;
+  std::map<std::string, int> items;
   for (const Section &section : document.sections) {
-    const std::string name =
-        section.listed ? section.name + "[" + std::to_string(++phase) + "]" : section.name;
+    const std::string name = section.listed
+                                 ? section.name + "[" + std::to_string(++items[section.name]) + "]"
+                                 : section.name;
     lines[name] = section.line;
     for (const Entry &entry : section.entries)
       lines[name + "." + entry.key] = entry.line;
@@ -78,7 +80,7 @@ Document preset_document(const Document &document)
 void read_values(const Document &document, const Document &preset, Draft &draft)
 {
   for (const Declaration &declaration : declarations()) {
-    if (declaration.section == "phase")
+    if (is_repeated(declaration.section))
       continue;
     if (const Entry *entry = find_in(document, declaration))
       store_entry(document.file, declaration, *entry, draft);
@@ -154,6 +156,7 @@ void resolve(Draft &draft)
   result.strings_found.height_at_join = result.strings.height_at_join;
   if (plain_word(result.neck.headstock.piece.wood) == "as shaft")
     result.neck.headstock.piece.wood = result.neck.shaft.wood;
+  run_strips_into_headstock(result);
   if (const Preset *preset = find_preset(result.preset))
     result.preset = preset->name;
   drop_what_the_kinds_do_not_have(result);
@@ -182,6 +185,7 @@ Case parse_case(const std::string &text, const std::string &file)
   draft.result.text = text;
   draft.result.lines = lines_of(document);
   read_values(document, preset_document(document), draft);
+  draft.result.neck.laminations = listed_laminations(document, draft);
   resolve(draft);
   check_case(draft.result);
   const bool listed = draft.result.lines.count("phase[1]") > 0;

@@ -39,7 +39,7 @@ std::string home_of(const std::string &key)
 {
   std::string home;
   for (const Declaration &declaration : declarations()) {
-    if (declaration.key != key || declaration.section == "phase")
+    if (declaration.key != key || is_repeated(declaration.section))
       continue;
     if (!home.empty())
       return "";
@@ -92,12 +92,13 @@ void check_known(const Document &document)
     if (!is_section(section.name))
       throw CaseError(document.file, section.line, "there is no section [" + section.name + "]",
                       suggestion(section.name, section_names(), "sections"));
-    const bool should_be_listed = section.name == "phase";
+    const bool should_be_listed = is_repeated(section.name);
+    const std::string listed = "[[" + section.name + "]]", single = "[" + section.name + "]";
     if (section.listed != should_be_listed)
       throw CaseError(document.file, section.line,
-                      should_be_listed ? "[phase] stands for one of several phases"
-                                       : "[[" + section.name + "]] is written as a list",
-                      should_be_listed ? "write [[phase]]" : "write [" + section.name + "]");
+                      should_be_listed ? single + " stands for one of several " + section.name + "s"
+                                       : listed + " is written as a list",
+                      "write " + (should_be_listed ? listed : single));
     check_keys(document, section.name, section.entries);
   }
 }

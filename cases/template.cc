@@ -54,6 +54,22 @@ std::string section_template(const SectionNote &note, const Document &preset)
   return text;
 }
 
+constexpr const char *lamination_template = R"(
+# A shaft glued up from strips side by side: each from bass to treble, with its width and what of
+# it differs from the shaft, such as wood, grain and run-out.
+#
+# [[lamination]]
+# width = "24 mm"
+#
+# [[lamination]]
+# width = "6 mm"
+# wood = "black walnut"
+# grain = "quarter"
+#
+# [[lamination]]
+# width = "24 mm"
+)";
+
 constexpr const char *phase_template = R"(
 # Instead of [schedule], the phases may be listed, each with its kind and duration:
 #
@@ -85,6 +101,8 @@ std::string template_case(const std::string &preset_name)
   for (const SectionNote &note : section_notes()) {
     if (note.name == "phase")
       text += phase_template;
+    else if (note.name == "lamination")
+      text += lamination_template;
     else if (!note.name.empty())
       text += section_template(note, document);
   }

@@ -2,6 +2,7 @@
 #include "cases/to_text.h"
 
 #include "cases/declarations.h"
+#include "cases/laminations.h"
 
 namespace overbend::cases
 {
@@ -13,6 +14,10 @@ bool means_nothing(const Declaration &declaration, const Draft &draft)
 {
   if (declaration.name() == "moisture.climate_file")
     return draft.result.moisture.past.file.empty();
+  // Where the strips of the shaft run on through the scarf, it has no wood and grain of its own.
+  if (declaration.section == "headstock" && draft.result.neck.headstock.laminated)
+    return declaration.key == "wood" || declaration.key.rfind("grain", 0) == 0 ||
+           declaration.key.rfind("run_out", 0) == 0;
   if (declaration.section != "phase")
     return false;
   const std::string &key = declaration.key;
@@ -34,6 +39,16 @@ std::string section_text(const std::string &section, Draft &draft)
       text += declaration.key + " = " + toml_value(declaration, show(declaration, draft)) + "\n";
   return text;
 }
+
+std::string laminations_text(Draft &draft)
+{
+  std::string text;
+  for (const Lamination &strip : draft.result.neck.laminations) {
+    draft.lamination = as_draft(strip);
+    text += "\n[[lamination]]\n" + section_text("lamination", draft);
+  }
+  return text;
+}
 } // namespace
 
 std::string to_text(const Case &result)
@@ -46,7 +61,9 @@ std::string to_text(const Case &result)
     draft.lived_for = result.moisture.lived_for;
   std::string text;
   for (const SectionNote &note : section_notes()) {
-    if (note.name == "schedule" || note.name == "phase")
+    if (note.name == "lamination")
+      text += laminations_text(draft);
+    if (note.name == "schedule" || is_repeated(note.name))
       continue;
     if (!note.name.empty())
       text += "\n[" + note.name + "]\n";

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/commands.h"
 
+#include "cases/laminations.h"
 #include "cases/manual.h"
 #include "cases/presets.h"
 #include "cases/read_case.h"
@@ -136,7 +137,7 @@ void check_command(const CommandOptions &options)
   std::cout << "  bow " << bow_in_words(c.found.bow_centre) << " at fret " << c.found.bow_fret
             << " over frets " << c.found.rest_fret_a << " and " << c.found.rest_fret_b << ", twist "
             << (c.found.twist ? twist_in_words(*c.found.twist) : "unknown") << "\n  shaft "
-            << c.neck.shaft.wood << ", board " << c.neck.board.wood << ", board glue "
+            << cases::shaft_in_words(c.neck) << ", board " << c.neck.board.wood << ", board glue "
             << c.board_glue.kind.value_or("unknown") << "\n";
   for (const cases::Phase &phase : c.phases)
     std::cout << "  phase \"" << phase.name << "\", " << cases::clock(phase.duration) << "\n";

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cases/declarations.h"
+#include "cases/laminations.h"
 #include "mesh/neck_profile.h"
 #include "solver/plan_advice.h"
 #include "solver/plan_json_parts.h"
@@ -27,7 +28,7 @@ Json instrument(const cases::Case &c)
           {"join_fret", c.neck.join_fret},
           {"nut_width_m", c.neck.nut_width},
           {"fret_x_m", frets},
-          {"shaft_wood", c.neck.shaft.wood},
+          {"shaft_wood", cases::shaft_in_words(c.neck)},
           {"board_wood", c.neck.board.wood},
           {"board_glue", c.board_glue.kind.value_or("unknown")},
           {"finish", word_of("finish", "kind", c.finish)},

@@ -91,7 +91,7 @@ std::string random_case(Generator &generator)
   for (int i = 0; i < overrides; ++i) {
     const Declaration &declaration = one_of(declarations(), generator);
     const bool again = std::find(taken.begin(), taken.end(), declaration.name()) != taken.end();
-    if (again || declaration.section == "phase")
+    if (again || is_repeated(declaration.section))
       continue;
     taken.push_back(declaration.name());
     for (std::size_t s = 0; s < lines.size(); ++s)

@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "cases/declarations.h"
+#include "cases/document.h"
+
+// A shaft glued up from strips side by side: reading, checking and printing the [[lamination]]s.
+namespace overbend::cases
+{
+// The [[lamination]] items of a document in their order, bass first. What one does not say is
+// as the shaft. The shaft must have been read. Throws CaseError.
+std::vector<Lamination> listed_laminations(const Document &document, Draft &draft);
+
+// The strips run on into the headstock: always where it is one piece with the shaft; through a
+// scarf unless the file gives the headstock a wood or grain of its own. Such a headstock takes wood
+// and grain of the shaft for what is no strip. Sets Headstock::laminated.
+void run_strips_into_headstock(Case &result);
+
+// y of the lines between the strips, from bass to treble, in m: one fewer than strips. All widths
+// together lie with their middle on the centre line.
+std::vector<double> lines_between(const std::vector<Lamination> &strips);
+
+// Throws CaseError: a single strip, strips narrower together than the board at the nut, a strip
+// that lies beside the neck, more strips than there may be.
+void check_laminations(const Case &result);
+
+// "maple", or "3 strips: maple, walnut, maple".
+std::string shaft_in_words(const NeckShape &neck);
+
+// The strip as its declarations see it.
+LaminationDraft as_draft(const Lamination &strip);
+} // namespace overbend::cases
