@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "mesh/grain_frames.h"
 
+#include "cases/laminations.h"
+
 #include <deal.II/base/symmetric_tensor.h>
 
 #include <algorithm>
@@ -46,12 +48,30 @@ bool changes_along(const cases::Grain &grain)
 }
 
 NeckGrain::NeckGrain(const cases::NeckShape &the_shape)
-    : shape(the_shape), body_join(cases::fret_position(shape.scale_length, shape.join_fret)),
+    : shape(the_shape), lines(cases::lines_between(shape.laminations)),
+      body_join(cases::fret_position(shape.scale_length, shape.join_fret)),
       board_end(cases::fret_position(shape.scale_length, shape.frets) + shape.board_end),
       tip(-shape.headstock.length * std::cos(shape.headstock.angle))
 {}
 
-GrainFrame NeckGrain::at(Piece piece, double x) const
+std::optional<unsigned> NeckGrain::strip(Piece piece, double y) const
+{
+  const bool shaft = piece == Piece::shaft || piece == Piece::fillet;
+  if (!laminated() || !(shaft || (piece == Piece::headstock && shape.headstock.laminated)))
+    return {};
+  constexpr double on_the_line = 1e-9; // m
+  const double inwards = y > 0 ? y - on_the_line : y + on_the_line;
+  const double place = std::abs(y) < on_the_line ? -on_the_line : inwards;
+  return static_cast<unsigned>(std::upper_bound(lines.begin(), lines.end(), place) - lines.begin());
+}
+
+const cases::Grain &NeckGrain::shaft_grain(Piece piece, double y) const
+{
+  const auto at = strip(piece, y);
+  return at ? shape.laminations[*at].piece.grain : shape.shaft.grain;
+}
+
+GrainFrame NeckGrain::at(Piece piece, double x, double y) const
 {
   switch (piece) {
   case Piece::board:
@@ -61,12 +81,14 @@ GrainFrame NeckGrain::at(Piece piece, double x) const
       const double c = std::cos(shape.headstock.angle), s = std::sin(shape.headstock.angle);
       // From axes along and square to the headstock's face to those of the neck.
       const GrainFrame tilt({{c, 0, -s}, {0, 1, 0}, {s, 0, c}});
-      return tilt * grain_frame(grain_at(shape.headstock.piece.grain, x / tip));
+      return tilt * grain_frame(shape.headstock.laminated
+                                    ? grain_at(shaft_grain(piece, y), 0)
+                                    : grain_at(shape.headstock.piece.grain, x / tip));
     }
-    return grain_frame(grain_at(shape.shaft.grain, x / body_join));
+    return grain_frame(grain_at(shaft_grain(piece, y), x / body_join));
   case Piece::shaft:
   case Piece::fillet:
-    return grain_frame(grain_at(shape.shaft.grain, x / body_join));
+    return grain_frame(grain_at(shaft_grain(piece, y), x / body_join));
   case Piece::bar:
   case Piece::rod_space:
     break;
@@ -76,8 +98,14 @@ GrainFrame NeckGrain::at(Piece piece, double x) const
 
 bool NeckGrain::changes() const
 {
-  return changes_along(shape.shaft.grain) || changes_along(shape.board.grain) ||
-         (shape.headstock.kind == cases::HeadstockKind::scarf &&
+  const auto &strips = shape.laminations;
+  const bool shaft = laminated() ? std::any_of(strips.begin(), strips.end(),
+                                               [](const cases::Lamination &strip) {
+                                                 return changes_along(strip.piece.grain);
+                                               })
+                                 : changes_along(shape.shaft.grain);
+  return shaft || changes_along(shape.board.grain) ||
+         (shape.headstock.kind == cases::HeadstockKind::scarf && !shape.headstock.laminated &&
           changes_along(shape.headstock.piece.grain));
 }
 

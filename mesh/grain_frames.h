@@ -4,6 +4,9 @@
 #include "cases/case.h"
 #include "mesh/neck_mesh.h"
 
+#include <optional>
+#include <vector>
+
 namespace overbend::mesh
 {
 // Rotation with columns L, R, T at the nut end of a piece: L along (1, run_out_across,
@@ -18,25 +21,37 @@ cases::Grain grain_at(const cases::Grain &grain, double share);
 // True if the grain of this piece of wood differs between its ends.
 bool changes_along(const cases::Grain &grain);
 
-// The grain of the neck as a function of x.
+// The grain of the neck as a function of the place.
 //
 // The fillet grows like the shaft, as does a headstock in one piece with it; the headstock piece of
 // a scarf has its grain along its own face. A bar has none. The shaft's far end is the body join,
 // the board's the end of the board, that of a scarfed headstock its tip.
+//
+// A shaft glued up from strips grows like the strip at y (strips: cases/laminations.h), and so does
+// what grows like the shaft. Past a scarf the strips run on with the grain they have at the nut,
+// tilted with the headstock.
 class NeckGrain
 {
 public:
   explicit NeckGrain(const cases::NeckShape &shape);
 
-  GrainFrame at(Piece piece, double x) const;
+  GrainFrame at(Piece piece, double x, double y = 0) const;
+  // The strip, counted from the bass side, that this piece is made of at y; none if it is not glued
+  // up. A place on the line between two strips belongs to the one nearer to the centre line, so
+  // that mirrored strips give mirrored places; on the centre line itself, to the bass one.
+  std::optional<unsigned> strip(Piece piece, double y) const;
+  bool laminated() const { return !shape.laminations.empty(); }
   // True if any piece's grain changes along it.
   bool changes() const;
 
 private:
+  const cases::Grain &shaft_grain(Piece piece, double y) const;
+
   cases::NeckShape shape;
+  std::vector<double> lines; // y between the strips
   double body_join, board_end, tip;
 };
 
-// The frames of all pieces by Piece at their nut ends.
+// The frames of all pieces by Piece at their nut ends; of a glued-up shaft on the centre line.
 std::array<GrainFrame, 8> grain_frames(const cases::NeckShape &shape);
 } // namespace overbend::mesh

@@ -5,6 +5,7 @@
 #include "materials/thermal.h"
 #include "mesh/grain_frames.h"
 #include "solver/moisture.h"
+#include "solver/strips.h"
 #include "solver/swelling_field.h"
 
 namespace overbend::solver
@@ -13,15 +14,6 @@ namespace
 {
 // Temperature at which heat capacities are taken, K: between shop and clamp.
 constexpr double heat_reference = 308.15;
-
-std::array<Vec3, 3> columns(const mesh::GrainFrame &frame)
-{
-  std::array<Vec3, 3> grain;
-  for (unsigned a = 0; a < 3; ++a)
-    for (unsigned k = 0; k < 3; ++k)
-      grain[a][k] = frame[k][a];
-  return grain;
-}
 
 PieceModel wood_piece(const materials::Wood &wood, const mesh::GrainFrame &frame, double moisture,
                       double stiffness_factor)
@@ -75,13 +67,30 @@ GlueLineModel line_model(const cases::Case &the_case, const cases::Glue &glue, c
 std::vector<std::array<Vec3, 3>> grain_by_cell(const Space &space, const mesh::NeckGrain &grain)
 {
   std::vector<std::array<Vec3, 3>> frames;
-  if (!grain.changes())
+  if (!grain.changes() && !grain.laminated())
     return frames;
   constexpr unsigned middle = 13;
-  for (unsigned c = 0; c < space.n_cells; ++c)
-    frames.push_back(columns(
-        grain.at(mesh::Piece(space.piece[c]), space.position[space.cell_node[c][middle]][0])));
+  for (unsigned c = 0; c < space.n_cells; ++c) {
+    const Vec3 &place = space.position[space.cell_node[c][middle]];
+    frames.push_back(columns(grain.at(mesh::Piece(space.piece[c]), place[0], place[1])));
+  }
   return frames;
+}
+
+std::optional<StripModel> strips_of(const cases::Case &the_case, const Space &space,
+                                    const materials::Tables &tables, double stiffness_factor)
+{
+  const mesh::NeckGrain grain(the_case.neck);
+  if (!grain.laminated())
+    return {};
+  std::vector<PieceModel> woods;
+  for (const cases::Lamination &strip : the_case.neck.laminations) {
+    const std::string key = "lamination[" + std::to_string(woods.size() + 1) + "].wood";
+    woods.push_back(wood_piece(
+        tables.wood(strip.piece.wood, the_case.file, cases::line_of(the_case, key)),
+        mesh::grain_frame(strip.piece.grain), built_moisture(the_case), stiffness_factor));
+  }
+  return lay_strips(space, grain, std::move(woods));
 }
 
 void append(std::vector<GluePoint> &points, const std::vector<GluePoint> &more)
@@ -127,7 +136,10 @@ Model build_model(const cases::Case &the_case, const mesh::NeckMesh &mesh,
       bar_piece(tables.bar(bar_name(neck.rod.bar)), mesh.grain[unsigned(mesh::Piece::bar)]);
 
   model.cell_grain = grain_by_cell(model.space, mesh::NeckGrain(neck));
-  model.swelling_along = swelling_by_cell(model.space, the_case.scatter, scarf);
+  model.strips = strips_of(the_case, model.space, tables, choices.stiffness_factor);
+  model.swelling_along =
+      swelling_by_cell(model.space, the_case.scatter, scarf,
+                       model.strips ? model.strips->wood_at_middle : std::vector<std::uint8_t>{});
 
   // The tongue lies on the body with the same glue as the board.
   model.glue_line = {line_model(the_case, the_case.board_glue, "board", tables, choices.speed),

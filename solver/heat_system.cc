@@ -52,7 +52,7 @@ void HeatSystem::add_cells(const Model &model)
 {
   const Space &space = model.space;
   for (unsigned c = 0; c < space.n_cells; ++c) {
-    const PieceModel &piece = model.piece.at(space.piece[c]);
+    const PieceModel &piece = model.wood(model.wood_at_middle(c));
     const CellForms forms = cell_forms(space, c, model.grain(c)[0]);
     const double across = piece.conductivity_across, more = piece.conductivity_along - across;
     const auto &n = space.cell_node[c];

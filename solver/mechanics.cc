@@ -53,9 +53,12 @@ void add_times(MechanicsState &state, double factor, const MechanicsState &other
 
 Mechanics::Mechanics(const Model &the_model) : model(the_model)
 {
-  to_wood.reserve(model.space.n_cells);
-  for (unsigned c = 0; c < model.space.n_cells; ++c)
-    to_wood.push_back(strain_map(model.grain(c)));
+  if (model.strips)
+    for (const auto &frame : model.strips->frame)
+      to_wood.push_back(strain_map(frame));
+  else
+    for (unsigned c = 0; c < model.space.n_cells; ++c)
+      to_wood.push_back(strain_map(model.grain(c)));
   const std::size_t n = model.space.jxw.size();
   wood_step.resize(n);
   active.resize(n);
@@ -94,10 +97,11 @@ void Mechanics::begin_wood(const StepClimate &climate, double dt)
   }
   in_two_threads(space.n_cells, [&](std::size_t first, std::size_t last) {
     for (std::size_t c = first; c < last; ++c) {
-      const PieceModel &piece = model.piece[space.piece[c]];
-      const double time = climate.wood_time.empty() ? dt : dt * climate.wood_time[space.piece[c]];
       const double swelling = model.swelling_along.empty() ? 1 : model.swelling_along[c];
       for (std::size_t p = c * points_per_cell; p < (c + 1) * points_per_cell; ++p) {
+        const unsigned wood = model.wood_at(unsigned(c), p);
+        const PieceModel &piece = model.wood(wood);
+        const double time = climate.wood_time.empty() ? dt : dt * climate.wood_time[wood];
         const double way = swings ? travel[p] : 0, below = swings ? dried[p] : 0;
         wood_step[p] =
             moist ? piece.law->prepare({T0[p], m0[p], driest[p]},
@@ -155,12 +159,11 @@ void Mechanics::set_law()
 {
   in_two_threads(model.space.n_cells, [&](std::size_t begin, std::size_t end) {
     for (std::size_t c = begin; c < end; ++c) {
-      const unsigned kind = model.space.piece[c];
-      const auto &law = *model.piece[kind].law;
       for (std::size_t p = c * points_per_cell; p < (c + 1) * points_per_cell; ++p) {
+        const auto &law = law_at(unsigned(c), p);
         wood_stiffness[p] = inverse(law.tangent(wood_step[p], active[p]));
         wood_history[p] = law.history(start->wood[p], wood_step[p], active[p]);
-        stiffness[p] = to_model_axes(to_wood[c], wood_stiffness[p]);
+        stiffness[p] = to_model_axes(axes_at(unsigned(c), p), wood_stiffness[p]);
       }
     }
   });
@@ -174,8 +177,8 @@ std::vector<double> Mechanics::residual(const std::vector<Spring> &springs,
   std::vector<Voigt> stress = strains(space, displacement);
   in_two_threads(space.n_cells, [&](std::size_t begin, std::size_t end) {
     for (std::size_t c = begin; c < end; ++c) {
-      const StrainMap &map = to_wood[c];
       for (std::size_t p = c * points_per_cell; p < (c + 1) * points_per_cell; ++p) {
+        const StrainMap &map = axes_at(unsigned(c), p);
         materials::Vector6 elastic = to_wood_axes(map, stress[p]);
         for (unsigned i = 0; i < 6; ++i)
           elastic[i] -= wood_history[p][i];
@@ -221,13 +224,13 @@ bool Mechanics::update_states(const std::vector<Spring> &springs,
   std::vector<char> creep_changed(model.space.n_cells, 0);
   in_two_threads(model.space.n_cells, [&](std::size_t begin, std::size_t end) {
     for (std::size_t c = begin; c < end; ++c) {
-      const unsigned kind = model.space.piece[c];
       for (std::size_t p = c * points_per_cell; p < (c + 1) * points_per_cell; ++p) {
-        materials::Vector6 elastic = to_wood_axes(to_wood[c], strain[p]);
+        materials::Vector6 elastic = to_wood_axes(axes_at(unsigned(c), p), strain[p]);
         for (unsigned i = 0; i < 6; ++i)
           elastic[i] -= wood_history[p][i];
-        const auto now_active = model.piece[kind].law->active(start->wood[p], wood_step[p],
-                                                              wood_stiffness[p] * elastic);
+        const auto now_active =
+            law_at(unsigned(c), p)
+                .active(start->wood[p], wood_step[p], wood_stiffness[p] * elastic);
         creep_changed[c] = creep_changed[c] || now_active != active[p];
         active[p] = now_active;
       }
@@ -281,12 +284,11 @@ std::vector<double> Mechanics::unit_load(const MechanicsState &unit) const
   std::vector<Voigt> stress(space.jxw.size());
   in_two_threads(space.n_cells, [&](std::size_t begin, std::size_t end) {
     for (std::size_t c = begin; c < end; ++c) {
-      const unsigned kind = space.piece[c];
       for (std::size_t p = c * points_per_cell; p < (c + 1) * points_per_cell; ++p) {
-        auto history = model.piece[kind].law->history(unit.wood[p], wood_step[p], active[p]);
+        auto history = law_at(unsigned(c), p).history(unit.wood[p], wood_step[p], active[p]);
         for (unsigned i = 0; i < 6; ++i)
           history[i] -= wood_step[p].free_strain1[i];
-        stress[p] = to_model_axes(to_wood[c], wood_stiffness[p] * history);
+        stress[p] = to_model_axes(axes_at(unsigned(c), p), wood_stiffness[p] * history);
       }
     }
   });
@@ -308,11 +310,10 @@ void Mechanics::finish(MechanicsState &state, const std::vector<double> &displac
   const std::vector<Voigt> strain = strains(space, displacement);
   in_two_threads(space.n_cells, [&](std::size_t begin, std::size_t end) {
     for (std::size_t c = begin; c < end; ++c) {
-      const unsigned kind = space.piece[c];
-      const auto &law = *model.piece[kind].law;
       for (std::size_t p = c * points_per_cell; p < (c + 1) * points_per_cell; ++p) {
+        const auto &law = law_at(unsigned(c), p);
         const auto history = law.history(state.wood[p], wood_step[p], active[p]);
-        materials::Vector6 elastic = to_wood_axes(to_wood[c], strain[p]);
+        materials::Vector6 elastic = to_wood_axes(axes_at(unsigned(c), p), strain[p]);
         for (unsigned i = 0; i < 6; ++i)
           elastic[i] -= history[i] - (is_unit ? wood_step[p].free_strain1[i] : 0.);
         law.finish(state.wood[p], wood_step[p], active[p], wood_stiffness[p] * elastic);

@@ -37,7 +37,7 @@ struct StepClimate
   // neck as it was built, and it costs nothing.
   std::vector<double> m0, m1, driest;
   // Air that changes faster than the step makes more reduced time pass than its mean does: factors
-  // on dt, by piece and by glue line. Empty: 1.
+  // on dt, by wood (Model::n_woods) and by glue line. Empty: 1.
   std::vector<double> wood_time, glue_time;
   // Moisture that swings within the step: sum of |dm| on the way and how far it went below the
   // driest so far (kg/kg, by node). Empty: straight from m0 to m1.
@@ -114,8 +114,18 @@ private:
   enum class Solve { step, response };
   void iterate(std::vector<std::vector<double>> &right_sides, Solve kind);
 
+  const materials::WoodLaw &law_at(unsigned cell, std::size_t point) const
+  {
+    return *model.wood(model.wood_at(cell, point)).law;
+  }
+  const std::array<double, 36> &axes_at(unsigned cell, std::size_t point) const
+  {
+    return to_wood[model.strips ? model.strips->frame_at_point[point] : cell];
+  }
+
   const Model &model;
-  std::vector<std::array<double, 36>> to_wood; // strain from model to wood axes, by cell
+  // Strain from model to wood axes, by cell; with strips, by frame.
+  std::vector<std::array<double, 36>> to_wood;
   std::vector<std::pair<unsigned, double>> held;
   std::vector<char> is_held;
 

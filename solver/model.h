@@ -8,7 +8,9 @@
 #include "solver/space.h"
 
 #include <array>
+#include <cstdint>
 #include <memory>
+#include <optional>
 #include <vector>
 
 namespace overbend::solver
@@ -33,6 +35,24 @@ struct GlueLineModel
   materials::Glue glue; // the table's entry, for its strength
 };
 
+// Index of a wood: a piece's material id, or first_strip + the strip of a laminated shaft.
+constexpr unsigned first_strip = 8;
+
+// A shaft glued up from strips: which wood is where. The strips run through the cells as they like.
+// What is integrated for mechanics asks at each quadrature point. A strip then has, in a cell that
+// a line cuts, the width of the points that lie in it: shares of 0, 5/18, 13/18 or 1, up to 2/9 of
+// the cell's width off; over a taper, where the lines cross the columns of cells, this evens out
+// (tests/verification/lamination_stiffness_test.cc has the numbers). Heat and moisture take a cell
+// for the wood at its middle: their coefficients differ little between woods, and a time of
+// warming or drying goes over many cells.
+struct StripModel
+{
+  std::vector<PieceModel> wood; // of each strip; PieceModel::grain is that at the nut
+  std::vector<std::uint8_t> wood_at_point, wood_at_middle; // indices of woods, by point and by cell
+  std::vector<std::array<Vec3, 3>> frame;                  // distinct ones
+  std::vector<std::uint32_t> frame_at_point;
+};
+
 // The neck as the solver sees it: space, materials, glue lines. Constant once made.
 struct Model
 {
@@ -40,8 +60,9 @@ struct Model
   std::array<PieceModel, 8> piece; // by material id
   // How the grain runs in each cell, where it changes along a piece; empty: as the piece says. One
   // frame a cell, that at its centre: a straight change along x is off by its square only, which
-  // the verification of grain shows.
+  // the verification of grain shows. Of a shaft of strips, the strip at the centre.
   std::vector<std::array<Vec3, 3>> cell_grain;
+  std::optional<StripModel> strips; // empty: no piece is glued up from strips
   // Factor on the swelling along the grain in each cell; empty: 1 everywhere.
   std::vector<double> swelling_along;
   std::vector<GlueLineModel> glue_line;
@@ -53,6 +74,28 @@ struct Model
   const std::array<Vec3, 3> &grain(unsigned cell) const
   {
     return cell_grain.empty() ? piece[space.piece[cell]].grain : cell_grain[cell];
+  }
+
+  // Indices of the wood at a quadrature point of a cell and at the cell's middle.
+  unsigned wood_at(unsigned cell, std::size_t point) const
+  {
+    return strips ? strips->wood_at_point[point] : space.piece[cell];
+  }
+  unsigned wood_at_middle(unsigned cell) const
+  {
+    return strips ? strips->wood_at_middle[cell] : space.piece[cell];
+  }
+  const PieceModel &wood(unsigned index) const
+  {
+    return index < first_strip ? piece[index] : strips->wood[index - first_strip];
+  }
+  unsigned n_woods() const
+  {
+    return first_strip + (strips ? static_cast<unsigned>(strips->wood.size()) : 0);
+  }
+  const std::array<Vec3, 3> &grain_at(unsigned cell, std::size_t point) const
+  {
+    return strips ? strips->frame[strips->frame_at_point[point]] : grain(cell);
   }
 
   // The body tips as a whole on its pads: one more unknown, an angle about y (rad, nut end up).

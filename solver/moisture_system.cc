@@ -52,7 +52,7 @@ void MoistureSystem::make_cells()
   const Space &space = model.space;
   capacity.assign(space.n_nodes, 0.);
   for (unsigned c = 0; c < space.n_cells; ++c) {
-    const double density = model.piece[space.piece[c]].dry_density;
+    const double density = model.wood(model.wood_at_middle(c)).dry_density;
     if (!(density > 0))
       continue;
     wet_cell.push_back(c);
@@ -78,7 +78,7 @@ void MoistureSystem::make_surface(const MoistureSurroundings &surroundings)
     const auto &cover = surroundings.cover;
     std::map<unsigned, double> strength;
     for (const BoundaryFace &face : faces->second) {
-      const double density = model.piece[space.piece[face.cell]].dry_density;
+      const double density = model.wood(model.wood_at_middle(face.cell)).dry_density;
       for (unsigned q = 0; q < nodes_per_face; ++q) {
         const bool under = cover && cover->on_board && cover->board_face == id;
         const double open = under ? 1 - covered_share(space, face, q, *cover) : 1;
@@ -108,7 +108,7 @@ void MoistureSystem::set_coefficients(const std::vector<double> &temperature,
   std::fill(diffusion.value.begin(), diffusion.value.end(), 0.);
   for (std::size_t w = 0; w < wet_cell.size(); ++w) {
     const unsigned c = wet_cell[w];
-    const PieceModel &piece = model.piece[space.piece[c]];
+    const PieceModel &piece = model.wood(model.wood_at_middle(c));
     const double T = cell_mean(space.cell_node[c], temperature),
                  m = cell_mean(space.cell_node[c], moisture);
     const double across = piece.dry_density * materials::diffusion_across(piece.law->wood(), T, m);

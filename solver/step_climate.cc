@@ -26,9 +26,10 @@ void count_the_day(const Model &model, const AirSeries &air, double from, double
     const double straight = std::abs(b - a) > 1e-6 * a ? (b - a) / std::log(b / a) : a;
     return air.mean(from, to - from, [&](double T, double) { return shift(T); }) / straight;
   };
-  for (const PieceModel &piece : model.piece)
-    result.wood_time.push_back(piece.law ? factor([&](double T) { return piece.law->shift(T); })
-                                         : 1);
+  for (unsigned wood = 0; wood < model.n_woods(); ++wood) {
+    const auto &law = model.wood(wood).law;
+    result.wood_time.push_back(law ? factor([&](double T) { return law->shift(T); }) : 1);
+  }
   for (const GlueLineModel &line : model.glue_line)
     result.glue_time.push_back(factor([&](double T) { return std::exp(line.law->log_shift(T)); }));
 }

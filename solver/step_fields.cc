@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/step_fields.h"
 
-#include "materials/strength.h"
+#include "solver/cell_use.h"
 
 #include <algorithm>
 #include <array>
@@ -61,26 +61,19 @@ public:
                 const std::vector<double> &temperature, const std::vector<double> &moisture)
   {
     static const auto to_nodes = gauss_to_nodes();
-    const PieceModel &piece = model.piece[space.piece[cell]];
     PointValues at_point{};
-    materials::Vector6 mean{};
     double size = 0;
     for (unsigned q = 0; q < points_per_cell; ++q) {
       const std::size_t p = std::size_t(cell) * points_per_cell + q;
       const materials::Vector6 &s = state.wood[p].stress;
-      const auto neck = to_neck(model.grain(cell), s);
+      const auto neck = to_neck(model.grain_at(cell, p), s);
       std::copy(neck.begin(), neck.end(), at_point[q].begin());
       at_point[q][6] = s[0];
       size += space.jxw[p];
-      for (unsigned i = 0; i < 6; ++i)
-        mean[i] += space.jxw[p] * s[i];
     }
-    for (double &m : mean)
-      m /= size;
-    const double T = temperature[space.cell_node[cell][13]];
+    const unsigned middle = space.cell_node[cell][13];
     const double used =
-        materials::use_of_strength(mean, piece.law->wood(), T, moisture[space.cell_node[cell][13]])
-            .share;
+        use_in_cell(model, state, cell, temperature[middle], moisture[middle]).share;
     for (unsigned n = 0; n < nodes_per_cell; ++n) {
       const unsigned node = space.cell_node[cell][n];
       volume[node] += size;
@@ -115,7 +108,7 @@ std::vector<double> as_built(const Model &model)
   std::vector<double> moisture(model.space.n_nodes, 0.);
   for (unsigned c = 0; c < model.space.n_cells; ++c)
     for (const unsigned n : model.space.cell_node[c])
-      moisture[n] = model.piece[model.space.piece[c]].moisture;
+      moisture[n] = model.wood(model.wood_at_middle(c)).moisture;
   return moisture;
 }
 

@@ -2,7 +2,9 @@
 #include "solver/swelling_field.h"
 
 #include "mesh/names.h"
+#include "solver/model.h"
 
+#include <algorithm>
 #include <cmath>
 #include <random>
 
@@ -78,12 +80,16 @@ double SwellingField::at(const Vec3 &place) const
 }
 
 std::vector<double> swelling_by_cell(const Space &space, const cases::GrainScatter &scatter,
-                                     bool scarf)
+                                     bool scarf, const std::vector<std::uint8_t> &wood_at_middle)
 {
   if (scatter.variation == 0)
     return {};
+  unsigned blanks = n_blanks;
+  for (const unsigned wood : wood_at_middle)
+    if (wood >= first_strip)
+      blanks = std::max(blanks, n_blanks + 1 + wood - first_strip);
   std::vector<SwellingField> fields;
-  for (unsigned blank = 0; blank < n_blanks; ++blank)
+  for (unsigned blank = 0; blank < blanks; ++blank)
     fields.emplace_back(scatter.variation,
                         std::array<double, 3>{scatter.along, scatter.across, scatter.across},
                         static_cast<unsigned>(scatter.seed), blank);
@@ -93,9 +99,11 @@ std::vector<double> swelling_by_cell(const Space &space, const cases::GrainScatt
     const auto piece = mesh::Piece(space.piece[c]);
     if (piece == mesh::Piece::bar)
       continue;
-    const Blank blank = piece == mesh::Piece::board                ? of_board
-                        : piece == mesh::Piece::headstock && scarf ? of_headstock
-                                                                   : of_shaft;
+    unsigned blank = piece == mesh::Piece::board                ? of_board
+                     : piece == mesh::Piece::headstock && scarf ? of_headstock
+                                                                : of_shaft;
+    if (!wood_at_middle.empty() && wood_at_middle[c] >= first_strip)
+      blank = n_blanks + wood_at_middle[c] - first_strip;
     factor[c] = fields[blank].at(space.position[space.cell_node[c][middle]]);
   }
   return factor;

@@ -5,6 +5,7 @@
 #include "solver/space.h"
 
 #include <array>
+#include <cstdint>
 #include <vector>
 
 // Swelling along the grain that differs from place to place in one blank. Between blanks of one
@@ -47,7 +48,9 @@ private:
 
 // The factor in each cell, at its middle; empty if the wood is even. The shaft with its fillet and
 // a headstock in one piece with it are one blank, the board is another, a scarfed headstock a
-// third; a bar does not swell and has 1.
+// third; a bar does not swell and has 1. wood_at_middle: of StripModel; each strip of a laminated
+// shaft is a blank of its own.
 std::vector<double> swelling_by_cell(const Space &space, const cases::GrainScatter &scatter,
-                                     bool scarf);
+                                     bool scarf,
+                                     const std::vector<std::uint8_t> &wood_at_middle = {});
 } // namespace overbend::solver
