@@ -1,0 +1,145 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/report.h"
+#include "tests/verification/glued_up.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+// Stiffness and sideways bending of straight beams glued up from strips, against beam theory.
+namespace overbend::tests
+{
+namespace
+{
+constexpr double length = 0.8, width = 0.05, thickness = 0.016;
+
+// Follows beam theory: no Poisson's ratio.
+materials::Wood plain(double modulus)
+{
+  return elastic(modulus, modulus, modulus / 2);
+}
+
+Beam block(unsigned cells_across)
+{
+  return strip(length, width, thickness, 16, cells_across);
+}
+
+double cube(double a)
+{
+  return a * a * a;
+}
+
+struct Bending
+{
+  double flat = 0, sideways = 0; // sum E_i I_i, N m^2
+};
+
+// Symmetric strips, so that the neutral axis is the middle.
+Bending by_hand(const std::vector<GluedStrip> &strips)
+{
+  Bending sum;
+  double y = -width / 2;
+  for (const GluedStrip &s : strips) {
+    sum.flat += s.wood.E_L * s.width * cube(thickness) / 12;
+    sum.sideways += s.wood.E_L * thickness * (cube(y + s.width) - cube(y)) / 3;
+    y += s.width;
+  }
+  return sum;
+}
+
+// Moments on the ends by a linear traction; the strips share it out within a width of the ends.
+Bending by_solver(const std::vector<GluedStrip> &strips, unsigned cells_across)
+{
+  Beam beam = block(cells_across);
+  glue_up(beam, strips);
+  constexpr double slope = 1e8; // Pa/m
+  const double flat_moment = slope * width * cube(thickness) / 12,
+               side_moment = slope * thickness * cube(width) / 12;
+  const auto flat =
+      free_displacement(beam, 0, end_load(beam, [](double, double z) { return slope * z; }));
+  const auto side =
+      free_displacement(beam, 0, end_load(beam, [](double y, double) { return slope * y; }));
+  return {flat_moment / std::abs(curvature(beam, flat, 2)),
+          side_moment / std::abs(curvature(beam, side, 1))};
+}
+
+std::vector<GluedStrip> five(double outer, double inner)
+{
+  const materials::Wood stiff = plain(16e9), soft = plain(8e9), core = plain(11e9);
+  return {{outer, core},
+          {inner, stiff},
+          {width - 2 * (outer + inner), soft},
+          {inner, stiff},
+          {outer, core}};
+}
+} // namespace
+
+// Source: beam theory, E I = sum of E_i I_i of bonded strips. Lines between strips on lines of the
+// mesh: what is left are the ends.
+TEST(GluedUpBeam, IsAsStiffAsItsStripsTogether)
+{
+  const auto strips = five(0.010, 0.010);
+  const Bending expected = by_hand(strips), got = by_solver(strips, 10);
+  constexpr double allowed = 1e-3;
+  EXPECT_NEAR(got.flat, expected.flat, allowed * expected.flat);
+  report("Five strips of 8, 11 and 16 GPa, bowed up and down", "E I, N m^2", "sum E_i I_i",
+         expected.flat, got.flat, allowed * expected.flat);
+  EXPECT_NEAR(got.sideways, expected.sideways, allowed * expected.sideways);
+  report("Five strips of 8, 11 and 16 GPa, bowed sideways", "E I, N m^2", "sum E_i I_i",
+         expected.sideways, got.sideways, allowed * expected.sideways);
+}
+
+// Cells of 10 mm as in a neck, lines anywhere in them. A line that takes a wood up to 2/9 of a cell
+// too wide changes the stiffness by as much of the difference of the two woods; two lines each
+// side.
+TEST(GluedUpBeam, WithLinesAnywhereInTheCellsIsOffByNoMoreThanItsPointsAllow)
+{
+  constexpr double cell = width / 5, misplaced = 2. / 9 * cell;
+  double worst_flat = 0, worst_side = 0;
+  for (const double outer : {0.0065, 0.0082, 0.0117, 0.0136})
+    for (const double inner : {0.003, 0.0055}) {
+      const auto strips = five(outer, inner);
+      const Bending expected = by_hand(strips), got = by_solver(strips, 5);
+      const double flat_bound =
+          2 * misplaced * (5e9 + 8e9) * cube(thickness) / 12 / expected.flat + 1e-3;
+      const double flat = std::abs(got.flat / expected.flat - 1),
+                   side = std::abs(got.sideways / expected.sideways - 1);
+      EXPECT_LE(flat, flat_bound) << outer << " " << inner;
+      worst_flat = std::max(worst_flat, flat);
+      worst_side = std::max(worst_side, side);
+      std::printf("outer %.4f inner %.4f: flat %+.4f sideways %+.4f\n", outer, inner,
+                  got.flat / expected.flat - 1, got.sideways / expected.sideways - 1);
+    }
+  report("Thin strips across the cells of a coarse beam, up and down",
+         "largest error of E I, share", "sum E_i I_i", 0, worst_flat, 0.1);
+  report("Thin strips across the cells of a coarse beam, sideways", "largest error of E I, share",
+         "sum E_i I_i", 0, worst_side, 0.1);
+  EXPECT_LE(worst_flat, 0.1);
+  EXPECT_LE(worst_side, 0.1);
+}
+
+// Source: Timoshenko, Analysis of bi-metal thermostats, 1925, Eq. 4: two strips of widths a1, a2
+// and moduli E1, E2, m = a1/a2, n = E1/E2, h = a1 + a2, difference e of the free strains:
+//   curvature = 6 e (1 + m)^2 / (h (3 (1 + m)^2 + (1 + m n) (m^2 + 1/(m n))))
+TEST(GluedUpBeam, OfTwoStripsThatExpandDifferentlyBendsSideways)
+{
+  materials::Wood bass = plain(9e9), treble = plain(15e9);
+  bass.expansion = {8e-6, 0, 0};
+  treble.expansion = {3e-6, 0, 0};
+  Beam beam = block(5);
+  glue_up(beam, {{0.030, bass}, {0.020, treble}});
+  constexpr double warming = 20;
+  const auto u = free_displacement(beam, warming, beam.no_load());
+  const double m = 0.030 / 0.020, n = 9. / 15;
+  const double e = (8e-6 - 3e-6) * warming;
+  const double expected = 6 * e * (1 + m) * (1 + m) /
+                          (width * (3 * (1 + m) * (1 + m) + (1 + m * n) * (m * m + 1 / (m * n))));
+  // The bass strip grows: the middle moves to the bass side, the ends to the treble side.
+  const double got = curvature(beam, u, 1);
+  constexpr double allowed = 1e-3;
+  EXPECT_NEAR(got, expected, allowed * expected);
+  report("Two strips of 30 and 20 mm, 9 and 15 GPa, warmed by 20 K", "curvature sideways, 1/m",
+         "Timoshenko 1925", expected, got, allowed * expected);
+  EXPECT_NEAR(curvature(beam, u, 2), 0, 1e-6 * expected);
+}
+} // namespace overbend::tests
