@@ -84,6 +84,11 @@ const Declaration *find_declaration(const std::string &section, const std::strin
   return nullptr;
 }
 
+const std::string &finish_word(Finish finish)
+{
+  return find_declaration("finish", "kind")->words.at(static_cast<std::size_t>(finish));
+}
+
 bool Declaration::may_be_unknown() const
 {
   if (std::holds_alternative<std::optional<double> &(*)(Draft &)>(access) ||

@@ -113,6 +113,9 @@ const std::vector<Declaration> &declarations();
 // The declaration of a key, or nullptr.
 const Declaration *find_declaration(const std::string &section, const std::string &key);
 
+// The word of the case file for a finish; the tables know it by the same name.
+const std::string &finish_word(Finish finish);
+
 // Text -> draft. Throws UnitError (without file and line) if the text is not a value of the
 // declared kind or lies outside the declared range.
 void store(const Declaration &declaration, const std::string &text, Draft &draft);

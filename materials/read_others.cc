@@ -114,5 +114,35 @@ void read_finish(EntryReader &reader, Finish &f)
   if (!(f.film_resistance_worn >= 0 && f.film_resistance_worn <= f.film_resistance))
     reader.fail(reader.line(), "the worn film resists more than the sound one, or less than none",
                 "correct film_resistance and film_resistance_worn");
+  f.prints_from = positive(reader, "prints_from", "degC");
+  f.keep_below = positive(reader, "keep_below", "degC");
+  if (f.keep_below < f.prints_from)
+    reader.fail(reader.line(), "a finish is to be kept below a heat that does not even print it",
+                "correct prints_from and keep_below");
+}
+
+void read_limits(EntryReader &reader, WorkLimits &l)
+{
+  l.hottest = positive(reader, "hottest", "degC");
+  l.hottest_unknown = positive(reader, "hottest_unknown", "degC");
+  l.plastic_softens = positive(reader, "plastic_softens", "degC");
+  l.overbend = positive(reader, "overbend", "mm");
+  l.overbend_long = positive(reader, "overbend_long", "mm");
+  l.long_scale = positive(reader, "long_scale", "mm");
+  l.wood_use_caution = positive(reader, "wood_use_caution", "1");
+  l.wood_use_refuse = positive(reader, "wood_use_refuse", "1");
+  l.bond_use_caution = positive(reader, "bond_use_caution", "1");
+  l.least_bow = positive(reader, "least_bow", "mm");
+  l.least_twist = positive(reader, "least_twist", "deg");
+  l.bow_miss = positive(reader, "bow_miss", "mm");
+  l.twist_miss = positive(reader, "twist_miss", "deg");
+  l.least_lift = positive(reader, "least_lift", "mm");
+  l.stiffness_doubt = positive(reader, "stiffness_doubt", "1");
+  l.least_kept = positive(reader, "least_kept", "1");
+  l.much_in_the_wood = positive(reader, "much_in_the_wood", "1");
+  if (l.wood_use_refuse > 1 || l.wood_use_caution > l.wood_use_refuse ||
+      l.hottest_unknown > l.hottest)
+    reader.fail(reader.line(), "a limit lies beyond the one that it has to come before",
+                "correct the shares of strength or the heats");
 }
 } // namespace overbend::materials

@@ -80,4 +80,5 @@ void read_bar(EntryReader &reader, Bar &bar);
 void read_string_set(EntryReader &reader, StringSet &set);
 void read_tuner(EntryReader &reader, Tuner &tuner);
 void read_finish(EntryReader &reader, Finish &finish);
+void read_limits(EntryReader &reader, WorkLimits &limits);
 } // namespace overbend::materials

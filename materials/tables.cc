@@ -100,6 +100,12 @@ Tables read_tables(const std::string &folder)
   read_items(folder, "strings.toml", "set", t.files, t.string_sets, read_string_set);
   read_items(folder, "tuners.toml", "tuner", t.files, t.tuners, read_tuner);
   read_items(folder, "finishes.toml", "finish", t.files, t.finishes, read_finish);
+  std::vector<WorkLimits> limits;
+  read_items(folder, "limits.toml", "limit", t.files, limits, read_limits);
+  if (limits.size() != 1)
+    throw cases::CaseError(folder + "/limits.toml", 0, "there must be one set of limits",
+                           "restore the table as it was shipped");
+  t.limits = limits.front();
   return t;
 }
 

@@ -210,12 +210,28 @@ struct Tuner : Entry
   double force_limit = 0;   // N
 };
 
-// A finish as a barrier to water, see materials/moisture_transport.h.
+// A finish as a barrier to water, see materials/moisture_transport.h, and the heat it bears.
 struct Finish : Entry
 {
+  double prints_from = 0, keep_below = 0;               // K, of its surface
   double film_resistance = 0, film_resistance_worn = 0; // s/m of moisture content, at 20 degC
   double air_emission = 0;                              // m/s, bare dry wood into still air
   double air_emission_slope = 0;                        // per kg/kg
+};
+
+// Where a correction has to stop, and what is too small to work on. Each is explained where its
+// value stands, in limits.toml.
+struct WorkLimits : Entry
+{
+  double hottest = 0, hottest_unknown = 0, plastic_softens = 0; // K
+  double overbend = 0, overbend_long = 0, long_scale = 0;       // m
+  double wood_use_caution = 0, wood_use_refuse = 0, bond_use_caution = 0;
+  double least_bow = 0, bow_miss = 0, least_lift = 0; // m
+  double least_twist = 0, twist_miss = 0;             // rad
+  double stiffness_doubt = 0, least_kept = 0, much_in_the_wood = 0;
+
+  // m past straight, by the scale length (m).
+  double most_overbend(double scale) const { return scale > long_scale ? overbend_long : overbend; }
 };
 
 // One table file as it was read, for the record of the run.
@@ -233,6 +249,7 @@ struct Tables
   std::vector<StringSet> string_sets;
   std::vector<Tuner> tuners;
   std::vector<Finish> finishes;
+  WorkLimits limits;
   std::vector<TableFile> files;
   std::string folder;
 

@@ -108,6 +108,7 @@ void Bench::make_cords(const cases::Case &the_case)
 void Bench::make_cradle(const cases::Case &the_case)
 {
   const auto &bench = the_case.bench;
+  pad_stiffness = bench.cradle_pad;
   for (const FaceNode &n : face_nodes(model.space, unsigned(mesh::Face::back))) {
     const double x = model.space.position[n.node][0];
     if (std::abs(x - bench.cradle_x) > bench.cradle_width / 2 || n.normal[2] > -0.5)
@@ -195,12 +196,13 @@ void Bench::make_rod(const cases::Case &the_case, const materials::Tables &table
       entry.second = -entry.second;
     s.stiffness = steel.modulus * section * arm * arm / 2 / length;
     rod_force = rod.force * arm;
+    rod_arm = arm;
   }
   rod_spring = s;
 }
 
 void Bench::change(const cases::Phase &phase, const StringPull *strings,
-                   const std::vector<double> &displacement, BenchSetup &setup,
+                   const std::vector<double> &displacement, double warmth, BenchSetup &setup,
                    BenchOffsets &offsets) const
 {
   const BenchSetup before = setup;
@@ -212,6 +214,9 @@ void Bench::change(const cases::Phase &phase, const StringPull *strings,
   setup.rod = phase.rod;
   setup.rod_is_dead_load = phase.rod == cases::RodState::set && before.rod != cases::RodState::set;
   put_unit(before, setup, displacement, offsets);
+  // It seized at the length it has in this warmth.
+  if (setup.rod == cases::RodState::seized && before.rod != cases::RodState::seized)
+    offsets.rod += rod_growth * warmth;
 }
 
 void Bench::put_unit(const BenchSetup &before, const BenchSetup &after,
@@ -305,14 +310,19 @@ BenchForces Bench::forces(const std::vector<Spring> &springs,
       result.cord[0] = f;
     else if (s.name == "treble cord")
       result.cord[1] = f;
-    else if (s.name == "cradle")
+    else if (s.name == "cradle") {
       result.cradle += f;
+      // Of a pad of springs (Winkler): pressure = stiffness per area times its compression.
+      if (f > 0)
+        result.cradle_pressure =
+            std::max(result.cradle_pressure, pad_stiffness * elongation(s, displacement));
+    }
     else if (s.name == "stop block")
       result.block = f;
     else if (s.name == "nut")
       result.nut += f;
     else if (s.name == "rod")
-      result.rod = f;
+      result.rod = f / rod_arm;
   }
   result.tip = displacement[model.tip_dof()];
   return result;

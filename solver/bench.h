@@ -35,8 +35,10 @@ struct BenchSetup
 struct BenchForces
 {
   std::array<double, 2> cord{}; // N
-  double cradle = 0, block = 0, rod = 0, nut = 0;
-  double tip = 0; // rad, of the body on its pads
+  double cradle = 0, block = 0, nut = 0;
+  double rod = 0; // in one member of a two-way rod; of a seized rod what is more than when found
+  double cradle_pressure = 0; // largest under the pad, Pa
+  double tip = 0;             // rad, of the body on its pads
 };
 
 // Bench, body pads, cords, cradle, nut, rod and strings as springs on the model. Constant once
@@ -47,9 +49,10 @@ public:
   Bench(const cases::Case &the_case, const Model &model, const materials::Tables &tables);
 
   // Takes and puts what the phase says. Things that are put touch or are just taut in the shape
-  // `displacement`. With `unit`, displacement is an increment and so are the offsets.
+  // `displacement`. `warmth` is the rod's temperature above the reference, K. put_unit: the
+  // displacement is an increment and so are the offsets.
   void change(const cases::Phase &phase, const StringPull *strings,
-              const std::vector<double> &displacement, BenchSetup &setup,
+              const std::vector<double> &displacement, double warmth, BenchSetup &setup,
               BenchOffsets &offsets) const;
   void put_unit(const BenchSetup &before, const BenchSetup &after,
                 const std::vector<double> &displacement, BenchOffsets &offsets) const;
@@ -87,11 +90,13 @@ private:
   std::vector<Spring> body;   // hold of the heel, tip of the body
   std::array<Spring, 2> cord; // bass, treble
   std::vector<Spring> cradle_pad;
+  double pad_stiffness = 0; // per area, N/m^3
   std::vector<Spring> nut_bearing;
   Spring stop_block;
   std::optional<Spring> rod_spring;
   std::vector<unsigned> rod_nodes;
   double rod_force = 0;  // when set, N (or N m for a two-way rod)
+  double rod_arm = 1;    // 1, or the distance of a two-way rod's members, m
   double rod_growth = 0; // free elongation of the rod per kelvin, m/K
 };
 } // namespace overbend::solver

@@ -70,6 +70,16 @@ void print_table(const std::vector<Entry> &entries, const std::string &what,
     print_entry(find(name));
 }
 
+// What finishes, glues and tuners bear stands with them.
+void print_limits(const materials::Tables &t)
+{
+  std::cout << "Where a correction has to stop, and what is too small to work on:\n";
+  print_entry(t.limits);
+  std::cout << "Heat that a finish bears: `overbend list finishes all` (prints_from, keep_below); "
+               "that a glue line bears: `overbend list glues all` (temperature_limit); pull on a "
+               "tuner: `overbend list tuners all` (force_limit).\n";
+}
+
 void print_presets(const std::string &name)
 {
   if (!name.empty() && name != "all" && cases::find_preset(name) == nullptr)
@@ -189,6 +199,8 @@ void list_command(const std::string &what, const std::string &name)
   else if (what == "finishes")
     print_table(
         t.finishes, what, name, [&](auto &n) -> auto & { return t.finish(n); });
+  else if (what == "limits")
+    print_limits(t);
   else if (what == "bars")
     print_table(
         t.bars, what, name, [&](auto &n) -> auto & { return t.bar(n); });

@@ -213,9 +213,10 @@ int main(int argc, char **argv)
   add_intake(app, intake, work);
 
   CLI::App *list = app.add_subcommand("list", "List what the tables hold, with sources and marks");
-  list->add_option("what", what, "woods, glues, strings, tuners, bars, finishes or presets")
+  list->add_option("what", what, "woods, glues, strings, tuners, bars, finishes, limits or presets")
       ->required()
-      ->check(CLI::IsMember({"woods", "glues", "strings", "tuners", "bars", "finishes", "presets"}));
+      ->check(CLI::IsMember(
+          {"woods", "glues", "strings", "tuners", "bars", "finishes", "limits", "presets"}));
   list->add_option("name", name, "One entry, or all");
   list->callback([&] { work = [&] { solver::list_command(what, name); }; });
 

@@ -3,6 +3,7 @@
 
 #include "solver/glue_traction.h"
 #include "solver/parallel.h"
+#include "solver/step_failure.h"
 #include "solver/timing_clock.h"
 #include "solver/wood_axes.h"
 
@@ -212,12 +213,14 @@ std::vector<double> Mechanics::residual(const std::vector<Spring> &springs,
 bool Mechanics::update_states(const std::vector<Spring> &springs,
                               const std::vector<double> &displacement, bool creep_may_change)
 {
-  bool changed = false;
+  restless.clear();
   for (std::size_t s = 0; s < springs.size(); ++s) {
     const char closed = !springs[s].one_sided || elongation(springs[s], displacement) > 0;
-    changed = changed || closed != spring_closed[s];
+    if (closed != spring_closed[s])
+      restless.push_back(springs[s].name);
     spring_closed[s] = closed;
   }
+  bool changed = !restless.empty();
   if (!creep_may_change)
     return changed;
   const std::vector<Voigt> strain = strains(model.space, displacement);
@@ -262,11 +265,13 @@ void Mechanics::equilibrate(const std::vector<Spring> &springs, const std::vecto
       displacement[i] += increment[0][i];
     if (!std::all_of(displacement.begin(), displacement.end(),
                      [](double v) { return std::isfinite(v); }))
-      throw StepFailed("the displacement is not a finite number");
+      throw StepFailed("the displacement is not a finite number, first " +
+                       place_of_largest(model.space, displacement));
     if (!update_states(springs, displacement, round < creep_rounds))
       return;
   }
-  throw StepFailed("contacts and cords do not come to rest");
+  throw StepFailed("these open and close in turn and do not come to rest in " +
+                   std::to_string(state_rounds) + " rounds: " + counted(restless));
 }
 
 void Mechanics::respond(std::vector<std::vector<double>> &loads)

@@ -139,6 +139,7 @@ private:
   std::vector<materials::Vector2> glue_history;
   std::vector<Stiffness> stiffness;
   std::vector<char> spring_closed;
+  std::vector<std::string> restless; // springs that opened or closed in the last round
   std::vector<Spring> current_springs;
 
   Factor factor;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/glue_traction.h"
 #include "solver/mechanics.h"
+#include "solver/step_failure.h"
 #include "solver/timing_clock.h"
 
 #include <algorithm>
@@ -196,7 +197,9 @@ void Mechanics::iterate(std::vector<std::vector<double>> &right_sides, Solve kin
   bool fresh = tally.solves == 0;
   while (!all_done()) {
     if (++iteration > iterations_limit)
-      throw StepFailed("the equation solver does not converge");
+      throw StepFailed("the equation solver does not converge in " +
+                       std::to_string(iterations_limit) + " iterations; most is left " +
+                       place_of_largest(model.space, r[0]));
     if (iteration % 40 == 0 && !fresh) {
       // The factor has grown too old: a new one, and start again from where we are.
       factorise();
@@ -213,7 +216,8 @@ void Mechanics::iterate(std::vector<std::vector<double>> &right_sides, Solve kin
       apply_operator(p[k], q);
       const double curvature = dot(p[k], q);
       if (!(curvature > 0))
-        throw StepFailed("the stiffness is not positive: something is free to move");
+        throw StepFailed("the stiffness is not positive: something is free to move " +
+                         place_of_largest(model.space, p[k]));
       const double step = rz[k] / curvature;
       for (std::size_t i = 0; i < n; ++i) {
         x[k][i] += step * p[k][i];

@@ -14,11 +14,9 @@ unsigned id(Face face)
   return static_cast<unsigned>(face);
 }
 
-// The words of the case file are the names in the table.
 Coating coating_of(const cases::FinishedFace &face)
 {
-  const auto &words = cases::find_declaration("finish", "kind")->words;
-  return {&materials::tables().finish(words[static_cast<std::size_t>(face.kind)]),
+  return {&materials::tables().finish(cases::finish_word(face.kind)),
           face.condition == cases::FinishCondition::worn ? materials::FilmCondition::worn
                                                          : materials::FilmCondition::sound};
 }

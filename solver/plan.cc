@@ -3,6 +3,7 @@
 
 #include "cases/read_case.h"
 #include "solver/first_guess.h"
+#include "solver/work_bounds.h"
 
 #include <algorithm>
 #include <cmath>
@@ -15,18 +16,16 @@ constexpr unsigned most_full_runs = 4;
 // Units are scaled to what a bench would change: they are linear, and this keeps their numbers near
 // those of the base.
 constexpr double unit_bow = 1e-3, unit_twist = 0.01;
-// A line that keeps less than this share of a clamped bow does not move (a tenth is what the wood
-// alone keeps in two hours at 50 degC; materials reference 2.4).
-constexpr double least_kept = 0.12;
 // Share of slip below which the first guess does not go: a line that does not move has no answer.
 constexpr double least_share = 0.2;
-// Never further past straight than this (common practice, no source): guitar, bass.
-constexpr double overbend_guitar = 3e-3, overbend_bass = 4e-3;
-constexpr double bass_scale = 0.75;
+// A setting that a limit stops is brought to this share of the limit, and is close enough to it
+// from the second on.
+constexpr double aimed_at_limit = 0.98, close_to_limit = 0.95;
 
-double overbend_limit(const cases::Case &c)
+bool is_bound(Limit limit)
 {
-  return c.neck.scale_length > bass_scale ? overbend_bass : overbend_guitar;
+  return limit == Limit::cord_pull || limit == Limit::tuner_pull || limit == Limit::strength ||
+         limit == Limit::overbend;
 }
 
 std::vector<cases::Phase> with_setting(std::vector<cases::Phase> phases,
@@ -69,8 +68,13 @@ public:
     guess();
     run_with_units();
     aim();
-    for (bool renewed = false; column.full_runs < most_full_runs;) {
+    for (bool renewed = false;;) {
       run_full();
+      const bool again = stay_within_limits();
+      if (column.full_runs == most_full_runs)
+        break;
+      if (again)
+        continue;
       if (column.on_target || column.limit != Limit::none)
         break;
       // Contact or slack changed if the units now miss by much: renew them once.
@@ -80,7 +84,7 @@ public:
       }
       aim();
     }
-    watch_limits();
+    column.setting = base_setting;
     return std::move(column);
   }
 
@@ -113,7 +117,7 @@ private:
     const double modulus = relaxed_modulus(workbench.model, the_case.phases, heat);
     const double share = std::max(least_share, share_of_slip(slipping_beam(lift), modulus));
     const double slack_target = column.wanted.bow - d.as_built.bow - lift;
-    const double limit = overbend_limit(the_case);
+    const double limit = input.tables.limits.most_overbend(the_case.neck.scale_length);
     column.setting.bow = std::clamp(
         clamp_for(slack_target, d.found.bow, d.wood_share(), d.bonded_share, share), -limit, limit);
     const double twist_sum = d.slip_twist + d.wood_twist;
@@ -128,19 +132,31 @@ private:
 
   History run(const Progress &start, bool final_run)
   {
+    column.peaks = Peaks(workbench.model);
     SimulationOptions options;
     options.bow_error = the_case.numerics.bow_error;
     options.moisture = input.moisture;
-    if (final_run)
-      options.observe = [&](const StepRecord &step, const MechanicsState &state) {
-        column.peaks.watch(workbench.model, state, heat.at(step.time), step.time, step.phase,
-                           moisture_at(input.moisture, step.time));
-        if (input.observe_final)
-          input.observe_final(step, state);
-      };
+    options.observe = [&](const StepRecord &step, const MechanicsState &state) {
+      watch(step, state);
+      if (final_run && input.observe_final)
+        input.observe_final(step, state);
+    };
     return simulate(the_case, with_setting(the_case.phases, column.setting), workbench.model,
                     workbench.bench, workbench.lines, workbench.planned_strings, heat, start,
                     workbench.mechanics, options);
+  }
+
+  void watch(const StepRecord &step, const MechanicsState &state)
+  {
+    const std::vector<double> temperature = heat.at(step.time);
+    const std::vector<double> moisture = moisture_at(input.moisture, step.time);
+    column.peaks.watch(workbench.model, state, temperature, step.time, step.phase, moisture);
+    if (step.forces.cradle_pressure > 0) {
+      const Peak pad = pad_use(workbench.model, the_case, step, temperature, moisture);
+      Peak &most = column.peaks.use[under_the_cradle];
+      if (pad.value > most.value)
+        most = pad;
+    }
   }
 
   Reading with_as_built(Reading r) const
@@ -185,7 +201,7 @@ private:
     const Sensitivity &s = column.sensitivity;
     const double bow = column.wanted.bow - base_reading.bow,
                  twist = column.wanted.twist - base_reading.twist;
-    if (!(s.bow_by_bow > least_kept)) {
+    if (!(s.bow_by_bow > input.tables.limits.least_kept)) {
       column.limit = Limit::line_does_not_move;
       column.setting = base_setting;
       return;
@@ -199,10 +215,73 @@ private:
     } else {
       column.setting.bow = base_setting.bow + bow / s.bow_by_bow;
     }
-    if (std::abs(column.setting.bow) > overbend_limit(the_case)) {
-      column.setting.bow = std::copysign(overbend_limit(the_case), column.setting.bow);
+    look_ahead();
+  }
+
+  // Before a run: how far along the line from the found neck to the setting its limits let it go,
+  // by what the last run asked of bench and neck.
+  void look_ahead()
+  {
+    full = column.setting;
+    way_share = 1;
+    const double way = full.bow - slack().bow, last_way = base_setting.bow - slack().bow;
+    const Reading &as_built = column.diagnosis.as_built;
+    const double scale = the_case.neck.scale_length;
+    const double over = overbend_share(full, as_built, scale, input.tables.limits);
+    if (over > 1) {
+      const double bow = full.bow + as_built.bow;
+      way_share = 1 - (bow - bow / over) / way;
       column.limit = Limit::overbend;
     }
+    for (const Demand &d : demands(column, the_case, input.tables)) {
+      const double expected = d.share * std::abs(way_share * way / last_way);
+      if (d.limit == Limit::overbend || !(expected > 1))
+        continue;
+      way_share *= aimed_at_limit / expected;
+      column.limit = d.limit;
+      column.limit_place = d.place;
+    }
+    go_along();
+  }
+
+  // After a run: back along the line if it asked too much, on if a limit stopped it too early.
+  // Tells whether the setting has changed.
+  bool stay_within_limits()
+  {
+    if (column.limit == Limit::line_does_not_move)
+      return false;
+    const Demand tightest = demands(column, the_case, input.tables).front();
+    column.within_limits = tightest.share < 1 + 1e-6;
+    if (column.within_limits && column.on_target) {
+      column.limit = Limit::none;
+      return false;
+    }
+    const bool stopped_early = is_bound(column.limit) && tightest.share < close_to_limit;
+    if (column.within_limits && !stopped_early)
+      return false;
+    column.limit = tightest.limit;
+    column.limit_place = tightest.place;
+    way_share *= aimed_at_limit / tightest.share;
+    if (way_share >= 1) {
+      way_share = 1;
+      column.limit = Limit::none;
+    }
+    go_along();
+    return true;
+  }
+
+  void go_along()
+  {
+    const ClampSetting from = slack();
+    column.setting = {from.bow + way_share * (full.bow - from.bow),
+                      from.twist + way_share * (full.twist - from.twist)};
+  }
+
+  // The setting at which the clamp does nothing: the neck as found.
+  ClampSetting slack() const
+  {
+    const Diagnosis &d = found.diagnosis;
+    return {d.found.bow - d.as_built.bow, d.found.twist - d.as_built.twist};
   }
 
   // Reading predicted by the units for the setting at hand.
@@ -229,7 +308,6 @@ private:
   {
     input.stage("full run " + std::to_string(column.full_runs + 1));
     const Reading expected = predicted();
-    column.peaks = Peaks(workbench.model);
     column.history = run(found.progress, true);
     ++column.full_runs;
     column.reached = with_as_built(target_step(the_case.phases, column.history).reading);
@@ -244,32 +322,6 @@ private:
       column.limit = Limit::twist_out_of_reach;
   }
 
-  double largest_cord() const
-  {
-    double largest = 0;
-    for (const PhaseEnd &p : column.history.phases)
-      largest = std::max({largest, p.largest_cord[0], p.largest_cord[1]});
-    return largest;
-  }
-
-  // A cord over its limit: back along the line from the found shape to the setting.
-  void watch_limits()
-  {
-    const double limit = the_case.bench.cord_limit;
-    const ClampSetting full = column.setting;
-    const ClampSetting slack{found.diagnosis.found.bow - found.diagnosis.as_built.bow,
-                             found.diagnosis.found.twist - found.diagnosis.as_built.twist};
-    double share = 1;
-    for (unsigned round = 0; round < 3 && largest_cord() > limit; ++round) {
-      share *= 0.98 * limit / largest_cord();
-      column.setting = {slack.bow + share * (full.bow - slack.bow),
-                        slack.twist + share * (full.twist - slack.twist)};
-      run_full();
-      if (column.limit != Limit::line_does_not_move)
-        column.limit = Limit::cord_pull;
-    }
-  }
-
   const PlanInput &input;
   const cases::Case &the_case;
   Workbench &workbench;
@@ -278,6 +330,8 @@ private:
   PlanColumn column;
   ClampSetting base_setting;
   Reading base_reading;
+  ClampSetting full;    // what would reach the target
+  double way_share = 1; // of the way to it from the neck as found
   bool pulls_reached = true;
 };
 } // namespace
@@ -306,7 +360,6 @@ MoistureHistory moisture_of(const Workbench &workbench, const std::vector<cases:
   return simulate_moisture(workbench.model, workbench.the_case, phases, heat,
                            moisture_at_start(workbench.model, workbench.the_case));
 }
-
 
 unsigned phase_at_date(const std::vector<cases::Phase> &phases)
 {

@@ -33,7 +33,17 @@ struct Sensitivity
 // end the schedule; 0 when there is nothing but play. std::invalid_argument without phases.
 unsigned phase_at_date(const std::vector<cases::Phase> &phases);
 
-enum class Limit { none, cord_pull, overbend, twist_out_of_reach, line_does_not_move };
+// What stops a plan short of its target. strength: of the wood, a bond, or the back under the
+// cradle's pad (PlanColumn::limit_place).
+enum class Limit {
+  none,
+  cord_pull,
+  tuner_pull,
+  strength,
+  overbend,
+  twist_out_of_reach,
+  line_does_not_move
+};
 
 // The plan for one speed of the glue line.
 struct PlanColumn
@@ -44,6 +54,8 @@ struct PlanColumn
   ClampSetting setting;      // as planned
   Sensitivity sensitivity;   // of the last unit histories
   Limit limit = Limit::none; // what stopped it short of the target
+  std::string limit_place;   // the region, where the limit is one of strength
+  bool within_limits = true; // of the last full run: bench and neck bear it
   bool on_target = false;
   Reading wanted, reached; // at the asked date, as built included
   History history;         // the full run with the setting

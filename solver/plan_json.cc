@@ -166,6 +166,10 @@ const char *word(Limit limit)
     return "none";
   case Limit::cord_pull:
     return "cord pull";
+  case Limit::tuner_pull:
+    return "tuner pull";
+  case Limit::strength:
+    return "strength";
   case Limit::overbend:
     return "overbend";
   case Limit::twist_out_of_reach:

@@ -46,6 +46,23 @@ double free_length(const PullProblem &p, unsigned side, const std::vector<double
 {
   return evaluate(p.bench.cord_row(side), u) + p.offsets.cord_reference[side];
 }
+// What was asked for, how far the cords came, and how they then pulled.
+std::string not_reached(const PullProblem &p, double bow, double twist, const PullResult &result,
+                        const std::vector<double> &u)
+{
+  const Reading now = read(p.lines, u);
+  const BenchForces forces = p.bench.forces(p.bench.springs(p.setup, p.offsets, p.warmth), u);
+  std::string text = "the cords, which can only pull back, do not bring the neck to a bow of " +
+                     signed_length(bow) + " on the centre line and a twist of " +
+                     cases::degrees(twist) + "; after " + std::to_string(most_rounds) +
+                     " rounds it reads " + signed_length(now.bow) + " and " +
+                     cases::degrees(now.twist);
+  for (unsigned side = 0; side < 2; ++side)
+    text += std::string(side == 0 ? ", bass" : ", treble") + " cord " +
+            (result.slack[side] ? "slack" : "at " + cases::all_forces(forces.cord[side]));
+  return text + ", cradle at " + cases::all_forces(forces.cradle) +
+         "; move the cradle, or ask for another reading";
+}
 } // namespace
 
 PullResult pull_to(PullProblem &p, double bow, double twist, std::vector<double> &u)
@@ -80,9 +97,7 @@ PullResult pull_to(PullProblem &p, double bow, double twist, std::vector<double>
     for (unsigned side = 0; side < 2; ++side)
       p.offsets.take_up[side] += std::clamp(change[side], -longest_pull, longest_pull);
   }
-  throw StepFailed("the cords, which can only pull back, do not bring the neck to the bow of " +
-                   signed_length(bow) + " and the twist of " + cases::degrees(twist) +
-                   " asked for; move the cradle, or ask for another reading");
+  throw StepFailed(not_reached(p, bow, twist, result, u));
 }
 
 void pull_unit(PullProblem &p, const PullResult &result, Unit &unit)

@@ -65,7 +65,8 @@ private:
   {
     const cases::Phase &phase = phases[i];
     const BenchSetup before = now.setup;
-    bench.change(phase, &strings, now.state.displacement, now.setup, now.offsets);
+    const std::vector<double> T = heat.at(time);
+    bench.change(phase, &strings, now.state.displacement, warmth(T), now.setup, now.offsets);
     for (Unit &unit : now.units)
       bench.put_unit(before, now.setup, unit.state.displacement, unit.offsets);
     const bool new_block = now.setup.block && !before.block;
@@ -74,7 +75,6 @@ private:
 
     PhaseEnd end;
     end.phase = i;
-    const std::vector<double> T = heat.at(time);
     mechanics.begin(now.state, climate(time, time), 0);
     std::vector<double> u = now.state.displacement;
     end.pull_reached = pull(phase.pull, without, T, u);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/verdict.h"
 
+#include "cases/declarations.h"
 #include "cases/units.h"
 #include "materials/glue_law.h"
 #include "solver/shop_words.h"
@@ -15,17 +16,8 @@ namespace
 using cases::both_lengths;
 using cases::both_temperatures;
 
-constexpr double kelvin = 273.15, degree = 3.14159265358979323846 / 180;
-// Nothing to do below these: a bow below 0.1 mm is noise, 0.25 degrees nobody notices (trade [T]).
-// A lift of strings and rod together below this is not read well enough to tell a stiffness, m [E].
-constexpr double least_lift = 0.05e-3;
-constexpr double least_bow = 0.1e-3, least_twist = 0.25 * degree;
-// Never hotter at glue line or surface, whatever the neck is made of (safety facts [E]).
-constexpr double hottest_ever = kelvin + 65;
 // Rounding of a temperature given in another scale, K.
 constexpr double rounding = 0.01;
-// Ceiling while finish or binding are unknown: about 57 degC at the fret tops (trade [E]).
-constexpr double unknown_ceiling = kelvin + 57;
 // A line that keeps a stiffness above this locks whatever the temperature (bench_heat.h).
 constexpr double stiff_plateau = locking_modulus;
 
@@ -33,34 +25,19 @@ const char *const use_level = "level the board and refret";
 const char *const use_wedges = "wedge-fret it: tangs a little wider than the slots, fret by fret";
 const char *const board_off = "take the board off, put in bars or a new rod, and glue it back";
 
-// Where trouble starts and where to stop for a finish, K (trade [T], safety facts [E]).
+// Where trouble starts and where to stop for a finish, K.
 struct FinishLimit
 {
   double trouble, stop;
-  const char *name;
+  std::string name;
 };
 
-FinishLimit limit_of(cases::Finish finish)
+FinishLimit limit_of(cases::Finish kind, const materials::Tables &tables)
 {
-  switch (finish) {
-  case cases::Finish::bare:
-    return {hottest_ever, hottest_ever, "bare wood"};
-  case cases::Finish::oil:
-    return {hottest_ever, hottest_ever, "oil or wax"};
-  case cases::Finish::shellac:
-    return {kelvin + 40, kelvin + 60, "shellac"};
-  case cases::Finish::nitro_lacquer:
-    return {kelvin + 40, kelvin + 60, "nitro lacquer"};
-  case cases::Finish::acrylic:
-    return {kelvin + 55, kelvin + 60, "acrylic lacquer"};
-  case cases::Finish::polyester:
-    return {hottest_ever, hottest_ever, "polyester"};
-  case cases::Finish::polyurethane:
-    return {hottest_ever, hottest_ever, "polyurethane"};
-  case cases::Finish::unknown:
-    return {kelvin + 45, unknown_ceiling, "an unknown finish"};
-  }
-  return {kelvin + 45, unknown_ceiling, "an unknown finish"};
+  const materials::Finish &finish = tables.finish(cases::finish_word(kind));
+  const double hottest = tables.limits.hottest;
+  return {std::min(finish.prints_from, hottest), std::min(finish.keep_below, hottest),
+          kind == cases::Finish::unknown ? "an unknown finish" : finish.name};
 }
 
 // Hottest the board's top may get while the bar is on: that of the bar. 0: no heat.
@@ -73,7 +50,8 @@ double planned_heat(const cases::Case &c)
   return hottest;
 }
 
-void judge_plastic(const cases::Case &c, double heat, Verdict &v)
+void judge_plastic(const cases::Case &c, const materials::WorkLimits &limits, double heat,
+                   Verdict &v)
 {
   if (!(heat > 0))
     return;
@@ -88,31 +66,31 @@ void judge_plastic(const cases::Case &c, double heat, Verdict &v)
         "Find out what the binding, dots and veneers are before any heat: rub hard and smell. "
         "Camphor means celluloid: then do not heat this neck at all. Take old translucent or "
         "crumbling plastic for celluloid until shown otherwise.");
-  if (c.binding == cases::Binding::unknown && heat > unknown_ceiling + rounding)
+  if (c.binding == cases::Binding::unknown && heat > limits.hottest_unknown + rounding)
     v.refuse("Nobody knows what the binding is, and " + both_temperatures(heat) +
                  " at the bar is more than an unknown plastic should see (" +
-                 both_temperatures(unknown_ceiling) + ").",
+                 both_temperatures(limits.hottest_unknown) + ").",
              {"find out what it is and write it into the case, or plan with a cooler bar"});
-  if (c.binding == cases::Binding::plastic && heat > kelvin + 60)
-    v.caution("Plastic binding softens between 60 and 75 degC (140 and 167 degF): cover it with a "
-              "strip of foil and felt, and keep the bar off it.");
+  if (c.binding == cases::Binding::plastic && heat > limits.plastic_softens)
+    v.caution("Plastic binding softens from about " + both_temperatures(limits.plastic_softens) +
+              " on: cover it with a strip of foil and felt, and keep the bar off it.");
 }
 
-void judge_finish(const cases::Case &c, double heat, Verdict &v)
+void judge_finish(const cases::Case &c, const materials::Tables &tables, double heat, Verdict &v)
 {
   if (!(heat > 0))
     return;
   // The bar lies on the board: a tender finish there sets the limit as one on the neck does.
-  const FinishLimit neck = limit_of(c.finish), board = limit_of(c.faces.board.kind);
+  const FinishLimit neck = limit_of(c.finish, tables), board = limit_of(c.faces.board.kind, tables);
   const bool board_first =
       board.stop < neck.stop || (board.stop == neck.stop && board.trouble < neck.trouble);
   const FinishLimit limit = board_first ? board : neck;
-  if (heat > limit.stop + rounding && limit.stop < hottest_ever)
+  if (heat > limit.stop + rounding && limit.stop < tables.limits.hottest)
     v.refuse("A bar at " + both_temperatures(heat) + " is too hot for " + limit.name +
                  ": keep its surface below " + both_temperatures(limit.stop) + ".",
              {"plan with a cooler bar and a longer hold", use_level, use_wedges});
   else if (heat > limit.trouble)
-    v.caution(std::string("With ") + limit.name +
+    v.caution("With " + limit.name +
               " the finish prints under pads from about 40 to 45 degC (104 to 113 degF): suede or "
               "cork over film-free cloth, no vinyl or rubber, and look under the cradle pad when "
               "you read again hot.");
@@ -126,9 +104,10 @@ void judge_finish(const cases::Case &c, double heat, Verdict &v)
 void judge_glue_limit(const cases::Case &c, const materials::Tables &tables, double heat,
                       Verdict &v)
 {
+  const double hottest = tables.limits.hottest;
   const double glue =
-      c.board_glue.kind ? tables.glue(*c.board_glue.kind, c.file).temperature_limit : hottest_ever;
-  const double limit = std::min(glue, hottest_ever);
+      c.board_glue.kind ? tables.glue(*c.board_glue.kind, c.file).temperature_limit : hottest;
+  const double limit = std::min(glue, hottest);
   if (heat > limit + rounding)
     v.refuse("A bar at " + both_temperatures(heat) + " is above " + both_temperatures(limit) +
                  ", the limit for this board: above it the board may walk or open.",
@@ -141,7 +120,8 @@ void judge_glue_kind(const cases::Case &c, const materials::Tables &tables, Verd
     return;
   const materials::Glue glue =
       materials::at_speed(tables.glue(*c.board_glue.kind, c.file), materials::LineSpeed::fast);
-  const bool too_hard = materials::softening_temperature(glue, c.room.humidity) > hottest_ever;
+  const bool too_hard =
+      materials::softening_temperature(glue, c.room.humidity) > tables.limits.hottest;
   if (glue.plateau > stiff_plateau)
     v.refuse("The board is glued with " + glue.name + ", which never lets the board slide: " +
                  (too_hard ? "no bench heat softens it"
@@ -173,11 +153,11 @@ void judge_damage(const cases::Case &c, Verdict &v)
 }
 
 // Unstrung bow that is wanted with a rod that works, m (trade: after repair [T]).
-bool within_wanted_range(const cases::Case &c)
+bool within_wanted_range(const cases::Case &c, const materials::WorkLimits &limits)
 {
   const double bow = c.found.bow_centre;
   if (c.found.strung_bow && c.target.rod == c.neck.rod.state)
-    return std::abs(*c.found.strung_bow - c.target.relief) < least_bow;
+    return std::abs(*c.found.strung_bow - c.target.relief) < limits.least_bow;
   if (c.target.rod != cases::RodState::set)
     return false;
   if (c.neck.rod.kind == cases::RodKind::single_action)
@@ -187,17 +167,17 @@ bool within_wanted_range(const cases::Case &c)
   return false;
 }
 
-void judge_need(const cases::Case &c, Verdict &v)
+void judge_need(const cases::Case &c, const materials::WorkLimits &limits, Verdict &v)
 {
   const double twist = c.found.twist.value_or(0);
-  const bool twist_is_fine = std::abs(twist - c.target.twist) < least_twist;
+  const bool twist_is_fine = std::abs(twist - c.target.twist) < limits.least_twist;
   // A bow that is noise is nothing to do only where straight is what is wanted.
-  const bool noise = std::abs(c.found.bow_centre) < least_bow &&
-                     std::abs(c.found.bow_bass) < 2 * least_bow &&
-                     std::abs(c.found.bow_treble) < 2 * least_bow;
-  if (twist_is_fine && (noise || within_wanted_range(c)))
+  const bool noise = std::abs(c.found.bow_centre) < limits.least_bow &&
+                     std::abs(c.found.bow_bass) < 2 * limits.least_bow &&
+                     std::abs(c.found.bow_treble) < 2 * limits.least_bow;
+  if (twist_is_fine && (noise || within_wanted_range(c, limits)))
     v.refuse("Nothing to do: the bow (" + bow_in_words(c.found.bow_centre) + ") is " +
-                 (noise ? "below what a straightedge can tell, 0.1 mm (4 thou)"
+                 (noise ? "below what a straightedge can tell, " + both_lengths(limits.least_bow)
                         : "already where it should be") +
                  ", and the twist (" + twist_in_words(twist) + ") below what anybody notices.",
              {"set it up as it is: rod, frets, nut and saddle"});
@@ -240,11 +220,11 @@ Verdict refuse_before(const cases::Case &c, const materials::Tables &tables)
   Verdict v;
   const double heat = planned_heat(c);
   judge_damage(c, v);
-  judge_plastic(c, heat, v);
-  judge_finish(c, heat, v);
+  judge_plastic(c, tables.limits, heat, v);
+  judge_finish(c, tables, heat, v);
   judge_glue_limit(c, tables, heat, v);
   judge_glue_kind(c, tables, v);
-  judge_need(c, v);
+  judge_need(c, tables.limits, v);
   if (v.kind == Verdict::do_not)
     return v; // what to look out for while doing it does not matter
   if (!c.board_glue.kind)
@@ -263,31 +243,33 @@ double fit_stiffness(const cases::Case &c, const Lifts &lifts)
 
 Verdict judge_lift(const cases::Case &c, const Lifts &lifts, std::optional<double> stiffness_factor)
 {
+  const materials::WorkLimits &limits = materials::tables().limits;
   Verdict v;
-  if (c.found.strung_bow && !(std::abs(lifts.as_read) > least_lift))
+  if (c.found.strung_bow && !(std::abs(lifts.as_read) > limits.least_lift))
     v.refuse("Strung minus slack tells nothing of this neck: strings and rod as found almost hold "
              "each other (together " +
                  both_lengths(lifts.as_read) + ").",
              {"read it once more strung with the rod slack, or leave strung_bow out"});
-  else if (stiffness_factor && !(std::abs(*stiffness_factor - 1) <= stiffness_doubt))
-    v.refuse(
-        "Look again: strung, the bow was " + both_lengths(*c.found.strung_bow) + ", slack " +
-            both_lengths(c.found.bow_centre) +
-            ", and these strings, with the rod as found, should move this neck by " +
-            both_lengths(lifts.as_read) +
-            ". More than 30 % off means that a rod still carries load, a crack, a loose joint, "
-            "or a reading gone wrong.",
-        {"look for a loaded rod, a crack and a loose joint, read strung and slack once more, "
-         "and check the sizes and the strings in the case"});
+  else if (stiffness_factor && !(std::abs(*stiffness_factor - 1) <= limits.stiffness_doubt))
+    v.refuse("Look again: strung, the bow was " + both_lengths(*c.found.strung_bow) + ", slack " +
+                 both_lengths(c.found.bow_centre) +
+                 ", and these strings, with the rod as found, should move this neck by " +
+                 both_lengths(lifts.as_read) + ". More than " +
+                 fixed(100 * limits.stiffness_doubt, 0) +
+                 " % off means that a rod still carries load, a crack, a loose joint, "
+                 "or a reading gone wrong.",
+             {"look for a loaded rod, a crack and a loose joint, read strung and slack once more, "
+              "and check the sizes and the strings in the case"});
   const double strung = c.found.bow_centre + lifts.planned / stiffness_factor.value_or(1);
   const bool rod_helps = c.target.rod == cases::RodState::set;
   const double twist = c.found.twist.value_or(0) - c.target.twist;
-  if (!rod_helps && std::abs(strung - c.target.relief) < least_bow && std::abs(twist) < least_twist)
+  if (!rod_helps && std::abs(strung - c.target.relief) < limits.least_bow &&
+      std::abs(twist) < limits.least_twist)
     v.refuse("Nothing to do: strung up as it is, this neck will read about " +
                  bow_in_words(strung) + ", and " + both_lengths(c.target.relief) + " is wanted.",
              {"string it up and set it up as it is"});
   // A working rod at the end only takes more of the relief away.
-  else if (strung < c.target.relief - least_bow && v.kind != Verdict::do_not)
+  else if (strung < c.target.relief - limits.least_bow && v.kind != Verdict::do_not)
     v.refuse("Strung up as it is, this neck will read about " + bow_in_words(strung) + ", and " +
                  both_lengths(c.target.relief) +
                  " forward is wanted: it would have to be bent forward. Cords and cradle of this "
@@ -323,19 +305,20 @@ std::vector<std::string> standing_cautions(const cases::Case &c)
 HeatLimits heat_limits(const cases::Case &c, const materials::Tables &tables)
 {
   HeatLimits limits;
-  const FinishLimit finish = limit_of(c.finish);
+  const double hottest = tables.limits.hottest;
+  const FinishLimit finish = limit_of(c.finish, tables);
   limits.surface = finish.stop;
-  limits.surface_reason = finish.stop < hottest_ever ? std::string("finish: ") + finish.name
-                                                     : "no surface of a neck should pass it";
-  if (c.binding == cases::Binding::unknown && unknown_ceiling < limits.surface) {
-    limits.surface = unknown_ceiling;
+  limits.surface_reason =
+      finish.stop < hottest ? "finish: " + finish.name : "no surface of a neck should pass it";
+  if (c.binding == cases::Binding::unknown && tables.limits.hottest_unknown < limits.surface) {
+    limits.surface = tables.limits.hottest_unknown;
     limits.surface_reason = "the binding is not known";
   }
-  limits.glue_line = hottest_ever;
+  limits.glue_line = hottest;
   limits.glue_reason = "no glue line of a neck should pass it";
   if (c.board_glue.kind) {
     const materials::Glue glue = tables.glue(*c.board_glue.kind, c.file);
-    if (glue.temperature_limit < hottest_ever) {
+    if (glue.temperature_limit < hottest) {
       limits.glue_line = glue.temperature_limit;
       limits.glue_reason = "glue: " + glue.name;
     }

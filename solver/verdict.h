@@ -12,9 +12,9 @@
 
 // Should it be done at all? Each reason, caution and alternative is a sentence in shop words.
 //
-// The limits are those of the trade (common practice, no source [T]) and of the safety facts among
-// the materials' numbers [E]; each stands beside its constant in verdict.cc and verdict_after.cc.
-// No input sets a limit aside.
+// The limits are numbers of the tables (limits.toml; finishes.toml, glues.toml and tuners.toml for
+// what each kind bears), with their origin; `overbend list limits` prints them. No input sets a
+// limit aside.
 namespace overbend::solver
 {
 struct Verdict
@@ -37,10 +37,6 @@ struct Lifts
   // By the set it lived under together with the rod as found: what strung minus slack should read.
   double as_read = 0;
 };
-
-// Stiffness factors outside 1 +- this share mean that something else is wrong (trade: strung minus
-// off must fit the string pull within 30 %).
-constexpr double stiffness_doubt = 0.3;
 
 // Refusals that the case alone tells, before any mesh: plastic and finish against heat, open crack,
 // loaded rod, an angle taken for a bow, glue that no bench heat softens, strings on while hot, a

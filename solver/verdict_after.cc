@@ -4,6 +4,7 @@
 #include "cases/units.h"
 #include "solver/plan_steps.h"
 #include "solver/shop_words.h"
+#include "solver/work_bounds.h"
 
 #include <algorithm>
 #include <cmath>
@@ -15,16 +16,6 @@ namespace
 using cases::all_forces;
 using cases::both_lengths;
 using cases::both_temperatures;
-
-constexpr double kelvin = 273.15, degree = 3.14159265358979323846 / 180;
-// Share of strength (Norris) from which to warn and to refuse [E]; glue shear from a third of the
-// bond's strength at its temperature on (safety facts [E]).
-constexpr double use_caution = 0.5, use_refuse = 0.8, bond_caution = 1. / 3;
-constexpr double hottest_ever = kelvin + 65;
-// A plan that misses its target by more is no plan: bow and twist that a bench can still tell.
-constexpr double bow_miss = 0.1e-3, twist_miss = 0.25 * degree;
-// A wood share above this relapses so much that it should be said [E].
-constexpr double much_in_the_wood = 0.6;
 
 const char *const use_level = "level the board and refret";
 const char *const use_wedges = "wedge-fret it: tangs a little wider than the slots, fret by fret";
@@ -69,8 +60,9 @@ void judge_limit(const PlanColumn &p, const Workbench &workbench, const ThermalH
                  const MoistureHistory *moisture, Verdict &v)
 {
   const cases::Case &c = workbench.the_case;
-  const std::string best = "The best within it reads " + bow_in_words(p.reached.bow) + ", twist " +
-                           twist_in_words(p.reached.twist) + ", when strung.";
+  const std::string best =
+      (p.within_limits ? "The best within it reads " : "A run just beyond it still reads ") +
+      bow_in_words(p.reached.bow) + ", twist " + twist_in_words(p.reached.twist) + ", when strung.";
   switch (p.limit) {
   case Limit::none:
     break;
@@ -83,9 +75,26 @@ void judge_limit(const PlanColumn &p, const Workbench &workbench, const ThermalH
              {"a strap behind the nut or a bar across the headstock instead of cords on the posts",
               "go only as far as the cords allow, in two passes", use_level});
     break;
+  case Limit::tuner_pull:
+    v.refuse("A cord would have to pull more than " +
+                 all_forces(materials::tables().tuner(c.tuners.kind).force_limit) +
+                 ", more than these tuners should carry. " + best,
+             {"a strap behind the nut or a bar across the headstock instead of cords on the posts",
+              "go only as far as the tuners allow, in two passes", use_level});
+    break;
+  case Limit::strength:
+    v.refuse("The " + p.limit_place + " would be used to more than " +
+                 fixed(100 * materials::tables().limits.wood_use_refuse, 0) +
+                 " % of its strength: it may give. " + best,
+             {p.limit_place == under_the_cradle
+                  ? "a broader cradle or a softer pad, and two passes"
+                  : "less overbend in two passes, a strap behind the nut",
+              use_level});
+    break;
   case Limit::overbend:
     v.refuse("It would have to be clamped further past straight than a neck should be (" +
-                 both_lengths(std::abs(p.setting.bow)) + " already). " + best,
+                 both_lengths(materials::tables().limits.most_overbend(c.neck.scale_length)) +
+                 "). " + best,
              {use_level, use_wedges, board_off});
     break;
   case Limit::twist_out_of_reach:
@@ -105,7 +114,8 @@ void judge_miss(const PlanColumn &p, Verdict &v)
   const double bow = p.reached.bow - p.wanted.bow, twist = p.reached.twist - p.wanted.twist;
   const std::string miss = "The plan ends " + both_lengths(std::abs(bow)) + " and " +
                            cases::degrees(std::abs(twist)) + " off its target.";
-  if (std::abs(bow) > bow_miss || std::abs(twist) > twist_miss)
+  const materials::WorkLimits &limits = materials::tables().limits;
+  if (std::abs(bow) > limits.bow_miss || std::abs(twist) > limits.twist_miss)
     v.refuse(miss, {"another schedule: longer hold, cradle elsewhere, two passes", use_level});
   else
     v.caution(miss);
@@ -113,6 +123,7 @@ void judge_miss(const PlanColumn &p, Verdict &v)
 
 void judge_use(const PlanColumn &p, const cases::Case &c, Verdict &v)
 {
+  const materials::WorkLimits &limits = materials::tables().limits;
   for (const auto &[place, peak] : p.peaks.use) {
     const bool bond = place.find("glue line") != std::string::npos;
     const std::string what = "The " + place + " is used to " + fixed(100 * peak.value, 0) +
@@ -122,27 +133,29 @@ void judge_use(const PlanColumn &p, const cases::Case &c, Verdict &v)
         place == "scarf glue line"  ? ": keep heat and load off the joint as far as you can."
         : place == "headstock root" ? ": look at it with a lamp before and while it is clamped."
         : bond                      ? ": put light cross clamps over the board."
+        : place == under_the_cradle ? ": a broader cradle or a softer pad spares it."
                                     : ".";
-    if (peak.value > use_refuse)
+    if (peak.value > limits.wood_use_refuse)
       v.refuse(
           what + ": it may give.",
           {"less overbend in two passes, a broader cradle, a strap behind the nut", use_level});
-    else if (peak.value > (bond ? bond_caution : use_caution))
+    else if (peak.value > (bond ? limits.bond_use_caution : limits.wood_use_caution))
       v.caution(what + advice);
   }
 }
 
 void judge_heat(const PlanColumn &p, const Workbench &workbench, Verdict &v)
 {
+  const double hottest = materials::tables().limits.hottest;
   const double limit =
-      std::min(workbench.model.glue_line[board_line].glue.temperature_limit, hottest_ever);
+      std::min(workbench.model.glue_line[board_line].glue.temperature_limit, hottest);
   if (p.peaks.hottest_glue > limit)
     v.refuse("The glue line would reach " + both_temperatures(p.peaks.hottest_glue) +
                  "; its limit is " + both_temperatures(limit) + ".",
              {"a cooler bar"});
-  if (p.peaks.hottest_board_top > hottest_ever)
+  if (p.peaks.hottest_board_top > hottest)
     v.refuse("The board's top would reach " + both_temperatures(p.peaks.hottest_board_top) +
-                 "; no surface should pass " + both_temperatures(hottest_ever) + ".",
+                 "; no surface should pass " + both_temperatures(hottest) + ".",
              {"a cooler bar"});
 }
 
@@ -153,7 +166,7 @@ void judge_diagnosis(const PlanColumn &p, Verdict &v)
     v.caution("Heat and strings explain at most " + both_lengths(d.ceiling) + " of the " +
               both_lengths(d.found.bow) +
               " found. What is beyond it is in the wood, or the neck was built so.");
-  if (d.wood_share_of_found() > much_in_the_wood)
+  if (d.wood_share_of_found() > materials::tables().limits.much_in_the_wood)
     v.caution("About " + fixed(100 * d.wood_share_of_found(), 0) +
               " % of the bow is taken to be in the wood: expect a part of the correction to go "
               "again, 10 to 20 % within two days and 5 to 15 % over the next weeks (shop "
@@ -175,7 +188,7 @@ Verdict judge_after(const PlanColumn &column, const Workbench &workbench,
   double pull = 0;
   for (const PhaseEnd &phase : column.history.phases)
     pull = std::max({pull, phase.largest_cord[0], phase.largest_cord[1]});
-  if (pull > tuner)
+  if (pull > tuner && column.limit != Limit::tuner_pull)
     v.refuse("A cord pulls " + all_forces(pull) + "; these tuners should not carry more than " +
                  all_forces(tuner) + ".",
              {"a strap behind the nut or a bar across the headstock", "two passes"});

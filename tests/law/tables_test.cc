@@ -43,7 +43,8 @@ public:
     fs::remove_all(folder);
     fs::create_directories(folder);
     for (const char *table :
-         {"woods.toml", "glues.toml", "bars.toml", "strings.toml", "tuners.toml", "finishes.toml"})
+         {"woods.toml", "glues.toml", "bars.toml", "strings.toml", "tuners.toml", "finishes.toml",
+          "limits.toml"})
       fs::copy_file(fs::path(shipped) / table, folder / table);
     std::string content = read(folder / file);
     const std::size_t place = content.find(text);
@@ -107,6 +108,7 @@ TEST(Tables, EveryNumberHasValueUnitSpreadSourceAndMark)
   expect_complete(all.string_sets);
   expect_complete(all.tuners);
   expect_complete(all.finishes);
+  expect_complete(std::vector<WorkLimits>{all.limits});
 }
 
 // Source: FIPS 180-2, examples of one block and of two.
@@ -116,7 +118,7 @@ TEST(Tables, FilesAreKnownByTheirSha256)
   EXPECT_EQ(sha256("abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq"),
             "248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1");
   const Tables all = read_tables(shipped);
-  ASSERT_EQ(all.files.size(), 6U);
+  ASSERT_EQ(all.files.size(), 7U);
   for (const TableFile &file : all.files)
     EXPECT_EQ(file.sha256, sha256(read(fs::path(shipped) / file.name))) << file.name;
 }

@@ -8,11 +8,17 @@
 #include "solver/verdict.h"
 
 #include "cases/read_case.h"
+#include "cases/units.h"
 #include "materials/sorption.h"
+#include "materials/strength.h"
 #include "mesh/make_neck_mesh.h"
+#include "mesh/names.h"
 #include "solver/bench_heat.h"
 #include "solver/moisture.h"
+#include "solver/step_failure.h"
+#include "solver/work_bounds.h"
 
+#include <cmath>
 #include <memory>
 
 using namespace overbend;
@@ -93,6 +99,53 @@ TEST_F(JudgeAfter, HasNothingAgainstAPlanOnTarget)
   EXPECT_EQ(judge().kind, Verdict::do_it);
 }
 
+// Shares by hand: 90 N on a cord that may pull 150 N on a tuner that bears 100 N; 0.9 of 3 mm past
+// straight; 0.3 of strength against the 0.8 at which it is refused. Strength under the strings
+// alone is nothing that a clamp setting can mend.
+TEST_F(JudgeAfter, WhatAClampAsksIsAShareOfEachLimitTheLargestFirst)
+{
+  materials::Tables tables = materials::tables();
+  for (materials::Tuner &tuner : tables.tuners)
+    tuner.force_limit = 100;
+  solver::PhaseEnd phase;
+  phase.largest_cord = {60, 90};
+  column.history.phases = {phase};
+  column.setting.bow = -0.8e-3;
+  column.diagnosis.as_built.bow = -0.1e-3;
+  unsigned clamped = 0, strung = 0;
+  for (unsigned i = 0; i < c.phases.size(); ++i)
+    (c.phases[i].cords ? clamped : strung) = i;
+  column.peaks.use = {{"headstock root", {0.3, {}, 0, clamped, ""}},
+                      {"shaft", {0.7, {}, 0, strung, ""}}};
+  const auto all = solver::demands(column, c, tables);
+  ASSERT_EQ(all.size(), 4U);
+  EXPECT_EQ(all[0].limit, Limit::tuner_pull);
+  EXPECT_NEAR(all[0].share, 0.9, 1e-12);
+  EXPECT_EQ(all[1].limit, Limit::cord_pull);
+  EXPECT_NEAR(all[1].share, 0.6, 1e-12);
+  EXPECT_EQ(all[2].limit, Limit::strength);
+  EXPECT_EQ(all[2].place, "headstock root");
+  EXPECT_NEAR(all[2].share, 0.375, 1e-12);
+  EXPECT_EQ(all[3].limit, Limit::overbend);
+  EXPECT_NEAR(all[3].share, 0.3, 1e-12);
+}
+
+// The pad is a bed of springs: its largest pressure against what the back bears across the grain.
+TEST_F(JudgeAfter, PressureOfTheCradleIsAShareOfTheStrengthAcrossTheGrain)
+{
+  const auto &wood = bench->model.piece[unsigned(mesh::Piece::shaft)].law->wood();
+  const double moisture = bench->model.piece[unsigned(mesh::Piece::shaft)].moisture;
+  const std::vector<double> warm(bench->model.space.n_nodes, celsius + 50);
+  solver::StepRecord step;
+  step.phase = 1;
+  step.forces.cradle_pressure = 2e6;
+  const solver::Peak peak = solver::pad_use(bench->model, c, step, warm, {});
+  const double bears = materials::strengths(wood, celsius + 50, moisture).compression_across;
+  EXPECT_NEAR(peak.value, 2e6 / bears, 1e-12);
+  EXPECT_EQ(peak.phase, 1U);
+  EXPECT_DOUBLE_EQ(peak.place[0], c.bench.cradle_x);
+}
+
 TEST_F(JudgeAfter, CordPullOverbendAndTwistOutOfReach)
 {
   column.on_target = false;
@@ -100,6 +153,15 @@ TEST_F(JudgeAfter, CordPullOverbendAndTwistOutOfReach)
   expect_refused("A cord would have to pull more than 150 N");
   column.limit = Limit::overbend;
   expect_refused("further past straight");
+  column.limit = Limit::tuner_pull;
+  expect_refused("more than these tuners should carry");
+  column.limit = Limit::strength;
+  column.limit_place = solver::under_the_cradle;
+  expect_refused("The back under the cradle would be used to more than 80 % of its strength");
+  EXPECT_THAT(judge().alternatives, Contains(HasSubstr("broader cradle")));
+  EXPECT_THAT(judge().reasons, Contains(HasSubstr("The best within it reads")));
+  column.within_limits = false;
+  EXPECT_THAT(judge().reasons, Contains(HasSubstr("A run just beyond it still reads")));
   column.limit = Limit::twist_out_of_reach;
   expect_refused("Two cords cannot make the torque");
 }
@@ -213,4 +275,24 @@ TEST_F(JudgeAfter, CeilingOfSlipIsSaid)
   EXPECT_EQ(v.kind, Verdict::with_cautions);
   EXPECT_THAT(v.cautions, Contains(HasSubstr("Heat and strings explain at most 0.50 mm (20 thou) "
                                              "of the 1.50 mm (59 thou)")));
+}
+
+// A step that fails says where: the unknown with the largest entry, in the words of the bench.
+TEST_F(JudgeAfter, WhatDoesNotComeToRestIsSoughtOnTheNeck)
+{
+  const solver::Space &space = bench->model.space;
+  std::vector<double> residual(bench->model.n_unknowns(), 1e-3);
+  unsigned node = 0;
+  for (unsigned n = 0; n < space.n_nodes; ++n)
+    if (space.position[n][0] > space.position[node][0])
+      node = n;
+  residual[3 * node + 2] = -5;
+  const std::string place = solver::place_of_largest(space, residual);
+  EXPECT_THAT(place, HasSubstr(cases::both_lengths(space.position[node][0]) + " from the nut"));
+  residual[3 * node] = std::nan("");
+  residual[bench->model.tip_dof()] = 7;
+  EXPECT_EQ(solver::place_of_largest(space, residual), place);
+  residual[3 * node] = 0;
+  EXPECT_EQ(solver::place_of_largest(space, residual), "in the tipping of the body");
+  EXPECT_EQ(solver::counted({"cradle", "bass cord", "cradle"}), "bass cord, cradle (at 2 places)");
 }
