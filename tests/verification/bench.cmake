@@ -1,0 +1,5 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+# Rods, pads, stops and strings of the bench against closed forms.
+overbend_test(test_bench
+  SOURCES bench_beam.cc bench_rod_test.cc bench_stops_test.cc bench_strings_test.cc
+  LIBRARIES overbend_test_beams)
