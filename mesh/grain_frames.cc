@@ -65,14 +65,14 @@ std::optional<unsigned> NeckGrain::strip(Piece piece, double y) const
   return static_cast<unsigned>(std::upper_bound(lines.begin(), lines.end(), place) - lines.begin());
 }
 
-const cases::Grain &NeckGrain::shaft_grain(Piece piece, double y) const
-{
-  const auto at = strip(piece, y);
-  return at ? shape.laminations[*at].piece.grain : shape.shaft.grain;
-}
-
 GrainFrame NeckGrain::at(Piece piece, double x, double y) const
 {
+  return at(piece, x, strip(piece, y));
+}
+
+GrainFrame NeckGrain::at(Piece piece, double x, std::optional<unsigned> strip) const
+{
+  const cases::Grain &shaft = strip ? shape.laminations.at(*strip).piece.grain : shape.shaft.grain;
   switch (piece) {
   case Piece::board:
     return grain_frame(grain_at(shape.board.grain, x / board_end));
@@ -81,14 +81,13 @@ GrainFrame NeckGrain::at(Piece piece, double x, double y) const
       const double c = std::cos(shape.headstock.angle), s = std::sin(shape.headstock.angle);
       // From axes along and square to the headstock's face to those of the neck.
       const GrainFrame tilt({{c, 0, -s}, {0, 1, 0}, {s, 0, c}});
-      return tilt * grain_frame(shape.headstock.laminated
-                                    ? grain_at(shaft_grain(piece, y), 0)
-                                    : grain_at(shape.headstock.piece.grain, x / tip));
+      return tilt * grain_frame(strip ? grain_at(shaft, 0)
+                                      : grain_at(shape.headstock.piece.grain, x / tip));
     }
-    return grain_frame(grain_at(shaft_grain(piece, y), x / body_join));
+    return grain_frame(grain_at(shaft, x / body_join));
   case Piece::shaft:
   case Piece::fillet:
-    return grain_frame(grain_at(shaft_grain(piece, y), x / body_join));
+    return grain_frame(grain_at(shaft, x / body_join));
   case Piece::bar:
   case Piece::rod_space:
     break;

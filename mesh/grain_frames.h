@@ -36,17 +36,19 @@ public:
   explicit NeckGrain(const cases::NeckShape &shape);
 
   GrainFrame at(Piece piece, double x, double y = 0) const;
+  // Of a strip of the shaft; none: of the piece as if it were not glued up.
+  GrainFrame at(Piece piece, double x, std::optional<unsigned> strip) const;
   // The strip, counted from the bass side, that this piece is made of at y; none if it is not glued
   // up. A place on the line between two strips belongs to the one nearer to the centre line, so
   // that mirrored strips give mirrored places; on the centre line itself, to the bass one.
   std::optional<unsigned> strip(Piece piece, double y) const;
   bool laminated() const { return !shape.laminations.empty(); }
+  // y between the strips, from bass to treble, m.
+  const std::vector<double> &strip_lines() const { return lines; }
   // True if any piece's grain changes along it.
   bool changes() const;
 
 private:
-  const cases::Grain &shaft_grain(Piece piece, double y) const;
-
   cases::NeckShape shape;
   std::vector<double> lines; // y between the strips
   double body_join, board_end, tip;

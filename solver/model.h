@@ -38,13 +38,9 @@ struct GlueLineModel
 // Index of a wood: a piece's material id, or first_strip + the strip of a laminated shaft.
 constexpr unsigned first_strip = 8;
 
-// A shaft glued up from strips: which wood is where. The strips run through the cells as they like.
-// What is integrated for mechanics asks at each quadrature point. A strip then has, in a cell that
-// a line cuts, the width of the points that lie in it: shares of 0, 5/18, 13/18 or 1, up to 2/9 of
-// the cell's width off; over a taper, where the lines cross the columns of cells, this evens out
-// (tests/verification/lamination_stiffness_test.cc has the numbers). Heat and moisture take a cell
-// for the wood at its middle: their coefficients differ little between woods, and a time of
-// warming or drying goes over many cells.
+// A shaft glued up from strips: which wood is where, for mechanics by quadrature point, as
+// solver/strips.h lays them. Heat and moisture take a cell for the wood at its middle: their
+// coefficients differ little between woods, and warming or drying goes over many cells.
 struct StripModel
 {
   std::vector<PieceModel> wood; // of each strip; PieceModel::grain is that at the nut
