@@ -133,6 +133,7 @@ private:
     if (speed == LineSpeed::middle)
       fields = start_fields(workbench, found);
     CurveRecorder curves(workbench, heat);
+    BenchRecorder readings(workbench, heat, &moisture);
     double done = 0.2; // the unit histories, then a smaller and smaller part of what is left
     job.stage = [&](const std::string &name) {
       const double next = done + 0.45 * (1 - done);
@@ -145,6 +146,7 @@ private:
         return;
       fields->observe(step, state);
       curves.observe(step, state);
+      readings.observe(step, state);
     };
     PlanColumn column = make_plan(job, workbench, heat, found);
     column.speed = speed;
@@ -152,6 +154,7 @@ private:
     after = judge_after(column, workbench, heat, &moisture, c);
     if (fields) {
       report.curves = std::move(curves.points);
+      report.states = std::move(readings.states);
       finish(workbench, column, *fields);
     }
     add(counts, column.counts);
@@ -162,7 +165,7 @@ private:
   std::unique_ptr<FieldOutput> start_fields(const Workbench &workbench, const FoundNeck &found)
   {
     const MechanicsState &state = found.progress.state;
-    report.found_shape = workbench.lines.shape(state.displacement);
+    report.found_state = BenchRecorder(workbench, heat, &moisture).at_start(state);
     report.found_reading = read(workbench.lines, state.displacement);
     report.across_by_fret.clear();
     for (int fret = 0; fret <= c.neck.frets; ++fret)
@@ -185,7 +188,12 @@ private:
     Record at_end = record;
     at_end.wall_time = watch.seconds();
     at_end.exit_reason = "done";
-    fields.finish(readings_table(c, column.history, column.diagnosis.as_built, reader), at_end);
+    const Reading &as_built = column.diagnosis.as_built;
+    fields.finish(readings_table(c, column.history, report.states, as_built,
+                                 heat_at_steps(column.history, reader)),
+                  at_end);
+    write_text_file(path("gaps.csv"),
+                    to_csv(gaps_table(c, column.history, as_built, report.across_by_fret), at_end));
     options.write_opener(folder);
   }
 

@@ -72,6 +72,7 @@ private:
     watch.stage("phases", 0.3, 1);
     FieldOutput fields(folder, workbench, heat, record, &moisture);
     Peaks peaks(workbench.model);
+    BenchRecorder readings(workbench, heat, &moisture);
     SimulationOptions simulation;
     simulation.bow_error = c.numerics.bow_error;
     simulation.moisture = &moisture;
@@ -80,6 +81,7 @@ private:
       peaks.watch(workbench.model, state, heat.at(step.time), step.time, step.phase,
                   moisture.at(step.time));
       fields.observe(step, state);
+      readings.observe(step, state);
     };
     const Reading &as_built = found.diagnosis.as_built;
     const History history = simulate(c, for_model(c.phases, as_built), workbench.model,
@@ -94,7 +96,14 @@ private:
       text += folded(free_warming_text({*course}), "", "");
     record.wall_time = watch.seconds();
     record.exit_reason = "done";
-    fields.finish(readings_table(c, history, as_built, reader), record);
+    fields.finish(
+        readings_table(c, history, readings.states, as_built, heat_at_steps(history, reader)),
+        record);
+    std::vector<double> across;
+    for (int fret = 0; fret <= c.neck.frets; ++fret)
+      across.push_back(workbench.lines.distance_across(fret));
+    write_text_file((std::filesystem::path(folder) / "gaps.csv").string(),
+                    to_csv(gaps_table(c, history, as_built, across), record));
     write(text, workbench.mechanics.counts());
   }
 

@@ -38,59 +38,125 @@ void raise(std::map<std::string, Peak> &peaks, const std::string &name, const Pe
     now = peak;
 }
 
+// The woods in a cell: more than one where a line between the strips of a shaft runs through it.
+std::set<unsigned> woods_of(const Model &model, unsigned cell)
+{
+  std::set<unsigned> woods;
+  for (unsigned q = 0; q < points_per_cell; ++q)
+    woods.insert(model.wood_at(cell, std::size_t(cell) * points_per_cell + q));
+  return woods;
+}
+
+// Over what of the cell is of one wood: stress at its corners is a matter of the mesh.
+materials::Vector6 mean_stress(const Model &model, const MechanicsState &state, unsigned cell,
+                               unsigned wood)
+{
+  materials::Vector6 mean{};
+  double volume = 0;
+  for (unsigned q = 0; q < points_per_cell; ++q) {
+    const std::size_t p = std::size_t(cell) * points_per_cell + q;
+    if (model.wood_at(cell, p) != wood)
+      continue;
+    volume += model.space.jxw[p];
+    for (unsigned i = 0; i < 6; ++i)
+      mean[i] += model.space.jxw[p] * state.wood[p].stress[i];
+  }
+  for (double &s : mean)
+    s /= volume;
+  return mean;
+}
 } // namespace
 
-LineEnds line_ends(const Model &model, const MechanicsState &state, unsigned line)
+LineEnds line_ends(std::vector<LinePoint> points)
 {
-  struct Point
-  {
-    double x, force, area, slip;
-  };
-  std::vector<Point> points;
-  for (std::size_t g = 0; g < model.glue_point.size(); ++g)
-    if (model.glue_point[g].line == line) {
-      const GluePoint &p = model.glue_point[g];
-      points.push_back({model.space.position[p.upper][0],
-                        p.weight * model.glue_line[line].law->traction(state.glue[g])[0], p.weight,
-                        state.glue[g].slip[0]});
-    }
   LineEnds ends;
   if (points.empty())
     return ends;
-  std::sort(points.begin(), points.end(), [](const Point &a, const Point &b) { return a.x < b.x; });
-  const auto mean_slip = [&](double from, double to) {
+  std::sort(points.begin(), points.end(),
+            [](const LinePoint &a, const LinePoint &b) { return a.along < b.along; });
+  const auto mean = [&](double LinePoint::*what, double from, double to) {
     double sum = 0, area = 0;
-    for (const Point &p : points)
-      if (p.x >= from - 1e-9 && p.x <= to + 1e-9) {
-        sum += p.slip * p.area;
+    for (const LinePoint &p : points)
+      if (p.along >= from - 1e-9 && p.along <= to + 1e-9) {
+        sum += p.*what * p.area;
         area += p.area;
       }
     return area > 0 ? sum / area : 0;
   };
-  const double first = points.front().x, last = points.back().x;
-  ends.slip_nut_end = mean_slip(first, first + 1e-3);
-  ends.slip_body_end = mean_slip(last - 1e-3, last);
-  for (double x = first; x < last; x += window / 2) {
-    double force = 0, area = 0;
-    for (const Point &p : points)
-      if (p.x >= x && p.x <= x + window) {
-        force += p.force;
-        area += p.area;
-      }
-    if (area > 0 && std::abs(force / area) > ends.shear) {
-      ends.shear = std::abs(force / area);
-      ends.shear_x = x + window / 2;
+  const double first = points.front().along, last = points.back().along;
+  ends.slip_nut_end = mean(&LinePoint::slip, first, first + 1e-3);
+  ends.slip_body_end = mean(&LinePoint::slip, last - 1e-3, last);
+  ends.shear_nut_end = mean(&LinePoint::shear, first, first + window);
+  ends.shear_body_end = mean(&LinePoint::shear, last - window, last);
+  const double last_start = std::max(first, last - window);
+  for (double from = first;; from = std::min(from + window / 2, last_start)) {
+    const double shear = std::abs(mean(&LinePoint::shear, from, from + window));
+    if (shear > ends.shear) {
+      ends.shear = shear;
+      ends.shear_x = mean(&LinePoint::x, from, from + window);
     }
+    if (from >= last_start)
+      return ends;
   }
-  return ends;
+}
+
+LineEnds line_ends(const Model &model, const MechanicsState &state, unsigned line)
+{
+  std::vector<LinePoint> points;
+  for (std::size_t g = 0; g < model.glue_point.size(); ++g)
+    if (model.glue_point[g].line == line) {
+      const GluePoint &p = model.glue_point[g];
+      const Vec3 &place = model.space.position[p.upper];
+      // The scarf is a plane at an angle to the neck: 10 mm of it are less along x.
+      points.push_back({place[0] * p.along[0] + place[2] * p.along[2], place[0], p.weight,
+                        state.glue[g].slip[0],
+                        model.glue_line[line].law->traction(state.glue[g])[0]});
+    }
+  return line_ends(std::move(points));
+}
+
+std::map<std::string, Peak> wood_use(const Model &model, const MechanicsState &state,
+                                     const std::vector<double> &temperature,
+                                     const std::vector<double> &moisture)
+{
+  const Space &space = model.space;
+  std::map<std::string, Peak> use;
+  for (unsigned c = 0; c < space.n_cells; ++c)
+    for (const unsigned wood : woods_of(model, c)) {
+      const PieceModel &piece = model.wood(wood);
+      const unsigned middle = space.cell_node[c][13];
+      const auto strength =
+          materials::strengths(piece.law->wood(), temperature[middle],
+                               moisture.empty() ? piece.moisture : moisture[middle]);
+      const auto used = materials::use_of_strength(mean_stress(model, state, c, wood), strength);
+      const Vec3 place = centre(space, c);
+      raise(use, region(model, c, place), {used.share, place, 0, 0, used.mode});
+    }
+  return use;
+}
+
+Peak line_use(const Model &model, const LineEnds &ends, unsigned line,
+              const std::vector<double> &temperature)
+{
+  double hottest = 0;
+  for (const GluePoint &p : model.glue_point)
+    if (p.line == line)
+      hottest = std::max(hottest, temperature[p.upper]);
+  if (!(hottest > 0) || !(ends.shear > 0))
+    return {};
+  const double bond = materials::bond_strength(model.glue_line[line].glue, hottest);
+  return {ends.shear / bond, {ends.shear_x, 0, 0}, 0, 0, "shear along the line", ends.shear};
 }
 
 Peaks::Peaks(const Model &model)
 {
   std::set<std::string> names;
-  for (const unsigned piece : model.space.piece)
-    for (const std::string &mode : materials::missing_modes(model.piece[piece].law->wood()))
-      names.insert(model.piece[piece].law->wood().name + ": " + mode);
+  std::set<unsigned> woods;
+  for (unsigned c = 0; c < model.space.n_cells; ++c)
+    woods.merge(woods_of(model, c));
+  for (const unsigned wood : woods)
+    for (const std::string &mode : materials::missing_modes(model.wood(wood).law->wood()))
+      names.insert(model.wood(wood).law->wood().name + ": " + mode);
   missing.assign(names.begin(), names.end());
 }
 
@@ -98,45 +164,24 @@ void Peaks::watch(const Model &model, const MechanicsState &state,
                   const std::vector<double> &temperature, double time, unsigned phase,
                   const std::vector<double> &moisture)
 {
-  const Space &space = model.space;
-  for (unsigned c = 0; c < space.n_cells; ++c) {
-    const PieceModel &piece = model.piece[space.piece[c]];
-    const double T = temperature[space.cell_node[c][13]];
-    const auto strength = materials::strengths(
-        piece.law->wood(), T, moisture.empty() ? piece.moisture : moisture[space.cell_node[c][13]]);
-    // The mean over the cell: stress at its corners is a matter of the mesh.
-    materials::Vector6 mean{};
-    double volume = 0;
-    for (unsigned q = 0; q < points_per_cell; ++q) {
-      const std::size_t p = std::size_t(c) * points_per_cell + q;
-      volume += space.jxw[p];
-      for (unsigned i = 0; i < 6; ++i)
-        mean[i] += space.jxw[p] * state.wood[p].stress[i];
-    }
-    for (double &s : mean)
-      s /= volume;
-    const auto used = materials::use_of_strength(mean, strength);
-    const Vec3 place = centre(space, c);
-    raise(use, region(model, c, place), {used.share, place, time, phase, used.mode});
-  }
-  for (const FaceNode &n : face_nodes(space, unsigned(mesh::Face::board_top)))
+  const auto raise_at = [&](const std::string &name, Peak peak) {
+    peak.time = time;
+    peak.phase = phase;
+    raise(use, name, peak);
+  };
+  for (const auto &[name, peak] : wood_use(model, state, temperature, moisture))
+    raise_at(name, peak);
+  for (const FaceNode &n : face_nodes(model.space, unsigned(mesh::Face::board_top)))
     hottest_board_top = std::max(hottest_board_top, temperature[n.node]);
-
+  for (const GluePoint &p : model.glue_point)
+    if (p.line == 0)
+      hottest_glue = std::max(hottest_glue, temperature[p.upper]);
   line.assign(model.glue_line.size(), {});
   for (unsigned l = 0; l < model.glue_line.size(); ++l) {
     line[l] = line_ends(model, state, l);
-    double hottest = 0;
-    for (const GluePoint &p : model.glue_point)
-      if (p.line == l) {
-        hottest = std::max(hottest, temperature[p.upper]);
-        if (l == 0)
-          hottest_glue = std::max(hottest_glue, temperature[p.upper]);
-      }
-    if (hottest > 0 && line[l].shear > 0) {
-      const double bond = materials::bond_strength(model.glue_line[l].glue, hottest);
-      raise(use, model.glue_line[l].name + " glue line",
-            {line[l].shear / bond, {line[l].shear_x, 0, 0}, time, phase, "shear along the line"});
-    }
+    const Peak peak = line_use(model, line[l], l, temperature);
+    if (peak.value > 0)
+      raise_at(model.glue_line[l].name + " glue line", peak);
   }
 }
 } // namespace overbend::solver

@@ -141,6 +141,7 @@ Json peaks(const PlanReport &report, const Peaks &p)
     use.push_back({{"region", place},
                    {"share_of_strength", peak.value},
                    {"mode", peak.mode},
+                   {"glue_shear_Pa", peak.shear > 0 ? Json(peak.shear) : Json(nullptr)},
                    {"x_m", peak.place[0]},
                    {"y_m", peak.place[1]},
                    {"z_m", peak.place[2]},
@@ -307,7 +308,8 @@ std::string plan_json(const PlanReport &report, const Record &record)
   if (!report.columns.empty())
     json["main_column"] = report.columns.size() / 2;
   add_bench(report, json);
-  add_stages_and_curves(report, json);
+  add_stages(report, json);
+  add_curves(report, json);
   Json lines;
   for (const auto &[name, text] : record_lines(record))
     lines[name] = text;

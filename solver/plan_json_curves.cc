@@ -1,64 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "solver/plan_advice.h"
 #include "solver/plan_json_parts.h"
-#include "solver/results.h"
 
-#include <cmath>
+#include <stdexcept>
 
 namespace overbend::solver
 {
 namespace
 {
-// Bow and twist at each fret between the rest frets. What is as built counts as a parabola for the
-// bow and as a straight line for the twist [E].
-Json along_the_board(const PlanReport &report, const BoardShape &s, const Reading &as_built)
-{
-  const cases::Case &c = report.the_case;
-  const auto a = std::size_t(c.found.rest_fret_a), b = std::size_t(c.found.rest_fret_b);
-  const auto angle = [&](std::size_t f) {
-    return std::atan2(s.treble.z[f] - s.bass.z[f], report.across_by_fret.at(f));
-  };
-  Json all = Json::array();
-  for (std::size_t f = a; f <= b; ++f) {
-    const double share = (s.centre.x[b] - s.centre.x[f]) / (s.centre.x[b] - s.centre.x[a]);
-    all.push_back({{"fret", f},
-                   {"x_m", s.centre.x[f]},
-                   {"bow_bass_m", bow_at_bench(c, s, as_built, 0, int(f))},
-                   {"bow_centre_m", bow_at_bench(c, s, as_built, 1, int(f))},
-                   {"bow_treble_m", bow_at_bench(c, s, as_built, 2, int(f))},
-                   {"twist_rad", angle(f) - angle(b) + share * as_built.twist}});
-  }
-  return all;
-}
-
-Json stage_list(const PlanReport &report)
-{
-  const PlanColumn &column = report.main_column();
-  const Reading &as_built = column.diagnosis.as_built;
-  Json all = Json::array();
-  if (report.found_shape)
-    all.push_back({{"name", "as found"},
-                   {"phase", as_found},
-                   {"moment", "end"},
-                   {"time_s", 0.},
-                   {"reading", json_of(at_bench(report.found_reading, as_built))},
-                   {"by_fret", along_the_board(report, *report.found_shape, as_built)}});
-  for (const Stage &stage : stages(report.the_case)) {
-    const PhaseEnd &end = column.history.phases.at(stage.phase);
-    const cases::Phase &phase = report.the_case.phases.at(stage.phase);
-    all.push_back(
-        {{"name", stage.name},
-         {"phase", phase.name},
-         {"moment", stage.at_start ? "start" : "end"},
-         {"time_s", stage.at_start ? end.time - phase.duration : end.time},
-         {"reading",
-          json_of(at_bench(stage.at_start ? end.reading_at_start : end.reading, as_built))},
-         {"by_fret",
-          along_the_board(report, stage.at_start ? end.shape_at_start : end.shape, as_built)}});
-  }
-  return all;
-}
-
 void add_readings(const PlanReport &report, Json &curves)
 {
   const PlanColumn &column = report.main_column();
@@ -101,12 +49,10 @@ void add_warmth_and_slip(const PlanReport &report, Json &curves)
 }
 } // namespace
 
-void add_stages_and_curves(const PlanReport &report, Json &plan)
+void add_curves(const PlanReport &report, Json &plan)
 {
   if (report.columns.empty())
     return;
-  if (!report.across_by_fret.empty())
-    plan["stages"] = stage_list(report);
   Json curves;
   add_readings(report, curves);
   add_warmth_and_slip(report, curves);

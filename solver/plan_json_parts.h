@@ -19,5 +19,6 @@ Json bass_and_treble(const std::array<double, 2> &values);
 // What a bench card and a report show beside the columns: instrument, side view, set-up, stops,
 // expected readings, stages, curves over time. Added to the plan's object.
 void add_bench(const PlanReport &report, Json &plan);
-void add_stages_and_curves(const PlanReport &report, Json &plan);
+void add_stages(const PlanReport &report, Json &plan);
+void add_curves(const PlanReport &report, Json &plan);
 } // namespace overbend::solver

@@ -7,50 +7,14 @@
 
 namespace overbend::solver
 {
-namespace
+const BenchState *PlanReport::state_at(unsigned phase, bool at_start) const
 {
-double as_built_bow(const Reading &as_built, unsigned line)
-{
-  return line == 0 ? as_built.bow_bass : line == 1 ? as_built.bow : as_built.bow_treble;
+  const BenchState *found = nullptr;
+  for (const BenchState &state : states)
+    if (state.phase == phase && !(at_start && found != nullptr))
+      found = &state;
+  return found;
 }
-
-// The line of the board as the bench sees it: heights with the as-built parabola taken off.
-SampledLine bench_line(const cases::Case &c, const BoardShape &shape, const Reading &as_built,
-                       unsigned line)
-{
-  SampledLine seen = line == 0 ? shape.bass : line == 1 ? shape.centre : shape.treble;
-  const auto a = std::size_t(c.found.rest_fret_a), b = std::size_t(c.found.rest_fret_b);
-  const auto m = std::size_t(c.found.bow_fret);
-  const auto parabola = [&](double x) { return (x - seen.x[a]) * (seen.x[b] - x); };
-  const double size = as_built_bow(as_built, line) / parabola(seen.x[m]);
-  for (std::size_t i = 0; i < seen.z.size(); ++i)
-    seen.z[i] -= size * parabola(seen.x[i]);
-  return seen;
-}
-
-std::vector<ReadingsTable::Column> columns_of(const cases::Case &c)
-{
-  const std::string where = ", fret " + std::to_string(c.found.bow_fret) + " over frets " +
-                            std::to_string(c.found.rest_fret_a) + " and " +
-                            std::to_string(c.found.rest_fret_b);
-  return {{"bow bass" + where, Quantity::length},
-          {"bow centre" + where, Quantity::length},
-          {"bow treble" + where, Quantity::length},
-          {"twist", Quantity::angle},
-          {"take-up bass", Quantity::length},
-          {"take-up treble", Quantity::length},
-          {"cord bass", Quantity::force},
-          {"cord treble", Quantity::force},
-          {"cradle", Quantity::force},
-          {"stop block", Quantity::force},
-          {"rod", Quantity::force},
-          {"probe", Quantity::temperature},
-          {"bar", Quantity::temperature},
-          {"moisture at the probe", Quantity::moisture},
-          {"moisture of the skin, back at the probe's x", Quantity::moisture},
-          {"moisture of the core, mid-shaft at the probe's x", Quantity::moisture}};
-}
-} // namespace
 
 Reading at_bench(const Reading &r, const Reading &a)
 {
@@ -122,48 +86,5 @@ double time_of_release(const cases::Case &c)
     time += phase.duration;
   }
   return time;
-}
-
-ReadingsTable readings_table(const cases::Case &c, const History &history, const Reading &as_built,
-                             const HeatReader &heat)
-{
-  ReadingsTable table;
-  table.columns = columns_of(c);
-  const StepRecord *before = nullptr;
-  for (const StepRecord &step : history.steps) {
-    const bool first = before == nullptr || before->phase != step.phase;
-    const bool last = &step == &history.steps.back() || (&step + 1)->phase != step.phase;
-    const HeatReading warm = first ? heat.at(step.time) : heat.just_before(step.time);
-    const Reading r = at_bench(step.reading, as_built);
-    ReadingsTable::Row row;
-    row.time = step.time;
-    row.phase = c.phases.at(step.phase).name;
-    row.moment = first ? "start" : last ? "end" : "during";
-    row.values = {r.bow_bass,
-                  r.bow,
-                  r.bow_treble,
-                  r.twist,
-                  step.take_up[0],
-                  step.take_up[1],
-                  step.forces.cord[0],
-                  step.forces.cord[1],
-                  step.forces.cradle,
-                  step.forces.block,
-                  step.forces.rod,
-                  warm.probe,
-                  warm.bar,
-                  {},
-                  {},
-                  {}};
-    if (warm.moisture) {
-      const std::size_t first_of_three = row.values.size() - 3;
-      row.values[first_of_three] = warm.moisture->probe;
-      row.values[first_of_three + 1] = warm.moisture->skin;
-      row.values[first_of_three + 2] = warm.moisture->core;
-    }
-    table.rows.push_back(row);
-    before = &step;
-  }
-  return table;
 }
 } // namespace overbend::solver

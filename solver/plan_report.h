@@ -4,7 +4,7 @@
 #include "solver/bench_heat.h"
 #include "solver/plan.h"
 #include "solver/plan_curves.h"
-#include "solver/readings_table.h"
+#include "solver/run_readings.h"
 #include "solver/verdict.h"
 
 #include <optional>
@@ -30,11 +30,15 @@ struct PlanReport
   double cord_per_turn = 0; // m of cord for one turn of the button
   // Of the main column: the neck as found, strings off, before any phase; distance across between
   // bass and treble line at each fret, m; one point a step. Empty: refused before.
-  std::optional<BoardShape> found_shape;
+  std::optional<BenchState> found_state;
   Reading found_reading;
   std::vector<double> across_by_fret;
   std::vector<CurvePoint> curves;
+  std::vector<BenchState> states; // one a step
 
+  // The state at the start (after what is done at the bench) or the end of a phase of the main
+  // column; null where no states are kept.
+  const BenchState *state_at(unsigned phase, bool at_start) const;
   const PlanColumn &main_column() const { return columns[columns.size() / 2]; }
 };
 
@@ -70,8 +74,4 @@ double zero_of_clock(const cases::Case &the_case);
 
 // Time of the first phase without cords after one with them; the end if there is none.
 double time_of_release(const cases::Case &the_case);
-
-// The readings of a history as a table, one row a step; as built included.
-ReadingsTable readings_table(const cases::Case &the_case, const History &history,
-                             const Reading &as_built, const HeatReader &heat);
 } // namespace overbend::solver

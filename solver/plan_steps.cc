@@ -3,6 +3,7 @@
 
 #include "cases/units.h"
 #include "solver/free_warming.h"
+#include "solver/plan_text_parts.h"
 #include "solver/shop_words.h"
 
 #include <algorithm>
@@ -18,8 +19,8 @@ using cases::all_forces;
 using cases::both_lengths;
 using cases::both_temperatures;
 
-// A change of take-up or a gap that a bench can tell, m.
-constexpr double least_take_up = 0.02e-3, least_gap = 0.02e-3;
+// A change of take-up that a bench can tell, m.
+constexpr double least_take_up = 0.02e-3;
 
 class StepWriter
 {
@@ -88,7 +89,7 @@ private:
                                             : "Body held hard, ";
     text += "held down over the neck block, never between braces. ";
     text += "One cord a side from the middle posts straight down to the bench, " +
-            fixed(b.cord_stiffness / 1000, 0) + " N/mm each";
+            stiffness_in_words(b.cord_stiffness) + " each";
     text += phase.nut ? ", nut in its slot." : ", nut out.";
     if (phase.block)
       text += " Stop block up to the headstock once the cords are set.";
@@ -119,7 +120,6 @@ private:
   void pull(const PhaseEnd &end, bool already_clamped)
   {
     const StepRecord &first = step_at_start(column.history, end.phase);
-    const Reading now = at_bench(first.reading, column.diagnosis.as_built);
     std::array<double, 2> change = first.take_up;
     if (already_clamped) {
       const PhaseEnd &last = column.history.phases[end.phase - 1];
@@ -135,7 +135,7 @@ private:
       say("From " + std::string(already_clamped ? "there" : "just taut") + ": " +
           side_take_up("bass", change[0]) + "; " + side_take_up("treble", change[1]) +
           ". Turns are a guide; the readings decide:");
-    readings(end.shape_at_start, now);
+    readings(end.shape_at_start, first.reading, "  <- set by this fret");
     say("Cords then pull: bass " + all_forces(first.forces.cord[0]) + ", treble " +
         all_forces(first.forces.cord[1]) + "; the cradle carries " +
         all_forces(first.forces.cradle) + ".");
@@ -143,44 +143,18 @@ private:
       say("One cord is slack here: the twist asked for is out of reach with two cords.");
   }
 
-  void readings(const BoardShape &shape, const Reading &now)
+  void readings(const BoardShape &shape, const Reading &of_model, const std::string &mark,
+                bool strings = false)
   {
-    const Reading &as_built = column.diagnosis.as_built;
-    out << "      fret  bass                   centre                 treble\n";
-    for (const int fret : reading_frets(c)) {
-      out << "      " << fret << (fret < 10 ? " " : "");
-      for (unsigned line = 0; line < 3; ++line) {
-        const std::string cell = signed_length(bow_at_bench(c, shape, as_built, line, fret));
-        out << "   " << cell
-            << (line < 2 ? std::string(cell.size() < 20 ? 20 - cell.size() : 0, ' ') : "");
-      }
-      out << (fret == c.found.bow_fret ? "  <- set by this fret" : "") << "\n";
-    }
-    const auto rests =
-        std::to_string(c.found.rest_fret_a) + " and " + std::to_string(c.found.rest_fret_b);
-    say("(over the chord of frets " + rests + "; - is past straight)");
-    const Rocking bass = rocking_at_bench(c, shape, as_built, 0),
-                  treble = rocking_at_bench(c, shape, as_built, 2);
-    if (std::max(bass.gap, treble.gap) > least_gap)
-      say("A straightedge from fret " + std::to_string(c.found.rest_fret_a) + " to " +
-          std::to_string(c.found.rest_fret_b) + ", balanced on its hump, shows at each end: bass " +
-          both_lengths(bass.gap) + " (rocks on fret " + std::to_string(bass.fret) + "), treble " +
-          both_lengths(treble.gap) + " (fret " + std::to_string(treble.fret) + ").");
-    say("Winding sticks on frets " + rests + ": " + sticks(now.twist) + ".");
-  }
-
-  static std::string sticks(double twist)
-  {
-    const std::string words = twist_in_words(twist);
-    return words == "none"
-               ? "in line"
-               : words + "; 300 mm sticks show " + both_lengths(std::abs(over_sticks(twist)));
+    out << text::fret_table(c, stage_readings(c, shape, of_model, column.diagnosis.as_built), mark,
+                            strings);
   }
 
   void release(const PhaseEnd &end)
   {
-    say("Let both cords go slowly, in turn, a half turn at a time. Right after: " +
-        reading_words(end.reading_at_start) + ".");
+    say("Let both cords go slowly, in turn, a half turn at a time. Right after it should "
+        "read:");
+    readings(end.shape_at_start, end.reading_at_start, "");
   }
 
   void string_up(const PhaseEnd &end, const cases::Phase &phase)
@@ -211,10 +185,14 @@ private:
     }
     if (phase.cords) {
       const StepRecord &last = last_step(end.phase);
-      text += "; cords " + fixed(last.forces.cord[0], 0) + " and " + fixed(last.forces.cord[1], 0) +
-              " N";
+      text += "; cords: bass " + all_forces(last.forces.cord[0]) + ", treble " +
+              all_forces(last.forces.cord[1]);
     }
     say(text + ".");
+    if (end.phase == phase_at_date(c.phases) && !phase.cords) {
+      say("That is the day the plan aims at. Fret by fret:");
+      readings(end.shape, end.reading, "  <- asked for at this fret", phase.strings);
+    }
   }
 
   const StepRecord &last_step(unsigned phase) const

@@ -53,6 +53,8 @@ std::vector<ShownUnit> shown_units(Quantity quantity)
   switch (quantity) {
   case Quantity::length:
     return {{"mm", 1e3, 0}, {"thou", 1e3 / 0.0254, 0}};
+  case Quantity::distance:
+    return {{"mm", 1e3, 0}, {"in", 1 / 0.0254, 0}};
   case Quantity::angle:
     return {{"deg", 180 / pi, 0}};
   case Quantity::temperature:
@@ -79,6 +81,7 @@ const char *si_unit(Quantity quantity)
 {
   switch (quantity) {
   case Quantity::length:
+  case Quantity::distance:
     return "m";
   case Quantity::angle:
     return "rad";

@@ -11,9 +11,21 @@
 namespace overbend::solver
 {
 // What a column holds; its values are SI. At the edge each is shown in the units of the trade:
-// length mm and thou (0.001 in), angle degrees, temperature degC and degF, force N, kgf and lbf,
-// stress MPa, time h, moisture content % of the dry mass, share and fret as they are.
-enum class Quantity { length, angle, temperature, force, stress, time, moisture, share, fret };
+// length mm and thou (0.001 in), distance along the neck mm and in, angle degrees, temperature degC
+// and degF, force N, kgf and lbf, stress MPa, time h, moisture content % of the dry mass, share and
+// fret as they are.
+enum class Quantity {
+  length,
+  distance,
+  angle,
+  temperature,
+  force,
+  stress,
+  time,
+  moisture,
+  share,
+  fret
+};
 
 struct ReadingsTable
 {

@@ -14,7 +14,6 @@ namespace
 {
 constexpr double degree = 3.14159265358979323846 / 180;
 constexpr double thou = 25.4e-6;
-constexpr double stick_length = 0.3; // m
 } // namespace
 
 std::string fixed(double value, int decimals)
@@ -56,6 +55,13 @@ std::string signed_length(double metres)
   const double in_thou = metres / thou;
   return with_sign(metres * 1e3, 2) + " mm (" + with_sign(in_thou, std::abs(in_thou) < 10 ? 1 : 0) +
          " thou)";
+}
+
+std::string stiffness_in_words(double newtons_per_metre)
+{
+  constexpr double lbf = 0.45359237 * 9.80665, inch = 25.4e-3;
+  return fixed(newtons_per_metre / 1000, 0) + " N/mm (" + fixed(newtons_per_metre * inch / lbf, 0) +
+         " lbf/in)";
 }
 
 std::string clock_face(double seconds)

@@ -13,7 +13,8 @@ std::string bow_in_words(double metres);
 // 0.005 deg.
 std::string twist_in_words(double radians);
 
-// Difference at the tips of winding sticks of 300 mm, m.
+// Length of the winding sticks, m (common practice, no source), and the difference at their tips.
+constexpr double stick_length = 0.3;
 double over_sticks(double radians);
 
 // "+0.24 mm (+9.4 thou)": for tables, sign always.
@@ -24,6 +25,9 @@ std::string clock_face(double seconds);
 
 // Button turns in eighths, as fingers do them: "1 3/8", "none".
 std::string turns(double number);
+
+// Of a cord, N/m: "30 N/mm (171 lbf/in)". 1 lbf = 4.4482216 N, 1 in = 25.4 mm.
+std::string stiffness_in_words(double newtons_per_metre);
 
 std::string fixed(double value, int decimals);
 

@@ -34,10 +34,23 @@ Reading reading_of(double bow, double twist)
   return {0.98 * bow, bow, 1.03 * bow, twist};
 }
 
+// A bent board with slip and shear in its glue lines and wood that is used a little.
+BenchState invented_state(const cases::Case &c, double bow, double twist)
+{
+  BenchState state;
+  state.shape = bent(c, bow, twist);
+  state.line = {{"board", {0.117e-3, -0.086e-3, 0.213e6, -0.148e6, 0.327e6, 0.043}},
+                {"scarf", {0.0042e-3, 0.0013e-3, 0.031e6, 0.027e6, 0.056e6, -0.017}}};
+  state.use["shaft"] = {0.173, {0.113, 0, -0.012}, 0, 0, "compression along the grain"};
+  state.use["board glue line"] = {0.058, {0.043, 0, 0}, 0, 0, "shear along the line"};
+  return state;
+}
+
 // One phase of three steps from one bow to another.
 void add_phase(const cases::Case &c, unsigned i, double from, double to, double start,
-               PlanColumn &column, std::vector<CurvePoint> &curves)
+               PlanColumn &column, PlanReport &report)
 {
+  std::vector<CurvePoint> &curves = report.curves;
   const cases::Phase &phase = c.phases[i];
   for (const double share : {0., 0.4, 1.}) {
     StepRecord step;
@@ -63,6 +76,10 @@ void add_phase(const cases::Case &c, unsigned i, double from, double to, double 
     point.slip_nut_end = 0.217e-3 * share;
     point.slip_body_end = 0.186e-3 * share;
     curves.push_back(point);
+    BenchState state = invented_state(c, from + share * (to - from), 1.7e-3 * (1 - share));
+    state.time = step.time;
+    state.phase = i;
+    report.states.push_back(state);
   }
   PhaseEnd end;
   end.phase = i;
@@ -78,10 +95,11 @@ void add_phase(const cases::Case &c, unsigned i, double from, double to, double 
   column.history.phases.push_back(end);
 }
 
-PlanColumn invented_column(const cases::Case &c, std::vector<CurvePoint> &curves)
+PlanColumn invented_column(const cases::Case &c, PlanReport &report)
 {
   PlanColumn column;
-  curves.clear();
+  report.curves.clear();
+  report.states.clear();
   column.on_target = true;
   column.full_runs = 1;
   column.setting = {-1.324e-3, 1.7e-3};
@@ -104,7 +122,7 @@ PlanColumn invented_column(const cases::Case &c, std::vector<CurvePoint> &curves
     const bool clamped = c.phases[i].cords, strings = c.phases[i].strings;
     const double from = clamped ? bow : strings ? 0.127e-3 : -0.187e-3;
     const double to = clamped ? bow - 0.083e-3 : strings ? 0.193e-3 : -0.122e-3;
-    add_phase(c, i, from, to, time, column, curves);
+    add_phase(c, i, from, to, time, column, report);
     time += c.phases[i].duration;
   }
   return column;
@@ -124,7 +142,7 @@ std::string invented_plan(const cases::Case &c, Verdict::Kind kind, unsigned col
   report.lifts = Lifts{0.312e-3, 0.297e-3, 0.312e-3};
   report.planned_tension = 461.4;
   for (unsigned i = 0; i < columns; ++i) {
-    report.columns.push_back(invented_column(c, report.curves));
+    report.columns.push_back(invented_column(c, report));
     report.columns.back().setting.bow -= 0.2e-3 * i;
   }
   for (std::size_t i = 0; columns > 0 && i < 2 * c.phases.size(); ++i) {
@@ -133,7 +151,7 @@ std::string invented_plan(const cases::Case &c, Verdict::Kind kind, unsigned col
     report.heat.push_back(warm);
   }
   if (columns > 0) {
-    report.found_shape = bent(c, 0.653e-3, 4.4e-3);
+    report.found_state = invented_state(c, 0.653e-3, 4.4e-3);
     report.found_reading = reading_of(0.653e-3, 4.4e-3);
     for (int fret = 0; fret <= c.neck.frets; ++fret)
       report.across_by_fret.push_back(0.041 + 0.0005 * fret);

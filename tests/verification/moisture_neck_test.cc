@@ -179,7 +179,10 @@ TEST(MoistureReadings, AreThoseOfTheirPlacesAndStandInTheTable)
   history.steps.resize(1);
   cases::Case c = neck.c;
   c.phases.resize(1);
-  const auto table = solver::readings_table(c, history, {}, reader);
+  std::vector<solver::BenchState> states(1);
+  states[0].shape = neck.work.lines.shape(neck.unstressed().state.displacement);
+  const auto table =
+      solver::readings_table(c, history, states, {}, solver::heat_at_steps(history, reader));
   const std::string csv = solver::to_csv(table, {});
   EXPECT_NE(csv.find("moisture at the probe [%]"), std::string::npos);
   EXPECT_NEAR(*table.rows.at(0).values.back(), wet->core, 1e-12);

@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/plan_text_parts.h"
+
+#include "cases/units.h"
+#include "solver/shop_words.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace overbend::solver::text
+{
+namespace
+{
+using cases::all_forces;
+using cases::both_lengths;
+
+// What is not worth saying, m and rad.
+constexpr double least_bow = 5e-6, least_twist = 1e-4;
+} // namespace
+
+void found(std::ostringstream &out, const cases::Case &c)
+{
+  const cases::Found &f = c.found;
+  std::string text = "Found, strings off, straightedge on frets " + std::to_string(f.rest_fret_a) +
+                     " and " + std::to_string(f.rest_fret_b) + ", read at fret " +
+                     std::to_string(f.bow_fret) + ": bass " + bow_in_words(f.bow_bass) +
+                     ", centre " + bow_in_words(f.bow_centre) + ", treble " +
+                     bow_in_words(f.bow_treble) + "; twist ";
+  if (f.twist) {
+    text += twist_in_words(*f.twist);
+    if (std::abs(*f.twist) > least_twist)
+      text += " (" + both_lengths(std::abs(over_sticks(*f.twist))) + " at 300 mm sticks)";
+  } else
+    text += "not measured, taken as none";
+  paragraph(out, text + ".");
+}
+
+void diagnosis(std::ostringstream &out, const PlanReport &report)
+{
+  const Diagnosis &d = report.main_column().diagnosis;
+  const auto part = [](double bow) {
+    return std::abs(bow) < least_bow ? "none" : bow_in_words(bow);
+  };
+  paragraph(out, "Of the bow, " + part(d.slip_bow) +
+                     " is slip of the board's glue line (it comes back easily and stays) and " +
+                     part(d.wood_bow) + " is in the wood (it comes back hard and relapses): " +
+                     fixed(100 * d.wood_share_of_found(), 0) + " % of what was found.");
+  if (d.found.bow > 0 && d.found.bow <= d.ceiling)
+    paragraph(out, "Heat and these strings alone can explain all of it: up to " +
+                       both_lengths(d.ceiling) + ".");
+  else
+    paragraph(out, "Heat and these strings alone explain at most " + both_lengths(d.ceiling) +
+                       " of the " + both_lengths(std::abs(d.found.bow)) + ".");
+  if (std::abs(d.slip_twist) + std::abs(d.wood_twist) > least_twist)
+    paragraph(out, "Of the twist, " + cases::degrees(std::abs(d.slip_twist)) +
+                       " is taken as slip and " + cases::degrees(std::abs(d.wood_twist)) +
+                       " as in the wood. Strings and even heat make no twist: its cause is open.");
+  const Reading &a = d.as_built;
+  if (std::max({std::abs(a.bow_bass), std::abs(a.bow), std::abs(a.bow_treble)}) > least_bow ||
+      std::abs(a.twist) > least_twist)
+    paragraph(out, "Explained by no history and taken as built: bass " + signed_length(a.bow_bass) +
+                       ", centre " + signed_length(a.bow) + ", treble " +
+                       signed_length(a.bow_treble) + ", twist " + twist_in_words(a.twist) +
+                       ". It is added to every reading below.");
+  paragraph(out, "With the line slipping, " + fixed(100 * (1 - d.bonded_share), 0) +
+                     " % of a clamped bow and " + fixed(100 * (1 - d.bonded_twist_share), 0) +
+                     " % of a clamped twist can stay.");
+  for (const std::string &remark : d.remarks)
+    paragraph(out, remark);
+}
+
+void strings(std::ostringstream &out, const PlanReport &report)
+{
+  if (!report.lifts)
+    return;
+  paragraph(out, "Strings (" + report.the_case.strings.set + ", " +
+                     all_forces(report.planned_tension) + ") lift this neck forward by " +
+                     both_lengths(report.lifts->planned) + ".");
+  if (report.stiffness_factor && *report.stiffness_factor > 0)
+    paragraph(out, "Strung minus slack says that the neck is " +
+                       fixed(*report.stiffness_factor, 2) +
+                       " times as stiff as its sizes and woods tell" +
+                       (report.columns.empty() ? "." : "; the plan uses that."));
+}
+} // namespace overbend::solver::text

@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cases/units.h"
+#include "solver/plan_text_parts.h"
+#include "solver/shop_words.h"
+
+#include <cmath>
+
+namespace overbend::solver::text
+{
+namespace
+{
+using cases::both_lengths;
+
+void say(std::ostringstream &out, const std::string &words)
+{
+  out << folded(words, "    ", "    ");
+}
+
+std::string sticks(double twist)
+{
+  const std::string words = twist_in_words(twist);
+  return words == "none" ? words
+                         : words + ", " + both_lengths(std::abs(over_sticks(twist))) +
+                               " at the tips of 300 mm (12 in) sticks";
+}
+
+// What a straightedge shows on one line: a gap, or end gaps of one that rocks.
+std::string edge(const LineReadings &line)
+{
+  const EdgeOnLine &e = line.edge;
+  if (e.rocks)
+    return "rocks on fret " + std::to_string(e.hump_fret) + ", balanced " +
+           both_lengths(e.end_gap) + " at each end";
+  if (e.deepest_gap < least_end_gap)
+    return "lies flat";
+  return "gap " + both_lengths(e.deepest_gap) + ", deepest at fret " +
+         std::to_string(e.deepest_gap_fret);
+}
+
+void rows(std::ostringstream &out, const cases::Case &c, const StageReadings &r,
+          const std::string &mark)
+{
+  out << "      fret  bass                   centre                 treble\n";
+  for (const int fret : reading_frets(c)) {
+    out << "      " << fret << (fret < 10 ? " " : "");
+    for (unsigned line = 0; line < 3; ++line) {
+      const auto at = std::size_t(fret - c.found.rest_fret_a);
+      const std::string cell = signed_length(r.line[line].bow_by_fret.at(at));
+      out << "   " << (line < 2 ? padded(cell, 20) : cell);
+    }
+    out << (fret == c.found.bow_fret ? mark : "") << "\n";
+  }
+}
+} // namespace
+
+std::string fret_table(const cases::Case &c, const StageReadings &r, const std::string &mark,
+                       bool strings)
+{
+  std::ostringstream out;
+  rows(out, c, r, mark);
+  const auto rests =
+      std::to_string(c.found.rest_fret_a) + " and " + std::to_string(c.found.rest_fret_b);
+  say(out, "(over the chord of frets " + rests + "; - is past straight)");
+  say(out, "Straightedge on frets " + rests + ": bass " + edge(r.line[0]) + "; centre " +
+               edge(r.line[1]) + "; treble " + edge(r.line[2]) + ".");
+  if (strings)
+    say(out, "String held down at frets " + rests + ", largest gap: bass " +
+                 both_lengths(r.line[0].relief) + " at fret " +
+                 std::to_string(r.line[0].relief_fret) + ", treble " +
+                 both_lengths(r.line[2].relief) + " at fret " +
+                 std::to_string(r.line[2].relief_fret) + ".");
+  say(out, "Winding sticks on frets " + rests + ": " + sticks(r.twist) + ".");
+  return out.str();
+}
+} // namespace overbend::solver::text

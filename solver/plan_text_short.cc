@@ -1,0 +1,104 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/plan_text_parts.h"
+
+#include "cases/units.h"
+#include "solver/plan_steps.h"
+#include "solver/shop_words.h"
+
+#include <algorithm>
+#include <functional>
+
+namespace overbend::solver::text
+{
+namespace
+{
+using cases::all_forces;
+using cases::both_lengths;
+using cases::both_temperatures;
+
+// The cold take-up, the hot re-reading, temperatures and the release, in a few lines.
+std::string clamp_in_short(const PlanReport &report, const PlanColumn &p)
+{
+  const cases::Case &c = report.the_case;
+  std::string text;
+  double hottest_probe = 0;
+  for (const PhaseEnd &end : p.history.phases) {
+    const cases::Phase &phase = c.phases[end.phase];
+    const bool clamped = end.phase > 0 && c.phases[end.phase - 1].cords;
+    const double start = end.time - phase.duration;
+    if (phase.pull.kind == cases::Pull::Kind::to_reading && !clamped) {
+      const auto &take_up = step_at_start(p.history, end.phase).take_up;
+      text += "Cold, from just taut: bass " + turns(take_up[0] / report.cord_per_turn) +
+              ", treble " + turns(take_up[1] / report.cord_per_turn) + " button turns (" +
+              both_lengths(take_up[0]) + " and " + both_lengths(take_up[1]) + "). ";
+    } else if (phase.pull.kind == cases::Pull::Kind::to_reading)
+      text += "Read again at " + when(c, start) + " and go back to the same readings. ";
+    if (phase.heater && phase.cords && 2 * end.phase + 1 < report.heat.size())
+      hottest_probe = std::max(hottest_probe, report.heat[2 * end.phase + 1].probe);
+    if (phase.heater && phase.cords && (!clamped || !c.phases[end.phase - 1].heater))
+      text += "Bar at " + both_temperatures(phase.bar_temperature) + " from " + when(c, start);
+    if (!phase.heater && clamped && c.phases[end.phase - 1].heater)
+      text += "Heat off at " + when(c, start);
+    if (!text.empty() && text.back() != ' ')
+      text += ". ";
+  }
+  if (hottest_probe > 0)
+    text += "The probe (" + probe_place_in_words(c) + ") comes to " +
+            both_temperatures(hottest_probe) + ". ";
+  return text + "Let go at " + clock_face(time_of_release(c) - zero_of_clock(c)) + ".";
+}
+
+void row(std::ostringstream &out, const PlanReport &report, const std::string &name,
+         const std::function<std::string(const PlanColumn &)> &cell)
+{
+  out << "  " << padded(name, 30);
+  for (const PlanColumn &p : report.columns)
+    out << padded(cell(p), 22);
+  out << "\n";
+}
+} // namespace
+
+void in_short(std::ostringstream &out, const PlanReport &report)
+{
+  const cases::Case &c = report.the_case;
+  const PlanColumn &p = report.main_column();
+  const Reading &a = p.diagnosis.as_built;
+  const ClampSetting s{p.setting.bow + a.bow, p.setting.twist + a.twist};
+  paragraph(out, "Clamp it to " + bow_in_words(s.bow) + " at fret " +
+                     std::to_string(c.found.bow_fret) + " on the centre line, twist " +
+                     twist_in_words(s.twist) + ". Strung, " + cases::clock(c.target.after_release) +
+                     " after release, it should read " + bow_in_words(p.reached.bow) + ", twist " +
+                     twist_in_words(p.reached.twist) + " (wanted: " + bow_in_words(p.wanted.bow) +
+                     ", " + twist_in_words(p.wanted.twist) + "). These figures hold for that day.");
+  paragraph(out, clamp_in_short(report, p));
+}
+
+// The same plan for a slow, a middle and a fast line, side by side.
+void three_lines(std::ostringstream &out, const PlanReport &report)
+{
+  if (report.columns.size() < 2)
+    return;
+  out << "\nTHE GLUE IS NOT KNOWN: THREE LINES\n";
+  out << "  " << padded("", 30) << padded("slow line", 22) << padded("middle line", 22)
+      << "fast line\n";
+  const auto bow = [](const PlanColumn &p, const Reading &r) {
+    return signed_length(r.bow + p.diagnosis.as_built.bow);
+  };
+  row(out, report, "clamp to, centre",
+      [&](const PlanColumn &p) { return signed_length(p.setting.bow + p.diagnosis.as_built.bow); });
+  row(out, report, "clamp to, twist", [&](const PlanColumn &p) {
+    return cases::degrees(p.setting.twist + p.diagnosis.as_built.twist);
+  });
+  const cases::Case &c = report.the_case;
+  for (std::size_t i = 0; i < c.phases.size(); ++i)
+    row(out, report, "end of " + c.phases[i].name, [&](const PlanColumn &p) {
+      return i < p.history.phases.size() ? bow(p, p.history.phases[i].reading) : "-";
+    });
+  row(out, report, "largest cord",
+      [&](const PlanColumn &p) { return all_forces(largest_cord(p)); });
+  row(out, report, "reaches the target",
+      [](const PlanColumn &p) { return std::string(p.on_target ? "yes" : "no"); });
+  paragraph(out, "How to tell which one it is: the hot re-reading. What follows is for the middle "
+                 "line.");
+}
+} // namespace overbend::solver::text
