@@ -225,6 +225,44 @@ TEST(GrainFrame, ChangesInAStraightLineBetweenTheEndsOfItsPiece)
             1e-15);
 }
 
+TEST(GrainFrame, OfAGluedUpShaftIsThatOfTheStripAtThePlace)
+{
+  auto shape = tests::scarf_neck();
+  shape.laminations = {{0.025, {"", {0.3, 0, 0.02}}},
+                       {0.010, {"", {0, 0.1, 0, 0.8, {}, {}}}},
+                       {0.025, {"", {-0.3, 0, 0.02}}}};
+  const NeckGrain own_headstock(shape);
+  shape.headstock.laminated = true;
+  const NeckGrain grain(shape);
+  const double join = cases::fret_position(shape.scale_length, shape.join_fret);
+  const auto expect = [](const GrainFrame &got, const cases::Grain &expected) {
+    EXPECT_LT((got - grain_frame(expected)).norm(), 1e-15);
+  };
+  expect(grain.at(Piece::shaft, 0.1, -0.02), {0.3, 0, 0.02});
+  expect(grain.at(Piece::shaft, join / 2, 0.002), {0.4, 0.1, 0});
+  expect(grain.at(Piece::fillet, 0, 0.3), {-0.3, 0, 0.02}); // the outer strip has no outer end
+  expect(grain.at(Piece::board, 0.1, 0.02), shape.board.grain);
+  EXPECT_TRUE(grain.changes());
+  // Past the scarf with the grain of the nut, tilted with the headstock; or as told for itself.
+  const auto head = grain.at(Piece::headstock, -0.05, -0.02), flat = grain_frame({0.3, 0, 0.02});
+  EXPECT_NEAR(std::atan2(head[2][0], head[0][0]),
+              shape.headstock.angle + std::atan2(flat[2][0], flat[0][0]), 1e-14);
+  EXPECT_EQ(own_headstock.strip(Piece::headstock, 0), std::nullopt);
+  EXPECT_EQ(NeckGrain(tests::scarf_neck()).strip(Piece::shaft, 0), std::nullopt);
+}
+
+TEST(GrainFrame, OfAPlaceOnALineIsThatOfTheInnerStrip)
+{
+  auto shape = tests::electric_neck();
+  shape.laminations = {{0.020, {}}, {0.010, {}}, {0.010, {}}, {0.020, {}}};
+  const NeckGrain grain(shape);
+  EXPECT_EQ(grain.strip(Piece::shaft, -0.010), 1u);
+  EXPECT_EQ(grain.strip(Piece::shaft, 0.010), 2u);
+  EXPECT_EQ(grain.strip(Piece::shaft, -0.011), 0u);
+  EXPECT_EQ(grain.strip(Piece::shaft, 0.011), 3u);
+  EXPECT_EQ(grain.strip(Piece::shaft, 0), 1u);
+}
+
 TEST(NeckShape, ImpossibleNecksAreRefusedInWords)
 {
   auto scarf = tests::scarf_neck();

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/swelling_field.h"
+#include "solver/model.h"
 
 #include "mesh/names.h"
 #include "tests/report.h"
@@ -148,5 +149,16 @@ TEST(SwellingField, TakesEachBlankForItself)
   EXPECT_NE(of(Piece::shaft, false), of(Piece::board, false));
   EXPECT_EQ(of(Piece::bar, false), std::vector<double>(20, 1.));
   EXPECT_TRUE(solver::swelling_by_cell(bar(5, 2, Piece::shaft), {}, false).empty());
+  // Strips of a shaft are blanks of their own, here one of each half of its cells.
+  std::vector<std::uint8_t> strips(20, solver::first_strip);
+  std::fill(strips.begin() + 10, strips.end(), solver::first_strip + 1);
+  const auto glued = solver::swelling_by_cell(bar(5, 2, Piece::shaft), scatter, false, strips);
+  const auto whole = of(Piece::shaft, false);
+  for (unsigned c = 0; c < 20; ++c)
+    EXPECT_NE(glued[c], whole[c]);
+  std::fill(strips.begin() + 10, strips.end(), solver::first_strip);
+  const auto other = solver::swelling_by_cell(bar(5, 2, Piece::shaft), scatter, false, strips);
+  EXPECT_EQ(glued[0], other[0]);
+  EXPECT_NE(glued[15], other[15]);
 }
 } // namespace
