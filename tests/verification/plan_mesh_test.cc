@@ -72,6 +72,16 @@ TEST(DefaultMesh, DemonstrationIsWithinOnePerCentOfFourTimesTheUnknowns)
   compare("demonstration", shipped_case("demonstration", 1));
 }
 
+TEST(DefaultMesh, ElectricIsWithinOnePerCentOfFourTimesTheUnknowns)
+{
+  compare("electric", preset("electric"));
+}
+
+TEST(DefaultMesh, ClassicalIsWithinOnePerCentOfFourTimesTheUnknowns)
+{
+  compare("classical", preset("classical"));
+}
+
 TEST(DefaultMesh, SteelStringAcousticIsWithinOnePerCentOfFourTimesTheUnknowns)
 {
   compare("steel-string acoustic", preset("steel-string acoustic"));
