@@ -3,3 +3,6 @@
 overbend_test(test_bench
   SOURCES bench_beam.cc bench_rod_test.cc bench_stops_test.cc bench_strings_test.cc
   LIBRARIES overbend_test_beams)
+overbend_test(test_bonded_bar
+  SOURCES bench_bar_test.cc
+  LIBRARIES overbend_test_necks)
