@@ -48,12 +48,15 @@ std::string clamp_in_short(const PlanReport &report, const PlanColumn &p)
   return text + "Let go at " + clock_face(time_of_release(c) - zero_of_clock(c)) + ".";
 }
 
+// Columns of the three lines: a force in three units and two blanks fit in.
+constexpr std::size_t line_width = 30;
+
 void row(std::ostringstream &out, const PlanReport &report, const std::string &name,
          const std::function<std::string(const PlanColumn &)> &cell)
 {
   out << "  " << padded(name, 30);
   for (const PlanColumn &p : report.columns)
-    out << padded(cell(p), 22);
+    out << padded(cell(p), line_width);
   out << "\n";
 }
 } // namespace
@@ -79,8 +82,8 @@ void three_lines(std::ostringstream &out, const PlanReport &report)
   if (report.columns.size() < 2)
     return;
   out << "\nTHE GLUE IS NOT KNOWN: THREE LINES\n";
-  out << "  " << padded("", 30) << padded("slow line", 22) << padded("middle line", 22)
-      << "fast line\n";
+  out << "  " << padded("", 30) << padded("slow line", line_width)
+      << padded("middle line", line_width) << "fast line\n";
   const auto bow = [](const PlanColumn &p, const Reading &r) {
     return signed_length(r.bow + p.diagnosis.as_built.bow);
   };

@@ -97,6 +97,22 @@ std::string what_to_do(const PlanFile &plan, std::size_t i)
     what += "string up, read ";
   return what;
 }
+
+// What the clamp is to read for each speed of a line whose glue is not known; the card's own
+// readings are those of the middle one.
+std::string card_lines(const PlanFile &plan)
+{
+  if (plan.size("/columns") < 2)
+    return "";
+  std::string out = "<p class=\"lines\">Glue not known; centre, by its line: ";
+  for (std::size_t i = 0; i < plan.size("/columns"); ++i) {
+    const std::string column = "/columns/" + number(i);
+    out += (i > 0 ? ", " : "") + shown(plan, column + "/line_speed", As::text) + " " +
+           shown(plan, column + "/clamp_to/bow_centre_m", As::signed_both);
+  }
+  return out + ". This card: " + shown(plan, plan.in_main("/line_speed"), As::text) +
+         "; the hot reading tells which.</p>\n";
+}
 } // namespace
 
 std::string card_cold(const PlanFile &plan)
@@ -113,8 +129,8 @@ std::string card_cold(const PlanFile &plan)
          shown(plan, start + "/rocking_edge/treble/end_gap_m", As::length) + ". " +
          sticks(plan, start + "/reading/twist_rad") +
          "</p>\n<p>Guide, from just taut: " + side_turns(plan, start, "bass") + ", " +
-         side_turns(plan, start, "treble") +
-         ". Readings decide: set it by the boxed fret.</p>\n</section>\n";
+         side_turns(plan, start, "treble") + ". Readings decide: set it by the boxed fret.</p>\n" +
+         card_lines(plan) + "</section>\n";
 }
 
 std::string card_heat(const PlanFile &plan)

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/unit/invented_plan.h"
 
-#include "solver/plan_report.h"
-
 #include <cmath>
 
 namespace overbend::tests
@@ -129,8 +127,10 @@ PlanColumn invented_column(const cases::Case &c, PlanReport &report)
 }
 } // namespace
 
-std::string invented_plan(const cases::Case &c, Verdict::Kind kind, unsigned columns)
+PlanReport invented_report(const cases::Case &c, Verdict::Kind kind, unsigned columns)
 {
+  constexpr materials::LineSpeed speeds[] = {
+      materials::LineSpeed::slow, materials::LineSpeed::middle, materials::LineSpeed::fast};
   PlanReport report(c);
   report.verdict.kind = kind;
   if (kind == Verdict::do_not) {
@@ -144,6 +144,7 @@ std::string invented_plan(const cases::Case &c, Verdict::Kind kind, unsigned col
   for (unsigned i = 0; i < columns; ++i) {
     report.columns.push_back(invented_column(c, report));
     report.columns.back().setting.bow -= 0.2e-3 * i;
+    report.columns.back().speed = columns == 3 ? speeds[i] : materials::LineSpeed::middle;
   }
   for (std::size_t i = 0; columns > 0 && i < 2 * c.phases.size(); ++i) {
     HeatReading warm;
@@ -156,10 +157,15 @@ std::string invented_plan(const cases::Case &c, Verdict::Kind kind, unsigned col
     for (int fret = 0; fret <= c.neck.frets; ++fret)
       report.across_by_fret.push_back(0.041 + 0.0005 * fret);
   }
+  return report;
+}
+
+std::string invented_plan(const cases::Case &c, Verdict::Kind kind, unsigned columns)
+{
   Record record;
   record.version = "1.2.3";
   record.case_name = "invented.toml";
   record.case_text = "bar = \"65 degC\" # <kept> as it is & verbatim\n";
-  return plan_json(report, record);
+  return plan_json(invented_report(c, kind, columns), record);
 }
 } // namespace overbend::tests

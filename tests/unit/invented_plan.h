@@ -2,13 +2,18 @@
 #pragma once
 
 #include "solver/plan_json.h"
+#include "solver/plan_report.h"
 
 #include <string>
 
 namespace overbend::tests
 {
-// plan.json of a plan whose numbers are invented, none of them round: pages are tested on it
-// without a simulation. `kind` is the verdict; `columns` is 1 (known glue) or 3.
+// A plan whose numbers are invented, none of them round: texts and pages are tested on it without a
+// simulation. `kind` is the verdict; `columns` is 1 (known glue) or 3 (slow, middle, fast line),
+// each further one clamped 0.2 mm further back. It keeps a reference to the case.
+solver::PlanReport invented_report(const cases::Case &the_case, solver::Verdict::Kind kind,
+                                   unsigned columns = 1);
+// Its plan.json.
 std::string invented_plan(const cases::Case &the_case, solver::Verdict::Kind kind,
                           unsigned columns = 1);
 } // namespace overbend::tests
