@@ -10,16 +10,18 @@ const std::vector<SectionNote> &section_notes()
   static const std::vector<SectionNote> notes = {
       {"", "Before the first section."},
       {"neck", "Sizes of the neck, all measurable with rule and callipers."},
-      {"shaft", "The wood behind the board. One glued up from strips is told strip by strip under "
-                "[[lamination]]; what stands here is then for what a strip does not say."},
+      {"shaft",
+       "The wood behind the board. One glued up from strips is told strip by strip under "
+       "[[lamination]], which the questionnaire leaves to your own hand; what stands here is then "
+       "for what a strip does not say."},
       {"lamination",
        "For a shaft glued up from strips side by side: one [[lamination]] for each strip, from "
-       "bass "
-       "to treble, with what of it differs from the shaft. The strips run parallel to the centre "
-       "line along the whole shaft and heel, the outer ones out to the edge. They run on into a "
-       "headstock in one piece with the shaft, and past a scarf joint too, since its headstock is "
-       "sawn off the same blank; give the headstock a wood or grain of its own and it is one piece "
-       "of that. A fillet over the rod is taken as the strip it lies in. The glue lines between "
+       "bass to treble, with what of it differs from the shaft. The strips run parallel to the "
+       "centre line along the whole shaft and heel, the outer ones out to the edge. They run on "
+       "into a headstock in one piece with the shaft, and past a scarf joint too, since its "
+       "headstock is sawn off the same blank; give the headstock a wood or grain of its own and it "
+       "is one piece of that. A fillet over the rod is taken as the strip it lies in. The glue "
+       "lines between "
        "strips stand upright, along the pull of the strings, and hardly shear when the neck bows: "
        "strips are taken as firmly bonded, without slip. None: the shaft is one piece."},
       {"board", "The fingerboard."},

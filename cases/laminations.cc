@@ -81,7 +81,8 @@ void run_strips_into_headstock(Case &result)
     return result.lines.count(std::string("headstock.") + key) > 0;
   };
   const bool scarf = head.kind == HeadstockKind::scarf;
-  const bool own = scarf && (given("wood") || given("grain") || given("run_out_across") ||
+  const bool own_wood = given("wood") && plain_word(head.piece.wood) != "as shaft";
+  const bool own = scarf && (own_wood || given("grain") || given("run_out_across") ||
                              given("run_out_depth") || given("grain_at_tip") ||
                              given("run_out_across_at_tip") || given("run_out_depth_at_tip"));
   head.laminated = !result.neck.laminations.empty() && !own;

@@ -154,9 +154,9 @@ void resolve(Draft &draft)
     result.strings_found.set = result.strings.set;
   result.strings_found.height_at_nut = result.strings.height_at_nut;
   result.strings_found.height_at_join = result.strings.height_at_join;
+  run_strips_into_headstock(result);
   if (plain_word(result.neck.headstock.piece.wood) == "as shaft")
     result.neck.headstock.piece.wood = result.neck.shaft.wood;
-  run_strips_into_headstock(result);
   if (const Preset *preset = find_preset(result.preset))
     result.preset = preset->name;
   drop_what_the_kinds_do_not_have(result);

@@ -90,6 +90,7 @@ TEST(Laminations, RunOnIntoTheHeadstockUnlessAScarfedOneHasItsOwnWood)
   const Case own = with(scarf + "grain = \"quarter\"\n" + three);
   EXPECT_FALSE(own.neck.headstock.laminated);
   EXPECT_DOUBLE_EQ(own.neck.headstock.piece.grain.ring_angle, 90 * degree);
+  EXPECT_TRUE(with(scarf + "wood = \"as shaft\"\n" + three).neck.headstock.laminated);
   EXPECT_FALSE(with(scarf).neck.headstock.laminated);
 }
 

@@ -173,6 +173,7 @@ TEST(IntakeFile, DoesNotGoOnFromWhatItCannotAsk)
 {
   Intake intake(some_names());
   EXPECT_THROW(intake.resume("[[phase]]\nkind = \"rest\"\n", "case.toml"), CaseError);
+  EXPECT_THROW(intake.resume("[[lamination]]\nwidth = \"9 mm\"\n", "case.toml"), CaseError);
   EXPECT_THROW(intake.resume("[neck]\nlenght = 3\n", "case.toml"), CaseError);
   EXPECT_THROW(intake.resume("[neck]\nnut_width = \"4 mm\"\n", "case.toml"), CaseError);
 }
