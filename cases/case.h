@@ -117,6 +117,7 @@ struct NeckShape
   // From bass to treble, their middle on the centre line, the outer ones as far as the wood goes;
   // empty: the shaft is one piece. See cases/laminations.h.
   std::vector<Lamination> laminations{};
+  bool board_laminated = false; // frets in the shaft itself, and that is of strips
   Headstock headstock;
   Heel heel;
   Rod rod;

@@ -20,7 +20,8 @@ const std::vector<SectionNote> &section_notes()
        "centre line along the whole shaft and heel, the outer ones out to the edge. They run on "
        "into a headstock in one piece with the shaft, and past a scarf joint too, since its "
        "headstock is sawn off the same blank; give the headstock a wood or grain of its own and it "
-       "is one piece of that. A fillet over the rod is taken as the strip it lies in. The glue "
+       "is one piece of that. They run on into a board that is one piece with the shaft. A fillet "
+       "over the rod is taken as the strip it lies in. The glue "
        "lines between "
        "strips stand upright, along the pull of the strings, and hardly shear when the neck bows: "
        "strips are taken as firmly bonded, without slip. None: the shaft is one piece."},

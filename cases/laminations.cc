@@ -74,7 +74,7 @@ std::vector<Lamination> listed_laminations(const Document &document, Draft &draf
   return strips;
 }
 
-void run_strips_into_headstock(Case &result)
+void run_strips_on(Case &result)
 {
   Headstock &head = result.neck.headstock;
   const auto given = [&](const char *key) {
@@ -86,6 +86,9 @@ void run_strips_into_headstock(Case &result)
                              given("run_out_depth") || given("grain_at_tip") ||
                              given("run_out_across_at_tip") || given("run_out_depth_at_tip"));
   head.laminated = !result.neck.laminations.empty() && !own;
+  const auto &glue = result.board_glue.kind;
+  result.neck.board_laminated =
+      !result.neck.laminations.empty() && glue && plain_word(*glue) == "one piece";
   if (head.laminated && scarf) {
     const Piece &shaft = result.neck.shaft;
     head.piece = {shaft.wood,

@@ -13,8 +13,9 @@ std::vector<Lamination> listed_laminations(const Document &document, Draft &draf
 
 // The strips run on into the headstock: always where it is one piece with the shaft; through a
 // scarf unless the file gives the headstock a wood or grain of its own. Such a headstock takes wood
-// and grain of the shaft for what is no strip. Sets Headstock::laminated.
-void run_strips_into_headstock(Case &result);
+// and grain of the shaft for what is no strip. They run on into the board where board and shaft are
+// one piece (glue.board). Sets Headstock::laminated and NeckShape::board_laminated.
+void run_strips_on(Case &result);
 
 // y of the lines between the strips, from bass to treble, in m: one fewer than strips. All widths
 // together lie with their middle on the centre line.

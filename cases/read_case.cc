@@ -154,7 +154,7 @@ void resolve(Draft &draft)
     result.strings_found.set = result.strings.set;
   result.strings_found.height_at_nut = result.strings.height_at_nut;
   result.strings_found.height_at_join = result.strings.height_at_join;
-  run_strips_into_headstock(result);
+  run_strips_on(result);
   if (plain_word(result.neck.headstock.piece.wood) == "as shaft")
     result.neck.headstock.piece.wood = result.neck.shaft.wood;
   if (const Preset *preset = find_preset(result.preset))

@@ -56,8 +56,10 @@ NeckGrain::NeckGrain(const cases::NeckShape &the_shape)
 
 std::optional<unsigned> NeckGrain::strip(Piece piece, double y) const
 {
-  const bool shaft = piece == Piece::shaft || piece == Piece::fillet;
-  if (!laminated() || !(shaft || (piece == Piece::headstock && shape.headstock.laminated)))
+  const bool of_shaft = piece == Piece::shaft || piece == Piece::fillet ||
+                        (piece == Piece::headstock && shape.headstock.laminated) ||
+                        (piece == Piece::board && shape.board_laminated);
+  if (!laminated() || !of_shaft)
     return {};
   constexpr double on_the_line = 1e-9; // m
   const double inwards = y > 0 ? y - on_the_line : y + on_the_line;
@@ -75,7 +77,8 @@ GrainFrame NeckGrain::at(Piece piece, double x, std::optional<unsigned> strip) c
   const cases::Grain &shaft = strip ? shape.laminations.at(*strip).piece.grain : shape.shaft.grain;
   switch (piece) {
   case Piece::board:
-    return grain_frame(grain_at(shape.board.grain, x / board_end));
+    return strip ? grain_frame(grain_at(shaft, x / body_join))
+                 : grain_frame(grain_at(shape.board.grain, x / board_end));
   case Piece::headstock:
     if (shape.headstock.kind == cases::HeadstockKind::scarf) {
       const double c = std::cos(shape.headstock.angle), s = std::sin(shape.headstock.angle);

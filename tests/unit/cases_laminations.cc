@@ -94,6 +94,16 @@ TEST(Laminations, RunOnIntoTheHeadstockUnlessAScarfedOneHasItsOwnWood)
   EXPECT_FALSE(with(scarf).neck.headstock.laminated);
 }
 
+TEST(Laminations, RunOnIntoABoardOfOnePieceWithTheShaft)
+{
+  EXPECT_FALSE(with(three).neck.board_laminated);
+  const std::string one_piece = "[shaft]\nwood = \"sugar maple\"\ngrain = \"flat\"\n"
+                                "[board]\nwood = \"sugar maple\"\ngrain = \"flat\"\n"
+                                "[glue]\nboard = \"one piece\"\n";
+  EXPECT_TRUE(with(one_piece + three).neck.board_laminated);
+  EXPECT_FALSE(with(one_piece).neck.board_laminated);
+}
+
 TEST(Laminations, ComeBackIdenticalFromThePrintedCase)
 {
   for (const std::string &more : {three, scarf + three, scarf + "wood = \"wenge\"\n" + three,

@@ -248,6 +248,9 @@ TEST(GrainFrame, OfAGluedUpShaftIsThatOfTheStripAtThePlace)
   EXPECT_NEAR(std::atan2(head[2][0], head[0][0]),
               shape.headstock.angle + std::atan2(flat[2][0], flat[0][0]), 1e-14);
   EXPECT_EQ(own_headstock.strip(Piece::headstock, 0), std::nullopt);
+  EXPECT_EQ(grain.strip(Piece::board, 0), std::nullopt);
+  shape.board_laminated = true;
+  expect(NeckGrain(shape).at(Piece::board, join / 2, 0.002), {0.4, 0.1, 0});
   EXPECT_EQ(NeckGrain(tests::scarf_neck()).strip(Piece::shaft, 0), std::nullopt);
 }
 
