@@ -4,6 +4,7 @@
 #include "cases/checking.h"
 #include "cases/laminations.h"
 #include "cases/read_case.h"
+#include "cases/suggest.h"
 
 #include <cmath>
 
@@ -91,6 +92,20 @@ void check_one_piece(const Case &result)
                 "headstock.run_out_depth_at_tip"},
                "the headstock is one piece with the shaft, but its grain changes towards the tip",
                "leave the grain at the tip out, or write kind = \"scarf\"");
+}
+
+// Frets in the shaft itself: then board and shaft are the same wood.
+void check_board_of_one_piece(const Case &result)
+{
+  const Piece &board = result.neck.board, &shaft = result.neck.shaft;
+  if (result.board_glue.kind && plain_word(*result.board_glue.kind) == "one piece" &&
+      (board.wood != shaft.wood || board.grain.ring_angle != shaft.grain.ring_angle))
+    refuse(result, board.wood != shaft.wood ? "board.wood" : "board.grain",
+           "board and shaft are said to be one piece, but wood or grain of the board is another",
+           "write wood and grain of the board as those of the shaft, or name the glue under it");
+  if (result.scarf_glue.kind && plain_word(*result.scarf_glue.kind) == "one piece")
+    refuse(result, "glue.scarf", "a scarf joint is glued",
+           "name its glue, or write kind = \"tilted\" in [headstock]");
 }
 
 void check_moisture(const Case &result)
@@ -261,6 +276,7 @@ void check_case(const Case &result)
 {
   check_sizes(result);
   check_heel(result);
+  check_board_of_one_piece(result);
   check_headstock(result);
   check_laminations(result);
   check_rod(result);

@@ -9,8 +9,11 @@ namespace
 void declare_glue(Declarations &lines)
 {
   Table glue(lines, "glue");
-  glue.name("board", OVERBEND_AT(result.board_glue.kind),
-            "Glue under the fingerboard, from the list of glues, or unknown.", "unknown");
+  glue.name(
+      "board", OVERBEND_AT(result.board_glue.kind),
+      "Glue under the fingerboard, from the list of glues, or unknown; \"one piece\" where the "
+      "frets sit in the shaft itself and there is no glue line.",
+      "unknown");
   glue.length("board_thickness", OVERBEND_AT(result.board_glue.thickness), 0.02 * mm, 1 * mm,
               "Thickness of that glue line; 0.05 to 0.15 mm is a good joint [E].", "0.1 mm");
   glue.name("scarf", OVERBEND_AT(result.scarf_glue.kind),

@@ -21,6 +21,8 @@ constexpr double least_share = 0.2;
 // A setting that a limit stops is brought to this share of the limit, and is close enough to it
 // from the second on.
 constexpr double aimed_at_limit = 0.98, close_to_limit = 0.95;
+// Twist (rad) off the line to the target up to which forces are extrapolated along it.
+constexpr double near_the_line = 0.2 * 3.14159265358979323846 / 180;
 
 bool is_bound(Limit limit)
 {
@@ -70,19 +72,27 @@ public:
     aim();
     for (bool renewed = false;;) {
       run_full();
-      const bool again = stay_within_limits();
-      if (column.full_runs == most_full_runs)
+      const Demand tightest = demands(column, the_case, input.tables).front();
+      column.within_limits = tightest.share < 1 + 1e-6;
+      if (column.within_limits && column.on_target) {
+        column.limit = Limit::none;
         break;
-      if (again)
-        continue;
-      if (column.on_target || column.limit != Limit::none)
+      }
+      if (!column.within_limits && column.limit != Limit::line_does_not_move)
+        name_limit(tightest);
+      const bool bound = is_bound(column.limit);
+      if (column.full_runs == most_full_runs || (column.limit != Limit::none && !bound))
         break;
-      // Contact or slack changed if the units now miss by much: renew them once.
-      if (!renewed && missed() > 5 && column.full_runs + 1 < most_full_runs) {
+      // Contact or slack changed if the units now miss by much: renew them once, before any limit
+      // is judged by what they aimed at.
+      if (!renewed && (slack_in_units ? pulls_reached : !bound && missed() > 5)) {
         run_with_units();
         renewed = true;
       }
+      column.limit = Limit::none;
       aim();
+      if (bound && column.within_limits && is_bound(column.limit) && has_settled())
+        break;
     }
     column.setting = base_setting;
     return std::move(column);
@@ -187,6 +197,7 @@ private:
     s.twist_by_twist = last.unit[1].twist / unit_twist;
     column.history = history;
     note_pulls(history);
+    slack_in_units = !pulls_reached;
   }
 
   void note_pulls(const History &history)
@@ -233,41 +244,37 @@ private:
       way_share = 1 - (bow - bow / over) / way;
       column.limit = Limit::overbend;
     }
+    // Forces grow with the way only if the twist keeps its part of it.
+    const double twist_there = slack().twist + last_way / way * (full.twist - slack().twist);
+    const bool same_line =
+        std::abs(base_setting.twist - twist_there) < near_the_line * std::abs(last_way / way);
     for (const Demand &d : demands(column, the_case, input.tables)) {
+      if (!same_line)
+        break;
       const double expected = d.share * std::abs(way_share * way / last_way);
       if (d.limit == Limit::overbend || !(expected > 1))
         continue;
       way_share *= aimed_at_limit / expected;
-      column.limit = d.limit;
-      column.limit_place = d.place;
+      name_limit(d);
     }
     go_along();
   }
 
-  // After a run: back along the line if it asked too much, on if a limit stopped it too early.
-  // Tells whether the setting has changed.
-  bool stay_within_limits()
+  void name_limit(const Demand &demand)
   {
-    if (column.limit == Limit::line_does_not_move)
-      return false;
-    const Demand tightest = demands(column, the_case, input.tables).front();
-    column.within_limits = tightest.share < 1 + 1e-6;
-    if (column.within_limits && column.on_target) {
-      column.limit = Limit::none;
-      return false;
-    }
-    const bool stopped_early = is_bound(column.limit) && tightest.share < close_to_limit;
-    if (column.within_limits && !stopped_early)
-      return false;
-    column.limit = tightest.limit;
-    column.limit_place = tightest.place;
-    way_share *= aimed_at_limit / tightest.share;
-    if (way_share >= 1) {
-      way_share = 1;
-      column.limit = Limit::none;
-    }
-    go_along();
-    return true;
+    column.limit = demand.limit;
+    column.limit_place = demand.place;
+  }
+
+  // Whether a new aim stops at its limit where the last run did, give or take what is left of it.
+  bool has_settled() const
+  {
+    const ClampSetting from = slack();
+    const double near = 1.2 * (1 - close_to_limit);
+    return std::abs(column.setting.bow - base_setting.bow) <
+               near * std::abs(base_setting.bow - from.bow) &&
+           std::abs(column.setting.twist - base_setting.twist) <
+               near * std::abs(base_setting.twist - from.twist) + the_case.target.twist_tolerance;
   }
 
   void go_along()
@@ -332,7 +339,7 @@ private:
   Reading base_reading;
   ClampSetting full;    // what would reach the target
   double way_share = 1; // of the way to it from the neck as found
-  bool pulls_reached = true;
+  bool pulls_reached = true, slack_in_units = false;
 };
 } // namespace
 

@@ -46,8 +46,20 @@ double free_length(const PullProblem &p, unsigned side, const std::vector<double
 {
   return evaluate(p.bench.cord_row(side), u) + p.offsets.cord_reference[side];
 }
+// A cord that went slack again and again would have to push: it is given up, and the other one
+// brings the bow. Never both: of two it is the one that was to be let out further.
+void give_up_one(const std::array<unsigned, 2> &went_slack,
+                 const std::array<double, 2> &last_change, PullResult &result)
+{
+  if (result.slack[0] || result.slack[1])
+    return;
+  const bool bass = went_slack[0] > 2, treble = went_slack[1] > 2;
+  const bool bass_first = last_change[0] < last_change[1];
+  result.slack = {bass && (!treble || bass_first), treble && (!bass || !bass_first)};
+}
+
 // What was asked for, how far the cords came, and how they then pulled.
-std::string not_reached(const PullProblem &p, double bow, double twist, const PullResult &result,
+std::string not_reached(const PullProblem &p, double bow, double twist,
                         const std::vector<double> &u)
 {
   const Reading now = read(p.lines, u);
@@ -59,7 +71,7 @@ std::string not_reached(const PullProblem &p, double bow, double twist, const Pu
                      cases::degrees(now.twist);
   for (unsigned side = 0; side < 2; ++side)
     text += std::string(side == 0 ? ", bass" : ", treble") + " cord " +
-            (result.slack[side] ? "slack" : "at " + cases::all_forces(forces.cord[side]));
+            (forces.cord[side] > 0 ? "at " + cases::all_forces(forces.cord[side]) : "slack");
   return text + ", cradle at " + cases::all_forces(forces.cradle) +
          "; move the cradle, or ask for another reading";
 }
@@ -69,14 +81,18 @@ PullResult pull_to(PullProblem &p, double bow, double twist, std::vector<double>
 {
   PullResult result;
   std::array<unsigned, 2> went_slack{};
+  std::array<double, 2> last_change{};
   for (unsigned round = 0; round < most_rounds; ++round) {
-    result.slack = {went_slack[0] > 2, went_slack[1] > 2};
+    give_up_one(went_slack, last_change, result);
     for (unsigned side = 0; side < 2; ++side) {
       const double taut = -free_length(p, side, u);
-      // A cord that hangs is drawn taut first, unless it has been given up.
-      if (p.offsets.take_up[side] <= taut) {
+      if (result.slack[side]) {
+        // Given up: let out for as long as it still pulls.
+        p.offsets.take_up[side] = std::min(p.offsets.take_up[side], taut - barely_taut);
+      } else if (p.offsets.take_up[side] <= taut) {
+        // A cord that hangs is drawn taut first.
         went_slack[side] += round > 0;
-        p.offsets.take_up[side] = result.slack[side] ? taut - barely_taut : taut + barely_taut;
+        p.offsets.take_up[side] = taut + barely_taut;
       }
     }
     p.mechanics.equilibrate(p.bench.springs(p.setup, p.offsets, p.warmth), p.load, u);
@@ -94,10 +110,11 @@ PullResult pull_to(PullProblem &p, double bow, double twist, std::vector<double>
       change[side] = bow_left / m[0][side];
     } else
       change = solve(m, bow_left, twist_left);
+    last_change = change;
     for (unsigned side = 0; side < 2; ++side)
       p.offsets.take_up[side] += std::clamp(change[side], -longest_pull, longest_pull);
   }
-  throw StepFailed(not_reached(p, bow, twist, result, u));
+  throw StepFailed(not_reached(p, bow, twist, u));
 }
 
 void pull_unit(PullProblem &p, const PullResult &result, Unit &unit)

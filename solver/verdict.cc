@@ -120,6 +120,12 @@ void judge_glue_kind(const cases::Case &c, const materials::Tables &tables, Verd
     return;
   const materials::Glue glue =
       materials::at_speed(tables.glue(*c.board_glue.kind, c.file), materials::LineSpeed::fast);
+  if (&tables.glue(*c.board_glue.kind) == &tables.glue("one piece")) {
+    v.refuse("Board and shaft are one piece: there is no glue line that could slide. Of what is "
+             "clamped the wood alone keeps about a tenth, and loses a part of that again.",
+             {use_level, use_wedges, "fit bars or a new rod from the back or under the frets"});
+    return;
+  }
   const bool too_hard =
       materials::softening_temperature(glue, c.room.humidity) > tables.limits.hottest;
   if (glue.plateau > stiff_plateau)
@@ -283,10 +289,11 @@ std::vector<std::string> standing_cautions(const cases::Case &c)
 {
   std::vector<std::string> all;
   if (planned_heat(c) > 0)
-    all.push_back("The iron is the main hazard: dry, dabbed on for 2 to 3 s every minute or two or "
-                  "parked on a 6 mm plywood slip, never left alone, never on bare frets. Trust a "
-                  "second thermometer on the bar, not the iron's dial. Extinguisher and metal tray "
-                  "at hand.");
+    all.push_back(
+        "The iron is the main hazard: dry, dabbed on for 2 to 3 s every minute or two or "
+        "parked on a 6 mm (1/4 in) plywood slip, never left alone, never on bare frets. Trust a "
+        "second thermometer on the bar, not the iron's dial. Extinguisher and metal tray "
+        "at hand.");
   if (planned_heat(c) > 0)
     all.push_back("Stop if: a step shows at the nut, a fret rises, it creaks, it smells of camphor "
                   "or varnish, or the probe goes more than 3 degC (5 degF) above its figure.");

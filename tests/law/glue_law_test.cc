@@ -117,7 +117,7 @@ TEST(GlueLaw, SlipMeetsTheAnchorsOfTheTrade)
     within(name, 0.5, 48, 2 * hour, 0.10, 0.50);
     within(name, 0.5, 60, 2 * hour, 0.85, 1);
   }
-  for (const std::string name : {"epoxy", "urea-formaldehyde", "resorcinol"})
+  for (const std::string name : {"epoxy", "urea-formaldehyde", "resorcinol", "one piece"})
     within(name, 0.5, 48, 2 * hour, 0, 0.02);
   for (const double humidity : {0.35, 0.45}) // dry
     within("hot hide", humidity, 48, 2 * hour, 0, 0.02);

@@ -172,6 +172,14 @@ TEST(RefuseBefore, GluesThatNeverLetTheBoardSlide)
   }
 }
 
+// The wood alone keeps a tenth of what is clamped (trade reference, no slip at all [E]).
+TEST(RefuseBefore, FretsInTheShaftItself)
+{
+  cases::Case c = sound_case();
+  c.board_glue.kind = "one piece";
+  expect_refused(c, "Board and shaft are one piece");
+}
+
 // Common practice: a bow below 0.1 mm is noise, a twist below 0.25 degrees nobody notices.
 TEST(RefuseBefore, NothingToDo)
 {
