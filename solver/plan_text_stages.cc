@@ -16,10 +16,11 @@ namespace
 using Stages = std::vector<PlanStage>;
 
 constexpr double thou = 25.4e-6;
+constexpr std::size_t name_width = 31, edge_width = 22;
 
 std::string name_of(const Stages &stages, std::size_t i)
 {
-  return padded(std::to_string(i + 1) + " " + stages[i].name, 30);
+  return padded(std::to_string(i + 1) + " " + stages[i].name, name_width);
 }
 
 // Bare millimetres and thou for a table whose head tells the units; the sign where it says
@@ -48,13 +49,15 @@ void edges(std::ostringstream &out, const cases::Case &c, const Stages &stages)
 {
   paragraph(out, "Straightedge from fret " + std::to_string(c.found.rest_fret_a) + " to fret " +
                      std::to_string(c.found.rest_fret_b) +
-                     ", mm / thou. It rests on both ends and shows its deepest gap at a fret, or "
-                     "it rocks on a fret and, balanced, shows this gap at each end:");
-  out << "  " << padded("", 30) << padded("bass", 23) << padded("centre", 23) << "treble\n";
+                     ", the frets level, mm / thou. It rests on two high points and shows its "
+                     "deepest gap at a fret; or it rocks on a fret and, balanced, shows this gap "
+                     "at each end:");
+  out << "  " << padded("", name_width) << padded("bass", edge_width)
+      << padded("centre", edge_width) << "treble\n";
   for (std::size_t i = 0; i < stages.size(); ++i) {
     const auto &line = stages[i].readings.line;
-    out << "  " << name_of(stages, i) << padded(edge(line[0]), 23) << padded(edge(line[1]), 23)
-        << edge(line[2]) << "\n";
+    out << "  " << name_of(stages, i) << padded(edge(line[0]), edge_width)
+        << padded(edge(line[1]), edge_width) << edge(line[2]) << "\n";
   }
 }
 
@@ -74,7 +77,7 @@ void sticks(std::ostringstream &out, const cases::Case &c, const Stages &stages)
                      " (+: treble corner of the nut up), and the gap under the outer strings held "
                      "down at frets " +
                      rests + ", mm / thou:");
-  out << "  " << padded("", 30) << padded("sticks", 30) << padded("string bass", 20)
+  out << "  " << padded("", name_width) << padded("sticks", 30) << padded("string bass", 20)
       << "string treble\n";
   for (std::size_t i = 0; i < stages.size(); ++i) {
     const PlanStage &s = stages[i];
@@ -91,9 +94,11 @@ void glue_lines(std::ostringstream &out, const Stages &stages)
   out << "\n";
   paragraph(out,
             "Glue lines: slip of the upper against the lower side at the nut end and at the body "
-            "end, mm / thou, + towards the body; shear over the last 10 mm (0.39 in) there, MPa:");
+            "end, mm / thou, + towards the body; mean shear over the last 10 mm (0.39 in) there, "
+            "MPa, + with the "
+            "upper side drawn towards the body:");
   for (const LineState &kind : stages.front().state->line) {
-    out << "  " << padded(kind.name + " line", 30) << padded("slip nut end", 17)
+    out << "  " << padded(kind.name + " line", name_width) << padded("slip nut end", 17)
         << padded("slip body end", 17) << "shear nut end / body end\n";
     for (std::size_t i = 0; i < stages.size(); ++i)
       for (const LineState &line : stages[i].state->line)
@@ -116,14 +121,15 @@ void strength(std::ostringstream &out, const Stages &stages)
                  "numbered above:");
   out << "  " << padded("", 20);
   for (std::size_t i = 0; i < stages.size(); ++i)
-    out << padded(std::to_string(i + 1), 7);
+    out << (i + 1 < stages.size() ? padded(std::to_string(i + 1), 7) : std::to_string(i + 1));
   out << "\n";
   for (const std::string &region : regions) {
     out << "  " << padded(region, 20);
     for (const PlanStage &stage : stages) {
       const auto use = stage.state->use.find(region);
       const double share = use == stage.state->use.end() ? 0. : 100 * use->second.value;
-      out << padded(fixed(share, share < 10 ? 1 : 0), 7);
+      const std::string number = fixed(share, share < 10 ? 1 : 0);
+      out << (&stage == &stages.back() ? number : padded(number, 7));
     }
     out << "\n";
   }

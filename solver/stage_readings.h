@@ -55,7 +55,7 @@ struct StageReadings
 
 // Two high points closer than this share of the edge's length do not hold it: it rocks [E]. An end
 // gap smaller than least_gap (m) is none.
-constexpr double firm_rest = 0.25, least_end_gap = 5e-6;
+constexpr double firm_rest = 0.3, least_end_gap = 5e-6;
 
 EdgeOnLine edge_on_line(const SampledLine &line, int rest_a, int rest_b);
 

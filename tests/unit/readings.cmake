@@ -4,4 +4,5 @@ overbend_test(test_bench_readings
     ${CMAKE_CURRENT_SOURCE_DIR}/readings_bow.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/readings_edge.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/readings_twist_kink.cc
+    ${CMAKE_CURRENT_SOURCE_DIR}/stage_readings.cc
   LIBRARIES overbend_solver)

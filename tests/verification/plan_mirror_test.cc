@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/run_readings.h"
 #include "tests/report.h"
 #include "tests/verification/guard_neck.h"
 #include "tests/verification/plan_neck.h"
@@ -7,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 // Bass and treble of a whole neck are mirror images: tuners, grain, cords and pulls turned over
 // must turn the readings over and nothing else. The only source is symmetry. The histories start
@@ -73,11 +75,10 @@ cases::Case symmetric_case()
 }
 
 // Cold pull, short heat, release while hot.
-solver::History short_history(const cases::Case &c, const Pulled &pulled)
+std::vector<cases::Phase> short_phases(const cases::Case &c, const Pulled &pulled)
 {
-  PlanNeck neck(c);
   std::vector<cases::Phase> phases;
-  for (cases::Phase phase : neck.c.phases) {
+  for (cases::Phase phase : c.phases) {
     using cases::PhaseKind;
     if (phase.kind != PhaseKind::clamp && phase.kind != PhaseKind::heat &&
         phase.kind != PhaseKind::release)
@@ -89,7 +90,38 @@ solver::History short_history(const cases::Case &c, const Pulled &pulled)
     phase.duration = phase.kind == PhaseKind::heat ? 1500 : 60;
     phases.push_back(phase);
   }
-  return neck.run(phases, solver::heat_of(neck.work, phases), neck.unstressed());
+  return phases;
+}
+
+// All that a run writes as readings.
+struct Written
+{
+  solver::History history;
+  solver::ReadingsTable readings, gaps;
+};
+
+Written short_run(cases::Case c, const Pulled &pulled)
+{
+  c.phases = short_phases(c, pulled);
+  PlanNeck neck(c);
+  const solver::ThermalHistory heat = solver::heat_of(neck.work, c.phases);
+  const solver::MoistureHistory moisture = solver::moisture_of(neck.work, c.phases, heat);
+  solver::BenchRecorder recorder(neck.work, heat, &moisture);
+  solver::SimulationOptions options;
+  options.moisture = &moisture;
+  options.observe = [&](const solver::StepRecord &step, const solver::MechanicsState &state) {
+    recorder.observe(step, state);
+  };
+  Written all;
+  all.history = neck.run(c.phases, heat, neck.unstressed(), options);
+  const solver::HeatReader reader(neck.work, heat, &moisture);
+  all.readings = solver::readings_table(c, all.history, recorder.states, {},
+                                        solver::heat_at_steps(all.history, reader));
+  std::vector<double> across;
+  for (int fret = 0; fret <= c.neck.frets; ++fret)
+    across.push_back(neck.work.lines.distance_across(fret));
+  all.gaps = solver::gaps_table(c, all.history, {}, across);
+  return all;
 }
 
 double largest_bow(const solver::History &history)
@@ -101,31 +133,100 @@ double largest_bow(const solver::History &history)
   return size;
 }
 
-// Largest differences between a history and the mirror image of another, over the largest values.
-struct Differences
+bool begins(const std::string &name, const std::string &with)
 {
-  double bow = 0, twist = 0, cord = 0, take_up = 0;
-};
+  return name.rfind(with, 0) == 0;
+}
 
-Differences against_mirror(const solver::History &a, const solver::History &b, double width)
+// The name of the reading that must show the same when the sides are swapped.
+std::string partner_of(std::string name)
 {
-  Differences d;
-  double pull = 0, drawn = 0;
-  const double bow = largest_bow(a);
-  for (std::size_t s = 0; s < a.steps.size(); ++s) {
-    const solver::StepRecord &one = a.steps[s], &other = b.steps[s];
-    d.bow = std::max({d.bow, std::abs(one.reading.bow_bass - other.reading.bow_treble),
-                      std::abs(one.reading.bow - other.reading.bow),
-                      std::abs(one.reading.bow_treble - other.reading.bow_bass)});
-    d.twist = std::max(d.twist, std::abs(one.reading.twist + other.reading.twist));
-    for (unsigned side = 0; side < 2; ++side) {
-      pull = std::max(pull, std::abs(one.forces.cord[side]));
-      drawn = std::max(drawn, std::abs(one.take_up[side]));
-      d.cord = std::max(d.cord, std::abs(one.forces.cord[side] - other.forces.cord[1 - side]));
-      d.take_up = std::max(d.take_up, std::abs(one.take_up[side] - other.take_up[1 - side]));
+  for (const auto &[from, to] : {std::pair("bass", "treble"), std::pair("treble", "bass")})
+    if (const auto at = name.find(from); at != std::string::npos)
+      return name.replace(at, std::string(from).size(), to);
+  return name;
+}
+
+std::size_t column(const solver::ReadingsTable &table, const std::string &name)
+{
+  std::size_t i = 0;
+  while (i < table.columns.size() && table.columns[i].name != name)
+    ++i;
+  return i;
+}
+
+double largest(const solver::ReadingsTable &table, std::size_t i)
+{
+  double size = 0;
+  for (const auto &row : table.rows)
+    size = std::max(size, std::abs(row.values[i].value_or(0)));
+  return size;
+}
+
+// Share that 1 of a column counts as: shapes of the board count by the largest bow (twist times the
+// nut's width), frets must be the same, all else counts by its own largest value.
+double scale(const solver::ReadingsTable &a, std::size_t i, std::size_t j, double bow, double width)
+{
+  const auto &[name, quantity] = a.columns[i];
+  if (quantity == solver::Quantity::fret)
+    return 1;
+  if (quantity == solver::Quantity::angle)
+    return width / bow;
+  for (const char *shape : {"bow", "deepest bow", "straightedge", "relief", "twist", "gap"})
+    if (begins(name, shape))
+      return 1 / bow;
+  const double size = std::max(largest(a, i), largest(a, j));
+  return size > 0 ? 1 / size : 0;
+}
+
+// Largest difference of each column from the mirror image of the other table, as a share. A column
+// without a partner, or one that is empty where its partner is not, differs by infinity.
+std::map<std::string, double> against_mirror(const solver::ReadingsTable &a,
+                                             const solver::ReadingsTable &b, double bow,
+                                             double width)
+{
+  std::map<std::string, double> differences;
+  for (std::size_t i = 0; i < a.columns.size(); ++i) {
+    const std::string &name = a.columns[i].name;
+    const std::size_t j = column(b, partner_of(name));
+    double &worst = differences[name];
+    if (j == b.columns.size() || a.rows.size() != b.rows.size()) {
+      worst = HUGE_VAL;
+      continue;
+    }
+    const double sign = begins(name, "twist") ? -1 : 1;
+    const double counts = scale(a, i, j, bow, width);
+    for (std::size_t r = 0; r < a.rows.size(); ++r) {
+      const auto &one = a.rows[r].values[i], &other = b.rows[r].values[j];
+      if (one.has_value() != other.has_value())
+        worst = HUGE_VAL;
+      else if (one)
+        worst = std::max(worst, counts * std::abs(*one - sign * *other));
     }
   }
-  return {d.bow / bow, d.twist * width / bow, d.cord / pull, d.take_up / drawn};
+  return differences;
+}
+
+double worst_of(const std::map<std::string, double> &differences)
+{
+  double worst = 0;
+  for (const auto &[name, share] : differences)
+    worst = std::max(worst, share);
+  return worst;
+}
+
+void expect_mirrored(const std::string &table, const solver::ReadingsTable &a,
+                     const solver::ReadingsTable &b, double bow, double width)
+{
+  const auto differences = against_mirror(a, b, bow, width);
+  for (const auto &[name, share] : differences) {
+    EXPECT_LE(share, allowed) << table << ": " << name;
+    std::printf("  %-70s %.1e\n", name.c_str(), share);
+  }
+  report("Whole neck with its sides swapped",
+         "all " + std::to_string(differences.size()) + " columns of " + table +
+             ", worst share of the largest value",
+         "symmetry", 0, worst_of(differences), allowed);
 }
 
 void expect_none(const std::string &what, const std::string &quantity, double share)
@@ -146,27 +247,47 @@ void print_ends(const char *name, const solver::History &history)
 TEST(MirrorOfAWholeNeck, SwappedSidesGiveTheMirrorImageOfEveryReading)
 {
   const cases::Case c = lopsided_case();
-  const solver::History one = short_history(c, {-1.5e-3, 0.4 * degree});
-  const solver::History other = short_history(mirrored(c), {-1.5e-3, -0.4 * degree});
-  print_ends("as it is", one);
-  print_ends("mirrored", other);
-  ASSERT_EQ(one.steps.size(), other.steps.size());
-  const double width = c.neck.nut_width;
-  const Differences d = against_mirror(one, other, width);
-  const std::string what = "Whole neck with its sides swapped";
-  expect_none(what, "bows, share of the largest bow", d.bow);
-  expect_none(what, "twist times width, share of the largest bow", d.twist);
-  expect_none(what, "cords, share of the hardest pull", d.cord);
-  expect_none(what, "take-ups, share of the longest", d.take_up);
+  const Written one = short_run(c, {-1.5e-3, 0.4 * degree});
+  const Written other = short_run(mirrored(c), {-1.5e-3, -0.4 * degree});
+  print_ends("as it is", one.history);
+  print_ends("mirrored", other.history);
+  ASSERT_EQ(one.history.steps.size(), other.history.steps.size());
+  const double width = c.neck.nut_width, bow = largest_bow(one.history);
+  expect_mirrored("readings.csv", one.readings, other.readings, bow, width);
+  expect_mirrored("gaps.csv", one.gaps, other.gaps, bow, width);
   // The case is not symmetric: something is there to be mirrored.
-  const Differences own = against_mirror(one, one, width);
-  EXPECT_GT(std::min({own.bow, own.twist, own.cord, own.take_up}), 1e-2);
+  const auto own = against_mirror(one.readings, one.readings, bow, width);
+  for (const char *start :
+       {"bow bass", "twist between", "cord bass", "take-up bass", "deepest bow bass, over"}) {
+    const auto found = own.lower_bound(start);
+    ASSERT_TRUE(found != own.end() && begins(found->first, start)) << start;
+    EXPECT_GT(found->second, 1e-2) << found->first;
+  }
+}
+
+// The comparison itself: a reading that one side lacks, or that is not mirrored, must be seen.
+TEST(MirrorOfAWholeNeck, AForgottenOrUnmirroredReadingIsNoticed)
+{
+  solver::ReadingsTable table;
+  table.columns = {{"bow bass", solver::Quantity::length},
+                   {"bow treble", solver::Quantity::length}};
+  table.rows = {{0, "clamp", "start", {1e-3, 2e-3}}};
+  solver::ReadingsTable swapped = table;
+  std::swap(swapped.rows[0].values[0], swapped.rows[0].values[1]);
+  EXPECT_EQ(worst_of(against_mirror(table, swapped, 1e-3, 0.04)), 0);
+  EXPECT_NEAR(worst_of(against_mirror(table, table, 1e-3, 0.04)), 1, 1e-12);
+  swapped.columns[1].name = "bow of the treble side";
+  EXPECT_EQ(worst_of(against_mirror(table, swapped, 1e-3, 0.04)), HUGE_VAL);
+  swapped = table;
+  swapped.rows[0].values[0].reset();
+  EXPECT_EQ(worst_of(against_mirror(table, swapped, 1e-3, 0.04)), HUGE_VAL);
 }
 
 TEST(MirrorOfAWholeNeck, SymmetricCaseHasNoTwist)
 {
   const cases::Case c = symmetric_case();
-  const solver::History history = short_history(c, {-1.5e-3, 0});
+  const Written run = short_run(c, {-1.5e-3, 0});
+  const solver::History &history = run.history;
   print_ends("symmetric", history);
   const double bow = largest_bow(history);
   EXPECT_GT(bow, 1e-3);
@@ -175,7 +296,11 @@ TEST(MirrorOfAWholeNeck, SymmetricCaseHasNoTwist)
     twist = std::max(twist, std::abs(step.reading.twist));
   expect_none("Symmetric whole neck", "twist times width, share of the largest bow",
               twist * c.neck.nut_width / bow);
-  expect_none("Symmetric whole neck", "bass against treble bow, share of the largest bow",
-              against_mirror(history, history, c.neck.nut_width).bow);
+  const auto own = against_mirror(run.readings, run.readings, bow, c.neck.nut_width);
+  double sides = 0;
+  for (const auto &[name, share] : own)
+    if (begins(name, "bow"))
+      sides = std::max(sides, share);
+  expect_none("Symmetric whole neck", "bass against treble bow, share of the largest bow", sides);
 }
 } // namespace overbend::tests

@@ -115,9 +115,9 @@ std::vector<double> PlanNeck::headstock_torque() const
 }
 
 solver::History PlanNeck::run(const std::vector<cases::Phase> &phases,
-                              const solver::ThermalHistory &heat, const solver::Progress &start)
+                              const solver::ThermalHistory &heat, const solver::Progress &start,
+                              solver::SimulationOptions options)
 {
-  solver::SimulationOptions options;
   options.bow_error = c.numerics.bow_error;
   return solver::simulate(c, phases, work.model, work.bench, work.lines, work.planned_strings, heat,
                           start, work.mechanics, options);

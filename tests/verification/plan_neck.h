@@ -35,8 +35,9 @@ struct PlanNeck
   std::vector<double> cord_pull(double bass, double treble) const; // N, each drawn down
   std::vector<double> headstock_torque() const;                    // 1 N m about x
 
+  // With the error a step that c.numerics says.
   solver::History run(const std::vector<cases::Phase> &phases, const solver::ThermalHistory &heat,
-                      const solver::Progress &start);
+                      const solver::Progress &start, solver::SimulationOptions options = {});
   solver::Progress unstressed() const;
 
   cases::Case c;
