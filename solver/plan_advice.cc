@@ -173,7 +173,8 @@ std::vector<std::string> stop_signs(const cases::Case &c)
 std::vector<std::string> card_cautions(const cases::Case &c)
 {
   std::vector<std::string> all = {
-      "Iron: dry, dabbed on 2 to 3 s every minute or two, or parked on 6 mm plywood. Never left "
+      "Iron: dry, dabbed on 2 to 3 s every minute or two, or parked on 6 mm (1/4 in) plywood. "
+      "Never left "
       "alone.",
       "Glasses on. Stay out of the line of the cords. Extinguisher and metal tray at hand."};
   using cases::Binding;

@@ -89,6 +89,7 @@ Json one_stage(const cases::Case &c, const PlanStage &stage)
               {"phase", stage.phase},
               {"moment", stage.moment},
               {"time_s", stage.time},
+              {"strings_on", stage.strings},
               {"reading", json_of(stage.reading)},
               {"deepest_bow", each_line(stage.readings, deepest)},
               {"straightedge", each_line(stage.readings, edge)},

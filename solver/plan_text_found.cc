@@ -29,7 +29,7 @@ void found(std::ostringstream &out, const cases::Case &c)
   if (f.twist) {
     text += twist_in_words(*f.twist);
     if (std::abs(*f.twist) > least_twist)
-      text += " (" + both_lengths(std::abs(over_sticks(*f.twist))) + " at 300 mm sticks)";
+      text += " (" + both_lengths(std::abs(over_sticks(*f.twist))) + " at the tips of 300 mm (12 in) sticks)";
   } else
     text += "not measured, taken as none";
   paragraph(out, text + ".");

@@ -26,7 +26,7 @@
 //   results.xdmf    the same as a time series of curved cells for ParaView, times in hours: the
 //   neck
 //                   and each glue line as blocks
-//   readings.csv    the table of readings
+//   readings.csv    the table of readings (a run also writes gaps.csv: solver/run_readings.h)
 //
 // Every step is flushed before results.xdmf names it (a reader aborts on data that are not there),
 // and results.xdmf is replaced as a whole: after a kill, all steps it names can be read. (Groups of

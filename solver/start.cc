@@ -155,7 +155,7 @@ FoundNeck find_start(const cases::Case &the_case, const Model &model, const Benc
   d.moisture_twist = swollen.twist;
   if (std::abs(d.moisture_bow) > told_bow)
     d.remarks.push_back("Swelling since the neck was built accounts for up to " +
-                        fixed(1e3 * d.moisture_bow, 2) + " mm of the bow.");
+                        signed_length(d.moisture_bow) + " of the bow.");
   const Scales s = fit(h, d);
   MechanicsState &state = neck.progress.state;
   state = std::move(h.swollen);

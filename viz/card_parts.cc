@@ -54,7 +54,7 @@ std::string sticks(const PlanFile &plan, const std::string &pointer)
   const std::string twist = "Twist: " + shown(plan, pointer, As::twist);
   if (text_of(plan.at(pointer), As::twist) == "none")
     return twist + ", sticks in line.";
-  return twist + "; " + fixed_words("300 mm") + " sticks show " + shown(plan, pointer, As::sticks) +
+  return twist + "; " + fixed_words("300 mm (12 in)") + " sticks show " + shown(plan, pointer, As::sticks) +
          ".";
 }
 

@@ -22,12 +22,13 @@ struct Known
 };
 
 // In the order in which they are worth opening.
-const std::array<Known, 12> known = {
+const std::array<Known, 13> known = {
     Known{"bench-card.html", "the page to print and pin above the bench"},
     Known{"report.html", "everything: what was found, the plan, plots, pictures, view of the neck"},
     Known{"plan.txt", "the plan as text, as it was printed"},
     Known{"pictures", "the pictures of the report as files, and the animation if there is one"},
     Known{"readings.csv", "the readings over time, for a spreadsheet"},
+    Known{"gaps.csv", "bow and gap under the straightedge, fret by fret"},
     Known{"plan.json", "the plan for other programs"},
     Known{"results.h5", "the computed fields (HDF5)"},
     Known{"results.xdmf", "the same for ParaView; needs results.h5 beside it"},

@@ -39,6 +39,7 @@ target_sources(overbend_viz PRIVATE
   report_found.cc
   report_plan.cc
   report_plots.cc
+  report_stages.cc
   report_view.cc
   show.cc
   surface.cc

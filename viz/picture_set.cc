@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "viz/picture_set.h"
 
+#include "cases/units.h"
 #include "solver/shop_words.h"
 #include "solver/text_file.h"
 #include "viz/views.h"
@@ -244,7 +245,7 @@ Picture PictureSet::slip()
   }
   canvas.colour_bar(scale);
   canvas.text(0.02, 0.04, "Drawn straight and true to scale.", 20);
-  const std::string most = number(extreme.largest) + " mm";
+  const std::string most = cases::both_lengths(1e-3 * extreme.largest);
   std::string named;
   for (const RunStory::Moment &moment : moments)
     named += (named.empty() ? "" : ", ") + moment.name;

@@ -18,11 +18,12 @@ struct Part
   bool needs_simulation;
 };
 
-const std::array<Part, 12> parts = {Part{"verdict", "Should it be done?", report_verdict, false},
+const std::array<Part, 13> parts = {Part{"verdict", "Should it be done?", report_verdict, false},
                                     Part{"found", "What was found", report_found, false},
                                     Part{"meaning", "What it means", report_meaning, true},
                                     Part{"plan", "The plan", report_plan, true},
                                     Part{"expected", "What to expect", report_expected, true},
+                                    Part{"stages", "Stage by stage", report_stages, true},
                                     Part{"plots", "Plots", report_plots, true},
                                     Part{"view", "The neck in its stages", report_view, true},
                                     Part{"pictures", "Pictures", report_pictures, true},

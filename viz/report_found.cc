@@ -59,9 +59,9 @@ std::string report_found(const PlanFile &plan)
                      item("bow, centre", shown(plan, "/found/bow_centre_m", As::bow)) +
                      item("bow, treble", shown(plan, "/found/bow_treble_m", As::bow));
   if (plan.at("/found/twist_rad").is_number())
-    rows +=
-        item("twist", shown(plan, "/found/twist_rad", As::twist) + "; at " + fixed_words("300 mm") +
-                          " sticks " + shown(plan, "/found/twist_rad", As::sticks));
+    rows += item("twist", shown(plan, "/found/twist_rad", As::twist) + "; at " +
+                              fixed_words("300 mm (12 in)") + " sticks " +
+                              shown(plan, "/found/twist_rad", As::sticks));
   else
     rows += item("twist", "not measured, taken as none");
   if (plan.at("/found/strung_bow_m").is_number())

@@ -54,8 +54,8 @@ std::string phases_table(const PlanFile &plan)
            both("bow_bass_m", As::pair) + both("bow_centre_m", As::pair) +
            both("bow_treble_m", As::pair) + both("twist_rad", As::angle);
     out += plan.at(plan.phase(i, "/cords_on")).get<bool>()
-               ? cell(shown(plan, plan.phase(i, "/largest_cords_N/bass"), As::newton) + ", " +
-                      shown(plan, plan.phase(i, "/largest_cords_N/treble"), As::newton))
+               ? cell(shown(plan, plan.phase(i, "/largest_cords_N/bass"), As::force) + ", " +
+                      shown(plan, plan.phase(i, "/largest_cords_N/treble"), As::force))
                : cell("off");
     out += "</tr>\n";
   }

@@ -62,8 +62,8 @@ std::string number_text(double v, As as)
     return cases::both_temperatures(v);
   case As::force:
     return cases::all_forces(v);
-  case As::newton:
-    return solver::fixed(v, 0) + " N";
+  case As::megapascal:
+    return solver::fixed(v * 1e-6, 3) + " MPa";
   case As::clock:
     return solver::clock_face(v);
   case As::duration:
@@ -102,9 +102,10 @@ std::string element(const PlanFile &plan, const std::string &pointer, As as, con
 const char *name(As as)
 {
   static const std::array<const char *, 22> names = {
-      "length", "size",       "signed_both", "pair",        "mm",    "thou",    "bow",   "twist",
-      "angle",  "angle_size", "sticks",      "temperature", "force", "newton",  "clock", "duration",
-      "turns",  "percent",    "ratio",       "count",       "text",  "verbatim"};
+      "length", "size",       "signed_both", "pair",       "mm",     "thou",
+      "bow",    "twist",      "angle",       "angle_size", "sticks", "temperature",
+      "force",  "megapascal", "clock",       "duration",   "turns",  "percent",
+      "ratio",  "count",      "text",        "verbatim"};
   return names.at(std::size_t(as));
 }
 

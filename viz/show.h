@@ -24,7 +24,7 @@ enum class As {
   sticks,      // at 300 mm sticks: 1.31 mm (52 thou)
   temperature, // 48 °C (118 °F)
   force,       // 106 N (10.8 kgf, 23.8 lbf)
-  newton,      // 106 N
+  megapascal,  // 0.327 MPa
   clock,       // 0:25
   duration,    // 6 days 23 h
   turns,       // 1 3/8, back by 1/4

@@ -68,7 +68,9 @@ overbend_command_test(folder_is_a_file RUN simulate case.toml --output case.toml
 set(short_run "preset = \"electric\"\n[glue]\nboard = \"white PVA\"\n[found]\nbow = \"0.6 mm\"\n[numerics]\nresolution = 0.5\n[[phase]]\nkind = \"rest\"\nduration = \"10 min\"\n")
 overbend_command_test(simulate_leaves_its_record RUN simulate case.toml --no-pictures STATUS 0
   CASE_TEXT "${short_run}" SECONDS 200 SAYS "Results in case-run"
-  HOLDS case-run/record.txt "exit reason: done\n.*case text:\npreset = \"electric\"")
+  HOLDS case-run/record.txt "exit reason: done\n.*case text:\npreset = \"electric\""
+    case-run/readings.csv "^time .h.,phase,moment,\"bow bass[^\n]*deepest bow treble, at .fret.[^\n]*straightedge resting, gap bass[^\n]*straightedge rocking, end gap treble[^\n]*relief bass, string held down[^\n]*cord treble .lbf.[^\n]*slip of board glue line, nut end .thou.[^\n]*shear of board glue line, 10 mm at the body end .MPa.[^\n]*share of strength used, shaft .-.[^\n]*probe .degF."
+    case-run/gaps.csv "^time .h.,phase,moment,fret .fret.,from the nut .mm.,from the nut .in.,\"bow bass[^\n]*gap under the straightedge treble .thou.,twist against fret [^\n]*\n0,rest,start,1,")
 overbend_command_test(simulate_that_does_not_converge RUN simulate case.toml --no-pictures STATUS 3
   CASE_TEXT "${short_run}[[phase]]\nkind = \"clamp\"\nduration = \"10 min\"\npull = \"to reading\"\nbow = \"5 mm\"\n"
   SECONDS 200 SAYS "^Not converged: Phase \"clamp\" does not converge at its start: [^\n]*cords[^\n]*\n$"

@@ -130,7 +130,7 @@ WRITE = {
     "sticks": lambda v: length(abs(0.3 * math.sin(v))),
     "temperature": temperature,
     "force": force,
-    "newton": lambda v: dec(v, 0) + " N",
+    "megapascal": lambda v: dec(v * 1e-6, 3) + " MPa",
     "clock": clock,
     "duration": duration,
     "turns": turns,

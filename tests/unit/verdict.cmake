@@ -8,3 +8,9 @@ overbend_test(test_verdict
     ${CMAKE_CURRENT_SOURCE_DIR}/shop_words.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/step_fields.cc
   LIBRARIES overbend_solver)
+
+overbend_test(test_plan_words
+  SOURCES
+    ${CMAKE_CURRENT_SOURCE_DIR}/plan_words.cc
+    ${CMAKE_CURRENT_SOURCE_DIR}/invented_plan.cc
+  LIBRARIES overbend_solver nlohmann_json::nlohmann_json)

@@ -1,0 +1,164 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the plan says in words: both units beside every number, and readings at every stage.
+// First: deal.II has a macro that gmock does not bear.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "cases/read_case.h"
+#include "materials/tables.h"
+#include "solver/plan_advice.h"
+#include "solver/plan_stages.h"
+#include "solver/plan_text.h"
+#include "solver/shop_words.h"
+#include "solver/verdict.h"
+#include "tests/unit/invented_plan.h"
+
+#include <nlohmann/json.hpp>
+
+#include <regex>
+#include <sstream>
+
+using namespace overbend;
+using solver::Verdict;
+using ::testing::HasSubstr;
+using ::testing::IsEmpty;
+
+namespace
+{
+std::string in_one_line(const std::string &text)
+{
+  std::istringstream words(text);
+  std::string line;
+  for (std::string word; words >> word;)
+    line += (line.empty() ? "" : " ") + word;
+  return line;
+}
+
+// Numbers with a unit that stand without their partner: mm without thou or in, N without kgf and
+// lbf, degC without degF, N/mm without lbf/in.
+std::vector<std::string> bare_numbers(const std::string &text)
+{
+  static const std::regex number("([0-9]) (mm|N|degC|N/mm)(?![A-Za-z0-9/])");
+  static const std::regex partner_mm("^ \\([-+0-9./ to]+ (thou|in)\\)"),
+      partner_force("^ \\([-+0-9.]+ kgf, [-+0-9.]+ lbf\\)"),
+      partner_warm("^ \\([-+0-9. to]+ degF\\)"), partner_stiff("^ \\([0-9.]+ lbf/in\\)");
+  const std::string line = in_one_line(text);
+  std::vector<std::string> bare;
+  for (std::sregex_iterator at(line.begin(), line.end(), number), end; at != end; ++at) {
+    const std::string unit = (*at)[2], rest = at->suffix().str().substr(0, 60);
+    const std::regex &partner = unit == "mm"     ? partner_mm
+                                : unit == "N"    ? partner_force
+                                : unit == "degC" ? partner_warm
+                                                 : partner_stiff;
+    if (!std::regex_search(rest, partner))
+      bare.push_back(line.substr(std::size_t(std::max<long>(0, at->position() - 30)), 60));
+  }
+  return bare;
+}
+
+std::string all_of(const std::vector<std::string> &sentences)
+{
+  std::string text;
+  for (const std::string &sentence : sentences)
+    text += sentence + "\n";
+  return text;
+}
+
+cases::Case a_case()
+{
+  cases::Case c = cases::preset_case("electric");
+  c.board_glue.kind = "white PVA";
+  c.found.twist = 0.0044;
+  return c;
+}
+} // namespace
+
+TEST(BothUnits, TheScanSeesANumberWithoutItsPartner)
+{
+  EXPECT_THAT(bare_numbers("cords 77 and 138 N."), testing::SizeIs(1));
+  EXPECT_THAT(bare_numbers("by 0.29 mm, one degree"), testing::SizeIs(1));
+  EXPECT_THAT(bare_numbers("at 48 degC for 30 N/mm each"), testing::SizeIs(2));
+  EXPECT_THAT(bare_numbers("0.29 mm\n  (11 thou), 138 N (14.1 kgf, 31.0\n lbf), 40 to 45 degC (104 "
+                           "to 113 degF), 30 N/mm (171 lbf/in), 6 mm (1/4 in); mm / thou"),
+              IsEmpty());
+}
+
+TEST(BothUnits, StandBesideEveryNumberOfAPlan)
+{
+  const cases::Case c = a_case();
+  for (const unsigned columns : {1u, 3u})
+    for (const Verdict::Kind kind : {Verdict::with_cautions, Verdict::do_not}) {
+      solver::PlanReport report = tests::invented_report(c, kind, columns);
+      report.line = solver::LineWarmth{};
+      report.line->nut_end = report.line->middle = report.line->body_end = 325;
+      report.line->softens_before = 310;
+      report.line->softens_driest = 316;
+      report.stiffness_factor = 1.12;
+      EXPECT_THAT(bare_numbers(solver::plan_text(report)), IsEmpty());
+    }
+}
+
+TEST(BothUnits, StandInCautionsOfEveryFinishAndBinding)
+{
+  cases::Case c = a_case();
+  for (int finish = 0; finish <= int(cases::Finish::unknown); ++finish)
+    for (int binding = 0; binding <= int(cases::Binding::unknown); ++binding) {
+      c.finish = cases::Finish(finish);
+      c.binding = cases::Binding(binding);
+      const Verdict v = solver::refuse_before(c, materials::tables());
+      EXPECT_THAT(bare_numbers(all_of(v.reasons) + all_of(v.cautions) + all_of(v.alternatives) +
+                               all_of(solver::standing_cautions(c)) +
+                               all_of(solver::card_cautions(c)) + all_of(solver::stop_signs(c))),
+                  IsEmpty())
+          << finish << " " << binding;
+    }
+}
+
+// 30 N/mm = 30000 N/m; 1 lbf/in = 4.4482216 N / 0.0254 m = 175.127 N/m; 171.3.
+TEST(BothUnits, StiffnessOfACord)
+{
+  EXPECT_EQ(solver::stiffness_in_words(30000), "30 N/mm (171 lbf/in)");
+}
+
+TEST(PlanText, ReadsFretByFretAtReleaseAndAtTheDateAndStageByStage)
+{
+  const cases::Case c = a_case();
+  const std::string text =
+      in_one_line(solver::plan_text(tests::invented_report(c, Verdict::do_it)));
+  EXPECT_THAT(text, HasSubstr("Right after it should read: fret bass centre treble 3"));
+  EXPECT_THAT(text, HasSubstr("the plan aims at. Fret by fret: fret bass centre treble 3"));
+  EXPECT_THAT(text, HasSubstr("String held down at frets 1 and"));
+  EXPECT_THAT(text, HasSubstr("STAGE BY STAGE"));
+  // The invented lines: 0.117 mm = 4.6 thou, -0.086 mm = -3.4 thou; 0.213 and -0.148 MPa.
+  EXPECT_THAT(text, HasSubstr("1 as found +0.12 / +4.6 -0.09 / -3.4 0.213 / -0.148"));
+  EXPECT_THAT(text, HasSubstr("scarf line 0.00 mm (+0.2 thou) at the nut end"));
+  EXPECT_THAT(text, HasSubstr("shaft 17 17"));
+}
+
+TEST(PlanJson, HoldsTheReadingsOfEachStage)
+{
+  const cases::Case c = a_case();
+  const auto plan = nlohmann::json::parse(tests::invented_plan(c, Verdict::do_it));
+  ASSERT_GE(plan.at("stages").size(), 6u);
+  const auto &found = plan.at("stages").at(0);
+  EXPECT_EQ(found.at("name"), "as found");
+  // A parabola of 0.653 mm over frets 1 and join is forward: the edge rests, and the gap at each
+  // fret is the bow there.
+  EXPECT_EQ(found.at("straightedge").at("centre").at("lies"), "rests");
+  for (const auto &fret : found.at("by_fret"))
+    EXPECT_NEAR(fret.at("gap_centre_m").get<double>(), fret.at("bow_centre_m").get<double>(),
+                1e-12);
+  EXPECT_NEAR(found.at("winding_sticks").at("at_the_tips_m").get<double>(),
+              0.3 * std::sin(found.at("reading").at("twist_rad").get<double>()), 1e-12);
+  const auto &board = found.at("glue_lines").at(0);
+  EXPECT_EQ(board.at("line"), "board");
+  EXPECT_NEAR(board.at("slip_body_end_m").get<double>(), -0.086e-3, 1e-12);
+  EXPECT_NEAR(board.at("shear_nut_end_10_mm_Pa").get<double>(), 0.213e6, 1e-6);
+  const auto clamp = plan.at("stages").at(1);
+  EXPECT_EQ(clamp.at("straightedge").at("bass").at("lies"), "rocks");
+  EXPECT_GT(clamp.at("straightedge").at("bass").at("end_gap_m").get<double>(), 1e-3);
+  EXPECT_FALSE(clamp.at("strings_on").get<bool>());
+  EXPECT_EQ(plan.at("stages").back().at("name"), "strung, at the date asked");
+  EXPECT_TRUE(plan.at("stages").back().at("strings_on").get<bool>());
+  EXPECT_TRUE(plan.at("stages").back().at("string_held_down").contains("treble"));
+}

@@ -1,0 +1,119 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What a bench reads at each stage, what the glue lines do and how much strength is in use.
+#include "viz/report.h"
+
+#include "viz/html.h"
+#include "viz/show.h"
+
+namespace overbend::viz
+{
+namespace
+{
+std::string head(const std::string &caption, const std::vector<std::string> &columns)
+{
+  std::string out = "<div class=\"wide\" tabindex=\"0\" role=\"group\" aria-label=\"" +
+                    escaped(caption) + "\">\n<table class=\"data\">\n<caption>" + words(caption) +
+                    "</caption>\n<thead><tr>";
+  for (const std::string &column : columns)
+    out += "<th scope=\"col\">" + column + "</th>";
+  return out + "</tr></thead>\n<tbody>\n";
+}
+
+const char *const tail = "</tbody>\n</table>\n</div>\n";
+
+std::string cell(const std::string &inner)
+{
+  return "<td>" + inner + "</td>";
+}
+
+std::string stage_at(std::size_t i)
+{
+  return "/stages/" + std::to_string(i);
+}
+
+std::string row(const PlanFile &plan, std::size_t i)
+{
+  return "<tr><th scope=\"row\">" + shown(plan, stage_at(i) + "/name", As::text) + "</th>";
+}
+
+std::string edge(const PlanFile &plan, const std::string &at)
+{
+  return plan.text(at + "/lies") == "rocks"
+             ? "rocks on fret " + shown(plan, at + "/hump_fret", As::count) + ", " +
+                   shown(plan, at + "/end_gap_m", As::length) + " at each end"
+             : "gap " + shown(plan, at + "/gap_m", As::length) + " at fret " +
+                   shown(plan, at + "/gap_fret", As::count);
+}
+
+std::string bench_table(const PlanFile &plan)
+{
+  std::string out =
+      head("Straightedge on the frets, balanced where it rocks; winding sticks (+: "
+           "treble corner of the nut up); gap under the outer strings held down",
+           {"stage", "bass", "centre", "treble", "sticks", "string, bass", "string, treble"});
+  for (std::size_t i = 0; i < plan.size("/stages"); ++i) {
+    const std::string at = stage_at(i);
+    out += row(plan, i);
+    for (const char *line : {"bass", "centre", "treble"})
+      out += cell(edge(plan, at + "/straightedge/" + line));
+    out += cell(shown(plan, at + "/winding_sticks/at_the_tips_m", As::signed_both));
+    for (const char *line : {"bass", "treble"}) {
+      const std::string string = at + "/string_held_down/" + line;
+      out += cell(plan.at(at + "/strings_on").get<bool>()
+                      ? shown(plan, string + "/gap_m", As::length) + " at fret " +
+                            shown(plan, string + "/fret", As::count)
+                      : "-");
+    }
+    out += "</tr>\n";
+  }
+  return out + tail;
+}
+
+std::string glue_table(const PlanFile &plan)
+{
+  std::string out = head(
+      "Glue lines: slip of the upper against the lower side, and shear averaged "
+      "at the ends; towards the body +",
+      {"stage", "line", "slip, nut end", "slip, body end", "shear, nut end", "shear, body end"});
+  for (std::size_t i = 0; i < plan.size("/stages"); ++i)
+    for (std::size_t l = 0; l < plan.size(stage_at(i) + "/glue_lines"); ++l) {
+      const std::string line = stage_at(i) + "/glue_lines/" + std::to_string(l);
+      out += row(plan, i) + cell(shown(plan, line + "/line", As::text)) +
+             cell(shown(plan, line + "/slip_nut_end_m", As::signed_both)) +
+             cell(shown(plan, line + "/slip_body_end_m", As::signed_both)) +
+             cell(shown(plan, line + "/shear_nut_end_10_mm_Pa", As::megapascal)) +
+             cell(shown(plan, line + "/shear_body_end_10_mm_Pa", As::megapascal)) + "</tr>\n";
+    }
+  return out + tail;
+}
+
+std::string strength_table(const PlanFile &plan)
+{
+  const std::string first = stage_at(0) + "/use_of_strength";
+  std::vector<std::string> names = {"stage"};
+  for (std::size_t r = 0; r < plan.size(first); ++r)
+    names.push_back(shown(plan, first + "/" + std::to_string(r) + "/region", As::text));
+  std::string out =
+      head("Share of its strength that each part uses, at its temperature then", names);
+  for (std::size_t i = 0; i < plan.size("/stages"); ++i) {
+    out += row(plan, i);
+    for (std::size_t r = 0; r < plan.size(first); ++r)
+      out += cell(
+          shown(plan, stage_at(i) + "/use_of_strength/" + std::to_string(r) + "/share_of_strength",
+                As::percent));
+    out += "</tr>\n";
+  }
+  return out + tail;
+}
+} // namespace
+
+std::string report_stages(const PlanFile &plan)
+{
+  if (!plan.has("/stages"))
+    return "";
+  std::string out = bench_table(plan);
+  if (plan.has(stage_at(0) + "/glue_lines"))
+    out += glue_table(plan) + strength_table(plan);
+  return out;
+}
+} // namespace overbend::viz
