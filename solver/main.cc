@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cases/error.h"
 #include "mesh/shape_error.h"
+#include "solver/command_examples.h"
 #include "solver/commands.h"
 #include "solver/commands_intake.h"
 #include "solver/file_error.h"
@@ -32,22 +33,6 @@ enum Exit { good = 0, our_fault = 1, users_mistake = 2, not_converged = 3, files
 const char *const description =
     "Overbend: plans the straightening of a bowed or twisted neck by clamping and heat.\n"
     "It gives estimates, not orders; read the cautions it prints.";
-
-const char *const footer = R"(
-Examples:
-  overbend template electric > my-neck.toml     a case with every key and its comment
-  overbend sheet electric                       a sheet to print, in ./intake-sheet.html
-  overbend ask my-neck.toml --preset electric   the same questions one by one
-  overbend check my-neck.toml                   is it a good case?
-  overbend plan my-neck.toml                    the plan, in ./my-neck-plan
-  overbend plan my-neck.toml --output first --timing
-  overbend report my-neck-plan                  its bench card and report once more
-  overbend pictures my-neck-plan                its pictures and film once more
-  overbend simulate my-neck.toml                the phases as written, in ./my-neck-run
-  overbend list glues "white PVA"               numbers with unit, spread, mark and source
-
-Exit status: 0 done (a plan that says "do not do it" is an answer too), 1 a fault of the program,
-2 a mistake in the case or on the command line, 3 not converged, 4 files and disk.)";
 
 // Bytes of the results are promised: one thread for BLAS, whatever the machine has.
 void pin_threads()
@@ -186,7 +171,7 @@ int guarded(const std::function<void()> &work, const std::string &case_file)
 int main(int argc, char **argv)
 {
   CLI::App app(description, "overbend");
-  app.footer(footer);
+  app.footer(solver::all_examples());
   app.require_subcommand(1);
   CommandOptions options;
   PictureChoice choice;
@@ -247,6 +232,9 @@ int main(int argc, char **argv)
       std::cout << "Bench card, report and index written to the folder " << plan_folder << ".\n";
     };
   });
+
+  for (CLI::App *command : app.get_subcommands({}))
+    command->footer(solver::examples_of(command->get_name()));
 
   try {
     app.parse(argc, argv);

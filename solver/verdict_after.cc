@@ -181,14 +181,17 @@ Verdict judge_after(const PlanColumn &column, const Workbench &workbench,
   Verdict v;
   judge_limit(column, workbench, heat, moisture, v);
   judge_miss(column, v);
-  judge_use(column, the_case, v);
+  // A line that does not move was tried with a first guess: what that asks is no plan's matter.
+  const bool moves = column.limit != Limit::line_does_not_move;
+  if (moves)
+    judge_use(column, the_case, v);
   judge_heat(column, workbench, v);
   judge_diagnosis(column, v);
   const double tuner = materials::tables().tuner(the_case.tuners.kind).force_limit;
   double pull = 0;
   for (const PhaseEnd &phase : column.history.phases)
     pull = std::max({pull, phase.largest_cord[0], phase.largest_cord[1]});
-  if (pull > tuner && column.limit != Limit::tuner_pull)
+  if (moves && pull > tuner && column.limit != Limit::tuner_pull)
     v.refuse("A cord pulls " + all_forces(pull) + "; these tuners should not carry more than " +
                  all_forces(tuner) + ".",
              {"a strap behind the nut or a bar across the headstock", "two passes"});
