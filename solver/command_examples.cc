@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/command_examples.h"
 
+#include <algorithm>
 #include <stdexcept>
 #include <utility>
 #include <vector>
@@ -55,36 +56,38 @@ const std::vector<Examples> &table()
   return all;
 }
 
-std::string line(const std::pair<std::string, std::string> &example)
+using Lines = std::vector<std::pair<std::string, std::string>>;
+
+// In two columns.
+std::string printed(const Lines &lines)
 {
-  constexpr std::size_t column = 46;
-  std::string text = "  overbend " + example.first;
-  text += text.size() < column ? std::string(column - text.size(), ' ') : "  ";
-  return text + example.second + "\n";
+  std::size_t widest = 0;
+  for (const auto &[typed, does] : lines)
+    widest = std::max(widest, typed.size());
+  std::string text = "\nExamples:\n";
+  for (const auto &[typed, does] : lines)
+    text += "  overbend " + typed + std::string(widest + 3 - typed.size(), ' ') + does + "\n";
+  return text;
 }
 } // namespace
 
 std::string examples_of(const std::string &command)
 {
   for (const Examples &one : table())
-    if (one.command == command) {
-      std::string text = "\nExamples:\n";
-      for (const auto &example : one.lines)
-        text += line(example);
-      return text;
-    }
+    if (one.command == command)
+      return printed(one.lines);
   throw std::logic_error("no examples of " + command);
 }
 
 std::string all_examples()
 {
-  std::string text = "\nExamples:\n";
+  Lines firsts;
   for (const Examples &one : table())
-    text += line(one.lines.front());
-  return text +
-         "\n`overbend COMMAND --help` has more of each.\n\n"
-         "Exit status: 0 done (a plan that says \"do not do it\" is an answer too), 1 a fault "
-         "of the program,\n2 a mistake in the case or on the command line, 3 not converged, "
-         "4 files and disk.";
+    firsts.push_back(one.lines.front());
+  return printed(firsts) + R"(
+`overbend COMMAND --help` has more of each.
+
+Exit status: 0 done (a plan that says "do not do it" is an answer too), 1 a fault of the program,
+2 a mistake in the case or on the command line, 3 not converged, 4 files and disk.)";
 }
 } // namespace overbend::solver

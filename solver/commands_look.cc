@@ -36,8 +36,8 @@ void print_entry(const materials::Entry &entry)
     std::cout << (&alias == &entry.aliases.front() ? "  (also: " : ", ") << alias;
   std::cout << (entry.aliases.empty() ? "\n" : ")\n");
   for (const auto &[key, value, unit, spread, mark, source] : materials::rows(entry))
-    std::cout << "  " << key << " = " << value << " " << unit << "   spread: " << spread << "   ["
-              << mark << "] " << source << "\n";
+    std::cout << "  " << key << " = " << value << (unit == "1" ? "" : " " + unit)
+              << "   spread: " << spread << "   [" << mark << "] " << source << "\n";
   for (const std::string &missing : entry.missing)
     std::cout << "  missing: " << missing << "\n";
 }
