@@ -4,6 +4,7 @@
 
 #include "cases/read_case.h"
 #include "mesh/make_neck_mesh.h"
+#include "solver/cell_use.h"
 #include "solver/plan.h"
 
 #include <gtest/gtest.h>
@@ -37,6 +38,40 @@ std::array<double, 6> linear_stress(const Vec3 &p)
     s[i] = 1e6 * (i + 1) + 1e7 * p[0] * (i + 2.) - 2e8 * p[1] * (i - 2.) + 3e8 * p[2];
   return s;
 }
+
+std::array<std::vector<double>, 3> places_of_points(const Space &space)
+{
+  std::array<std::vector<double>, 3> at;
+  for (unsigned i = 0; i < 3; ++i) {
+    std::vector<double> nodal;
+    for (const Vec3 &p : space.position)
+      nodal.push_back(p[i]);
+    at[i] = at_points(space, nodal);
+  }
+  return at;
+}
+
+// Puts the linear stress into every point, in the axes of its wood.
+void stress_linearly(const Model &model, MechanicsState &state)
+{
+  const auto at = places_of_points(model.space);
+  for (std::size_t p = 0; p < state.wood.size(); ++p)
+    state.wood[p].stress = to_wood(model.grain_at(unsigned(p / points_per_cell), p),
+                                   linear_stress({at[0][p], at[1][p], at[2][p]}));
+}
+
+// Largest difference of the nodal stresses from the linear one, as a share of the largest stress.
+double worst_stress(const Space &space, const StepFields &fields)
+{
+  double worst = 0, hardest = 0;
+  for (unsigned n = 0; n < space.n_nodes; ++n)
+    for (unsigned i = 0; i < 6; ++i) {
+      const double expected = linear_stress(space.position[n])[i];
+      worst = std::max(worst, std::abs(fields.stress[i][n] - expected));
+      hardest = std::max(hardest, std::abs(expected));
+    }
+  return worst / hardest;
+}
 } // namespace
 
 // The cells map positions with the same quadratics that carry the stresses to the nodes, so a
@@ -49,35 +84,52 @@ TEST(StepFields, LinearStressReachesTheNodesUnchanged)
   const mesh::NeckMesh neck = mesh::make_neck_mesh(c.neck, 0.5);
   const PlanInput input{c, neck, materials::tables(), [](const std::string &) {}, {}};
   const Workbench bench(input, {});
-  const Space &space = bench.model.space;
-  std::array<std::vector<double>, 3> at;
-  for (unsigned i = 0; i < 3; ++i) {
-    std::vector<double> nodal;
-    for (const Vec3 &p : space.position)
-      nodal.push_back(p[i]);
-    at[i] = at_points(space, nodal);
-  }
   MechanicsState state = unstressed(bench.model);
-  for (std::size_t p = 0; p < state.wood.size(); ++p) {
-    const auto &grain = bench.model.piece[space.piece[p / points_per_cell]].grain;
-    state.wood[p].stress = to_wood(grain, linear_stress({at[0][p], at[1][p], at[2][p]}));
-  }
+  stress_linearly(bench.model, state);
   for (std::size_t g = 0; g < state.glue.size(); ++g)
     state.glue[g].slip = {3e-6, -4e-6};
-  const std::vector<double> warm(space.n_nodes, 300.);
+  const std::vector<double> warm(bench.model.space.n_nodes, 300.);
   const StepFields fields = step_fields(bench.model, state, warm, 5, "test");
-
-  double worst = 0, hardest = 0;
-  for (unsigned n = 0; n < space.n_nodes; ++n)
-    for (unsigned i = 0; i < 6; ++i) {
-      const double expected = linear_stress(space.position[n])[i];
-      worst = std::max(worst, std::abs(fields.stress[i][n] - expected));
-      hardest = std::max(hardest, std::abs(expected));
-    }
-  EXPECT_LT(worst, 1e-9 * hardest);
+  EXPECT_LT(worst_stress(bench.model.space, fields), 1e-9);
   const GluePoint &glued = bench.model.glue_point.front();
   EXPECT_NEAR(fields.slip[glued.upper], 5e-6, 1e-12) << "amount of both directions";
   EXPECT_NEAR(fields.slip[unsigned(glued.lower)], 5e-6, 1e-12);
+}
+
+// Each point is turned back by the axes of its own strip, and used against its own strength.
+TEST(StepFields, OfAShaftOfStripsTakeTheWoodOfThePoint)
+{
+  cases::Case c = cases::preset_case("electric");
+  c.neck.laminations = {{0.027, {"sugar maple", {0.4, 0.05, -0.08}}},
+                        {0.004, {"wenge", {1.2, 0, 0.1}}},
+                        {0.027, {"Honduras mahogany", {0, -0.06, 0}}}};
+  c.neck.headstock.laminated = true;
+  const mesh::NeckMesh neck = mesh::make_neck_mesh(c.neck, 0.5);
+  const PlanInput input{c, neck, materials::tables(), [](const std::string &) {}, {}};
+  const Workbench bench(input, {});
+  const Model &model = bench.model;
+  ASSERT_TRUE(model.strips.has_value());
+  MechanicsState state = unstressed(model);
+  stress_linearly(model, state);
+  const std::vector<double> warm(model.space.n_nodes, 300.);
+  EXPECT_LT(worst_stress(model.space, step_fields(model, state, warm, 5, "test")), 1e-9);
+
+  // Only one wood of a cell under a pull along its grain: its share of that wood's strength.
+  unsigned cut = 0;
+  for (unsigned cell = 0; cell < model.space.n_cells; ++cell) {
+    const std::size_t first = std::size_t(cell) * points_per_cell;
+    const unsigned one = model.wood_at(cell, first), other = model.wood_at(cell, first + 26);
+    if (one == other)
+      continue;
+    ++cut;
+    constexpr double pull = 20e6;
+    for (std::size_t p = first; p < first + points_per_cell; ++p)
+      state.wood[p].stress = {model.wood_at(cell, p) == other ? pull : 0, 0, 0, 0, 0, 0};
+    const auto &wood = model.wood(other).law->wood();
+    EXPECT_NEAR(use_in_cell(model, state, cell, 300, 0.1).share,
+                pull / materials::strengths(wood, 300, 0.1).tension_along, 1e-12);
+  }
+  EXPECT_GT(cut, 10u);
 }
 
 // The glue surface covers the area that the points of its line stand for, and carries what the
