@@ -180,7 +180,7 @@ TEST(MoistureReadings, AreThoseOfTheirPlacesAndStandInTheTable)
   cases::Case c = neck.c;
   c.phases.resize(1);
   std::vector<solver::BenchState> states(1);
-  states[0].shape = neck.work.lines.shape(neck.unstressed().state.displacement);
+  states[0].shape = neck.work.lines.shape(std::vector<double>(neck.work.model.n_unknowns(), 0.));
   const auto table =
       solver::readings_table(c, history, states, {}, solver::heat_at_steps(history, reader));
   const std::string csv = solver::to_csv(table, {});
