@@ -47,6 +47,7 @@ struct Piece
 {
   std::string wood;
   Grain grain;
+  double swelling_along = 1; // of this blank along the grain, for that of the wood in the table
 };
 
 // One strip of a shaft glued up from strips side by side, parallel to the centre line.

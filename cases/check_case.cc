@@ -85,6 +85,10 @@ void check_one_piece(const Case &result)
     refuse(result, head.wood != shaft.wood ? "headstock.wood" : "headstock.grain",
            "the headstock is one piece with the shaft, but its wood or grain is another",
            "leave wood and grain of the headstock out, or write kind = \"scarf\"");
+  if (head.swelling_along != shaft.swelling_along)
+    refuse(result, "headstock.swelling_along",
+           "the headstock is one piece with the shaft, but it swells otherwise",
+           "leave it out, or write kind = \"scarf\"");
   const Grain &grain = head.grain;
   if (grain.ring_angle_at_end || grain.run_out_across_at_end || grain.run_out_depth_at_end)
     refuse_any(result,

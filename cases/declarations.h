@@ -35,6 +35,7 @@ struct LaminationDraft
   std::string wood = "as shaft";
   std::optional<double> ring_angle{}, run_out_across{}, run_out_depth{};
   std::optional<double> ring_angle_at_end{}, run_out_across_at_end{}, run_out_depth_at_end{};
+  std::optional<double> swelling_along{};
 };
 
 // A case while it is being read: what is not yet resolved beside what is.
@@ -45,6 +46,7 @@ struct Draft
   Phase phase;                                           // the [[phase]] being read
   LaminationDraft lamination;                            // the [[lamination]] being read
   std::optional<double> bow_bass, bow_treble;            // unknown: as the centre
+  std::optional<double> headstock_swelling;              // unknown: as the shaft
   std::optional<double> room_dew_point, phase_dew_point; // unknown: the humidity holds
   std::optional<double> lived_for;                       // s, in the air of Moisture
 };

@@ -29,6 +29,11 @@ void declare_lamination(Declarations &lines)
                  "Slope of its grain seen from the side, rising towards the body positive; "
                  "unknown: as the shaft.",
                  "unknown");
+  strip.quantity("swelling_along", Dimension::fraction, OVERBEND_AT(lamination.swelling_along), 0.1,
+                 10,
+                 "Swelling of this strip along the grain, for that of its wood in the tables; "
+                 "unknown: as the shaft.",
+                 "unknown");
   declare_other_end(strip, "at_body", "at the body join", OVERBEND_AT(lamination.ring_angle_at_end),
                     OVERBEND_AT(lamination.run_out_across_at_end),
                     OVERBEND_AT(lamination.run_out_depth_at_end));

@@ -7,6 +7,15 @@ namespace overbend::cases
 {
 namespace
 {
+// Single specimens of spruce went from 0.001 to 0.035 against a mean of about 0.006 for each unit
+// of moisture (Bengtsson 2001).
+constexpr double least_swelling = 0.1, most_swelling = 10;
+constexpr const char *swelling_sentence =
+    "Swelling of this blank along the grain, for that of its wood in the tables. Blanks of one "
+    "kind "
+    "differ by a factor of ten and more, and the difference between board and shaft bends a neck "
+    "that dries. Nobody can measure it on a finished neck: try what it would do.";
+
 void declare_sizes(Declarations &lines)
 {
   Table neck(lines, "neck");
@@ -44,6 +53,9 @@ void declare_shaft(Declarations &lines)
   shaft.quantity("run_out_depth", Dimension::slope,
                  OVERBEND_AT(result.neck.shaft.grain.run_out_depth), -0.35, 0.35,
                  "Slope of the grain seen from the side, rising towards the body positive.", "0 %");
+  shaft.quantity("swelling_along", Dimension::fraction,
+                 OVERBEND_AT(result.neck.shaft.swelling_along), least_swelling, most_swelling,
+                 swelling_sentence, "100 %");
   declare_other_end(shaft, "at_body", "at the body join",
                     OVERBEND_AT(result.neck.shaft.grain.ring_angle_at_end),
                     OVERBEND_AT(result.neck.shaft.grain.run_out_across_at_end),
@@ -66,6 +78,9 @@ void declare_board(Declarations &lines)
   board.quantity("run_out_depth", Dimension::slope,
                  OVERBEND_AT(result.neck.board.grain.run_out_depth), -0.35, 0.35,
                  "Slope of the grain seen from the side, rising towards the body positive.", "0 %");
+  board.quantity("swelling_along", Dimension::fraction,
+                 OVERBEND_AT(result.neck.board.swelling_along), least_swelling, most_swelling,
+                 swelling_sentence, "100 %");
   declare_other_end(board, "at_body", "at its body end",
                     OVERBEND_AT(result.neck.board.grain.ring_angle_at_end),
                     OVERBEND_AT(result.neck.board.grain.run_out_across_at_end),
@@ -109,6 +124,11 @@ void declare_headstock(Declarations &lines)
   head.quantity("run_out_depth", Dimension::slope,
                 OVERBEND_AT(result.neck.headstock.piece.grain.run_out_depth), -0.35, 0.35,
                 "Scarf only: slope of the grain seen from the side, against its face.", "0 %");
+  head.quantity("swelling_along", Dimension::fraction, OVERBEND_AT(headstock_swelling),
+                least_swelling, most_swelling,
+                "Scarf only: swelling of this blank along the grain, as for the shaft; unknown: as "
+                "the shaft.",
+                "unknown");
   declare_other_end(head, "at_tip", "at its tip",
                     OVERBEND_AT(result.neck.headstock.piece.grain.ring_angle_at_end),
                     OVERBEND_AT(result.neck.headstock.piece.grain.run_out_across_at_end),

@@ -8,8 +8,10 @@ namespace overbend::cases
 {
 double saturation_pressure(double temperature)
 {
-  const double t = temperature - 273.15;
-  return 611.2 * std::exp(17.62 * t / (243.12 + t));
+  const double t = temperature;
+  return std::exp(-5.8002206e3 / t + 1.3914993 +
+                  t * (-4.8640239e-2 + t * (4.1764768e-5 - 1.4452093e-8 * t)) +
+                  6.5459673 * std::log(t));
 }
 
 double humidity_at(double temperature, double dew_point)

@@ -6,10 +6,10 @@
 // Air by relative humidity and by dew point. Only what the reader needs to hold one of the two.
 namespace overbend::cases
 {
-// Pressure of water vapour at saturation, Pa, at a temperature in K. Magnus formula over water,
-//   e_s = 611.2 Pa exp(17.62 t / (243.12 + t)), t in degC,
-// with the constants of Sonntag 1990 as in the guide of the World Meteorological Organization [M].
-// Stated for -45 to 60 degC to 0.6 %; at 95 degC it is 2 % high.
+// Pressure of water vapour at saturation over water, Pa, at a temperature in K: Hyland and Wexler
+// 1983, the form of the ASHRAE Handbook of Fundamentals (coefficients read in published code), made
+// for 0 to 200 degC and within 2 % of published values for supercooled water down to -40 degC.
+//   ln p = C8/T + C9 + C10 T + C11 T^2 + C12 T^3 + C13 ln T
 double saturation_pressure(double temperature);
 
 // Relative humidity of air whose dew point is given, 1 at saturation. Both in K.

@@ -45,6 +45,7 @@ Lamination resolved(const LaminationDraft &told, const Piece &shaft)
        grain.run_out_across_at_end);
   take(told.run_out_depth, told.run_out_depth_at_end, grain.run_out_depth,
        grain.run_out_depth_at_end);
+  strip.piece.swelling_along = told.swelling_along.value_or(shaft.swelling_along);
   return strip;
 }
 
@@ -82,9 +83,10 @@ void run_strips_on(Case &result)
   };
   const bool scarf = head.kind == HeadstockKind::scarf;
   const bool own_wood = given("wood") && plain_word(head.piece.wood) != "as shaft";
-  const bool own = scarf && (own_wood || given("grain") || given("run_out_across") ||
-                             given("run_out_depth") || given("grain_at_tip") ||
-                             given("run_out_across_at_tip") || given("run_out_depth_at_tip"));
+  const bool own =
+      scarf && (own_wood || given("grain") || given("run_out_across") || given("run_out_depth") ||
+                given("grain_at_tip") || given("swelling_along") ||
+                given("run_out_across_at_tip") || given("run_out_depth_at_tip"));
   head.laminated = !result.neck.laminations.empty() && !own;
   const auto &glue = result.board_glue.kind;
   result.neck.board_laminated =
@@ -92,7 +94,8 @@ void run_strips_on(Case &result)
   if (head.laminated && scarf) {
     const Piece &shaft = result.neck.shaft;
     head.piece = {shaft.wood,
-                  {shaft.grain.ring_angle, shaft.grain.run_out_across, shaft.grain.run_out_depth}};
+                  {shaft.grain.ring_angle, shaft.grain.run_out_across, shaft.grain.run_out_depth},
+                  shaft.swelling_along};
   }
 }
 
@@ -159,6 +162,7 @@ LaminationDraft as_draft(const Lamination &strip)
           grain.run_out_depth,
           grain.ring_angle_at_end,
           grain.run_out_across_at_end,
-          grain.run_out_depth_at_end};
+          grain.run_out_depth_at_end,
+          strip.piece.swelling_along};
 }
 } // namespace overbend::cases

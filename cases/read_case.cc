@@ -154,6 +154,8 @@ void resolve(Draft &draft)
     result.strings_found.set = result.strings.set;
   result.strings_found.height_at_nut = result.strings.height_at_nut;
   result.strings_found.height_at_join = result.strings.height_at_join;
+  result.neck.headstock.piece.swelling_along =
+      draft.headstock_swelling.value_or(result.neck.shaft.swelling_along);
   run_strips_on(result);
   if (plain_word(result.neck.headstock.piece.wood) == "as shaft")
     result.neck.headstock.piece.wood = result.neck.shaft.wood;

@@ -56,6 +56,8 @@ std::string to_text(const Case &result)
   Draft draft;
   draft.result = result;
   draft.bow_bass = result.found.bow_bass;
+  if (result.neck.headstock.kind == HeadstockKind::scarf)
+    draft.headstock_swelling = result.neck.headstock.piece.swelling_along;
   draft.bow_treble = result.found.bow_treble;
   if (result.moisture.humidity || result.moisture.climate_to > 0)
     draft.lived_for = result.moisture.lived_for;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "materials/damp_air.h"
 
+#include "cases/humid_air.h"
+
 #include <algorithm>
 #include <cmath>
 #include <stdexcept>
@@ -13,10 +15,10 @@ constexpr double coldest = 233.15, hottest = 473.15; // K
 
 double log_pressure(double t)
 {
-  return -5.8002206e3 / t + 1.3914993 +
-         t * (-4.8640239e-2 + t * (4.1764768e-5 - 1.4452093e-8 * t)) + 6.5459673 * std::log(t);
+  return std::log(cases::saturation_pressure(t));
 }
 
+// Of the formula in cases/humid_air.h.
 double slope_of_log_pressure(double t)
 {
   return 5.8002206e3 / (t * t) - 4.8640239e-2 + t * (2 * 4.1764768e-5 - 3 * 1.4452093e-8 * t) +
@@ -33,7 +35,7 @@ void check(double temperature)
 double saturation_pressure(double temperature)
 {
   check(temperature);
-  return std::exp(log_pressure(temperature));
+  return cases::saturation_pressure(temperature);
 }
 
 double humidity_from_dew_point(double temperature, double dew_point)

@@ -5,10 +5,7 @@
 // as weather services give it).
 namespace overbend::materials
 {
-// Pressure of saturated vapour over water, Pa: Hyland and Wexler 1983, the form of the ASHRAE
-// Handbook of Fundamentals (coefficients read in published code), made for 0 to 200 degC and within
-// 2 % of published values for supercooled water down to -40 degC.
-//   ln p = C8/T + C9 + C10 T + C11 T^2 + C12 T^3 + C13 ln T
+// Pressure of saturated vapour over water, Pa, by the formula of cases/humid_air.h.
 // Throws std::domain_error outside -40 to 200 degC.
 double saturation_pressure(double temperature);
 

@@ -53,11 +53,12 @@ void read_glue(EntryReader &reader, Glue &g)
   if (g.plateau < 0)
     reader.fail(reader.line(), "`plateau` is negative", "give 0 for a glue that flows");
   g.bulk_modulus = reader.common_number("bulk_modulus", "GPa");
+  g.water_conductance = reader.common_number("water_conductance", "kg/(m^2 s)");
   g.wlf_c1 = reader.common_number("wlf_c1", "1");
   g.wlf_c2 = reader.common_number("wlf_c2", "K");
   g.activation_energy = reader.common_number("activation_energy", "kJ/mol");
-  check_positive(reader, "bulk_modulus, wlf_c1, wlf_c2 or activation_energy",
-                 {g.bulk_modulus, g.wlf_c1, g.wlf_c2, g.activation_energy});
+  check_positive(reader, "bulk_modulus, water_conductance, wlf_c1, wlf_c2 or activation_energy",
+                 {g.bulk_modulus, g.water_conductance, g.wlf_c1, g.wlf_c2, g.activation_energy});
   read_softening(reader, g);
   g.time_scale_decades = positive(reader, "time_scale", "decades");
   g.softening_spread = positive(reader, "softening_spread", "K");

@@ -120,6 +120,7 @@ struct Wood : Entry
 
   // Swelling along the grain per kg/kg below and above a knee; across it is by the shrinkage below.
   double swelling_L_dry = 0, swelling_L_damp = 0, swelling_knee = 0.08; // kg/kg
+  double kiln_moisture = 0; // kg/kg, the driest this wood has been before it became a neck
   double fibre_saturation = 0.30; // kg/kg, no change beyond (Wood Handbook Eq. 4-9)
 
   // Diffusion of bound water: see materials/moisture_transport.h.
@@ -145,6 +146,7 @@ struct Glue : Entry
   std::vector<double> branch_time;    // s, at the softening temperature
   double plateau = 0;                 // G_inf, Pa: 0 for a glue that flows
   double bulk_modulus = 0;            // Pa
+  double water_conductance = 0;       // kg/(m^2 s) for a difference of moisture content of 1
   double wlf_c1 = 0, wlf_c2 = 0;      // -, K (decimal logarithm)
   double activation_energy = 0;       // J/mol, below the softening temperature
 

@@ -23,6 +23,7 @@ struct PieceModel
   std::array<Vec3, 3> grain{Vec3{1, 0, 0}, Vec3{0, 0, 1}, Vec3{0, 1, 0}};
   double moisture = 0.12; // kg/kg, at which it was glued up: no swelling strain
   double dry_density = 0; // oven-dry mass over volume, kg/m^3; 0: takes no water
+  double swelling_along = 1; // of this blank along the grain, for that of its wood
   // Heat: conductivity along and across the grain, W/(m K); heat capacity by volume, J/(m^3 K).
   double conductivity_along = 0.3, conductivity_across = 0.16, heat_capacity = 1e6;
 };

@@ -3,6 +3,7 @@
 
 #include "materials/damp_air.h"
 #include "materials/sorption.h"
+#include "materials/tables.h"
 #include "solver/build_model.h"
 #include "solver/in_time.h"
 
@@ -173,11 +174,17 @@ void add_in_days(const MoistureMoment &start, const std::vector<MoistureMoment> 
 }
 } // namespace
 
+double kiln_moisture()
+{
+  return materials::tables().woods.front().kiln_moisture;
+}
+
 void MoistureHistory::add(double time, std::vector<double> moisture)
 {
+  const double kiln = kiln_moisture();
   std::vector<double> driest = moisture;
   for (std::size_t i = 0; i < driest.size(); ++i)
-    driest[i] = std::min(driest[i], states.empty() ? kiln_moisture : states.back().driest[i]);
+    driest[i] = std::min(driest[i], states.empty() ? kiln : states.back().driest[i]);
   std::vector<double> travel(moisture.size(), 0.);
   for (std::size_t i = 0; i < travel.size() && !states.empty(); ++i)
     travel[i] = states.back().travel[i] + std::abs(moisture[i] - states.back().moisture[i]);

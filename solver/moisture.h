@@ -21,11 +21,9 @@
 // computed once, after that of heat and with steps of its own.
 namespace overbend::solver
 {
-// A glue line: 0.1 mm of a glue that holds back water like some 3 mm of wood across the grain. In
-// kg/(m^2 s) for a difference of moisture content of 1: 500 kg/m^3 over 3e7 s/m (1e7 to 1e8) [E].
-constexpr double glue_line_water = 1.7e-5;
-// Wood for necks is dried to this in the kiln; only below it is drying new to the wood [E].
-constexpr double kiln_moisture = 0.07;
+// The driest that wood for necks has been before it became one, kg/kg: one for all woods of the
+// table. Only below it is drying new to the wood.
+double kiln_moisture();
 
 struct MoistureState
 {

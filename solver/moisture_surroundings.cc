@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cases/declarations.h"
 #include "mesh/names.h"
+#include "solver/build_model.h"
 #include "solver/moisture.h"
 
 namespace overbend::solver
@@ -27,7 +28,7 @@ MoistureSurroundings moisture_surroundings(const Model &model, const cases::Case
                                            bool wrapped, bool bar_on_board)
 {
   MoistureSurroundings s;
-  s.glue_conductance = glue_line_water;
+  s.glue_conductance = model.glue_line.at(board_line).glue.water_conductance;
   const cases::FinishedFaces &faces = the_case.faces;
   for (const Face face :
        {Face::board_top, Face::board_side, Face::board_nut_end, Face::board_body_end})

@@ -15,3 +15,6 @@ overbend_test(test_plan_run
 overbend_test(test_plan_mirror
   SOURCES plan_mirror_test.cc guard_neck.cc
   LIBRARIES overbend_test_necks)
+overbend_test(test_swelling_of_blanks
+  SOURCES swelling_of_blanks_test.cc
+  LIBRARIES overbend_test_necks)
