@@ -83,10 +83,10 @@ void run_strips_on(Case &result)
   };
   const bool scarf = head.kind == HeadstockKind::scarf;
   const bool own_wood = given("wood") && plain_word(head.piece.wood) != "as shaft";
-  const bool own =
-      scarf && (own_wood || given("grain") || given("run_out_across") || given("run_out_depth") ||
-                given("grain_at_tip") || given("swelling_along") ||
-                given("run_out_across_at_tip") || given("run_out_depth_at_tip"));
+  const bool own = scarf && (own_wood || given("grain") || given("run_out_across") ||
+                             given("run_out_depth") || given("grain_at_tip") ||
+                             head.piece.swelling_along != result.neck.shaft.swelling_along ||
+                             given("run_out_across_at_tip") || given("run_out_depth_at_tip"));
   head.laminated = !result.neck.laminations.empty() && !own;
   const auto &glue = result.board_glue.kind;
   result.neck.board_laminated =

@@ -17,7 +17,7 @@ bool means_nothing(const Declaration &declaration, const Draft &draft)
   // Where the strips of the shaft run on through the scarf, it has no wood and grain of its own.
   if (declaration.section == "headstock" && draft.result.neck.headstock.laminated)
     return declaration.key == "wood" || declaration.key.rfind("grain", 0) == 0 ||
-           declaration.key.rfind("run_out", 0) == 0;
+           declaration.key.rfind("run_out", 0) == 0 || declaration.key == "swelling_along";
   if (declaration.section != "phase")
     return false;
   const std::string &key = declaration.key;
@@ -56,7 +56,8 @@ std::string to_text(const Case &result)
   Draft draft;
   draft.result = result;
   draft.bow_bass = result.found.bow_bass;
-  if (result.neck.headstock.kind == HeadstockKind::scarf)
+  const Headstock &head = result.neck.headstock;
+  if (head.kind == HeadstockKind::scarf && !head.laminated)
     draft.headstock_swelling = result.neck.headstock.piece.swelling_along;
   draft.bow_treble = result.found.bow_treble;
   if (result.moisture.humidity || result.moisture.climate_to > 0)
