@@ -5,6 +5,7 @@
 #include "mesh/neck_profile.h"
 #include "solver/interfaces.h"
 
+#include <algorithm>
 #include <cmath>
 #include <stdexcept>
 
@@ -109,9 +110,20 @@ void Bench::make_cradle(const cases::Case &the_case)
 {
   const auto &bench = the_case.bench;
   pad_stiffness = bench.cradle_pad;
-  for (const FaceNode &n : face_nodes(model.space, unsigned(mesh::Face::back))) {
-    const double x = model.space.position[n.node][0];
-    if (std::abs(x - bench.cradle_x) > bench.cradle_width / 2 || n.normal[2] > -0.5)
+  std::vector<FaceNode> bottom;
+  double nearest = 1e300;
+  for (const FaceNode &n : face_nodes(model.space, unsigned(mesh::Face::back)))
+    if (n.normal[2] <= -0.5) {
+      bottom.push_back(n);
+      nearest = std::min(nearest, std::abs(model.space.position[n.node][0] - bench.cradle_x));
+    }
+  // A pad narrower than a cell may lie between the nodes: the nearest ones then bear all of it.
+  const bool between = nearest > bench.cradle_width / 2;
+  const double reach = between ? nearest + 1e-6 : bench.cradle_width / 2;
+  double area = 0, low = 0, high = 0;
+  for (const FaceNode &n : bottom) {
+    const double x = model.space.position[n.node][0], y = model.space.position[n.node][1];
+    if (std::abs(x - bench.cradle_x) > reach)
       continue;
     Spring s;
     s.name = "cradle";
@@ -119,9 +131,15 @@ void Bench::make_cradle(const cases::Case &the_case)
     s.stiffness = bench.cradle_pad * n.weight * std::abs(n.normal[2]);
     s.one_sided = true;
     cradle_pad.push_back(s);
+    area += n.weight * std::abs(n.normal[2]);
+    low = std::min(low, y);
+    high = std::max(high, y);
   }
-  if (cradle_pad.size() < 3)
-    throw std::runtime_error("the cradle pad meets no nodes of the back: it is too narrow");
+  if (!(area > 0))
+    throw std::logic_error("the cradle meets no node of the back");
+  if (between)
+    for (Spring &s : cradle_pad)
+      s.stiffness *= bench.cradle_width * (high - low) / area;
 }
 
 void Bench::make_nut(const cases::Case &the_case)

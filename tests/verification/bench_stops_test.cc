@@ -19,7 +19,8 @@ const double EI = modulus * width * std::pow(depth, 3) / 12;
 constexpr double cord_stiffness = 3e4, take_up = 4e-3;
 constexpr double block_stiffness = 5e6; // as bench.cc has it
 
-BenchBeam beam_on(cases::BodyHold hold, double pad_stiffness, double pad_distance)
+BenchBeam beam_on(cases::BodyHold hold, double pad_stiffness, double pad_distance,
+                  const std::function<void(cases::Case &)> &more = {})
 {
   mesh::LayeredBeam shape;
   shape.board_thickness = 0;
@@ -32,6 +33,8 @@ BenchBeam beam_on(cases::BodyHold hold, double pad_stiffness, double pad_distanc
             c.bench.pad_stiffness = pad_stiffness;
             c.bench.pad_distance = pad_distance;
             c.bench.cord_stiffness = cord_stiffness;
+            if (more)
+              more(c);
           }};
 }
 
@@ -111,6 +114,38 @@ TEST(Pads, TurnByAllMomentsTogetherWithTheCradleUnderTheNeck)
   report("Body on pads, cords and cradle", "turn of the body, rad", "balance of moments",
          moment / pad_stiffness, b.forces().tip, 1e-5 * std::abs(moment / pad_stiffness));
   EXPECT_NEAR(b.forces().tip, moment / pad_stiffness, 1e-5 * std::abs(moment / pad_stiffness));
+}
+
+// A pad narrower than a cell, wherever it lies between the nodes, bears as stiffly as it is long
+// and broad.
+TEST(Cradle, OfANarrowPadHasTheStiffnessOfItsArea)
+{
+  constexpr double pad = 2e9, narrow = 5e-3;
+  for (const double x : {0.2, 0.204, 0.2063, 0.21, 0.2125}) {
+    BenchBeam b = beam_on(cases::BodyHold::rigid, 0, 0.1, [&](cases::Case &c) {
+      c.bench.cradle_pad = pad;
+      c.bench.cradle_width = narrow;
+      c.bench.cradle_x = x;
+    });
+    BenchSetup setup = bare_bench();
+    setup.cradle = true;
+    double stiffness = 0;
+    for (const solver::Spring &s : b.bench->springs(setup, {}, 0))
+      stiffness += s.name == "cradle" ? s.stiffness : 0;
+    const double expected = pad * narrow * width;
+    if (std::abs(std::remainder(x, 0.0125)) > narrow / 2) {
+      report("Cradle with a pad of 5 mm", "stiffness, N/m", "pad times area", expected, stiffness,
+             1e-6 * expected);
+      EXPECT_NEAR(stiffness / expected, 1, 1e-6);
+    }
+    EXPECT_GT(stiffness, 0);
+    // And it carries the neck.
+    setup.cords = true;
+    BenchOffsets offsets;
+    offsets.take_up = {take_up, take_up};
+    b.at_once(setup, offsets);
+    EXPECT_GT(b.forces().cradle, b.forces().cord[0] + b.forces().cord[1]);
+  }
 }
 
 // A block `height` below the headstock bears nothing until the headstock has come down to it, then
