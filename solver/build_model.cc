@@ -94,18 +94,6 @@ std::optional<StripModel> strips_of(const cases::Case &the_case, const Space &sp
   return lay_strips(space, grain, std::move(woods));
 }
 
-// A blank that swells along the grain more or less than its wood does in the table, in all of it.
-void take_swelling_of_blanks(Model &model)
-{
-  for (unsigned cell = 0; cell < model.space.n_cells; ++cell) {
-    const double factor = model.wood(model.wood_at_middle(cell)).swelling_along;
-    if (factor == 1)
-      continue;
-    model.swelling_along.resize(model.space.n_cells, 1.);
-    model.swelling_along[cell] *= factor;
-  }
-}
-
 void append(std::vector<GluePoint> &points, const std::vector<GluePoint> &more)
 {
   points.insert(points.end(), more.begin(), more.end());
@@ -154,7 +142,6 @@ Model build_model(const cases::Case &the_case, const mesh::NeckMesh &mesh,
   model.swelling_along =
       swelling_by_cell(model.space, the_case.scatter, scarf,
                        model.strips ? model.strips->wood_at_middle : std::vector<std::uint8_t>{});
-  take_swelling_of_blanks(model);
 
   // The tongue lies on the body with the same glue as the board.
   model.glue_line = {line_model(the_case, the_case.board_glue, "board", tables, choices.speed),

@@ -98,10 +98,11 @@ void Mechanics::begin_wood(const StepClimate &climate, double dt)
   }
   in_two_threads(space.n_cells, [&](std::size_t first, std::size_t last) {
     for (std::size_t c = first; c < last; ++c) {
-      const double swelling = model.swelling_along.empty() ? 1 : model.swelling_along[c];
+      const double scatter = model.swelling_along.empty() ? 1 : model.swelling_along[c];
       for (std::size_t p = c * points_per_cell; p < (c + 1) * points_per_cell; ++p) {
         const unsigned wood = model.wood_at(unsigned(c), p);
         const PieceModel &piece = model.wood(wood);
+        const double swelling = scatter * piece.swelling_along;
         const double time = climate.wood_time.empty() ? dt : dt * climate.wood_time[wood];
         const double way = swings ? travel[p] : 0, below = swings ? dried[p] : 0;
         wood_step[p] =

@@ -21,8 +21,8 @@ struct PieceModel
   std::shared_ptr<const materials::WoodLaw> law;
   // Columns: L, R, T in model axes; Model::cell_grain goes before it.
   std::array<Vec3, 3> grain{Vec3{1, 0, 0}, Vec3{0, 0, 1}, Vec3{0, 1, 0}};
-  double moisture = 0.12; // kg/kg, at which it was glued up: no swelling strain
-  double dry_density = 0; // oven-dry mass over volume, kg/m^3; 0: takes no water
+  double moisture = 0.12;    // kg/kg, at which it was glued up: no swelling strain
+  double dry_density = 0;    // oven-dry mass over volume, kg/m^3; 0: takes no water
   double swelling_along = 1; // of this blank along the grain, for that of its wood
   // Heat: conductivity along and across the grain, W/(m K); heat capacity by volume, J/(m^3 K).
   double conductivity_along = 0.3, conductivity_across = 0.16, heat_capacity = 1e6;
@@ -60,7 +60,8 @@ struct Model
   // the verification of grain shows. Of a shaft of strips, the strip at the centre.
   std::vector<std::array<Vec3, 3>> cell_grain;
   std::optional<StripModel> strips; // empty: no piece is glued up from strips
-  // Factor on the swelling along the grain in each cell; empty: 1 everywhere.
+  // Factor on the swelling along the grain in each cell, beside that of the piece; empty: 1
+  // everywhere.
   std::vector<double> swelling_along;
   std::vector<GlueLineModel> glue_line;
   // The curve of sorption by which the wood came to its moisture: what says which air the glue

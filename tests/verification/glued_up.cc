@@ -16,6 +16,7 @@ void glue_up(Beam &beam, const std::vector<GluedStrip> &strips, std::optional<do
     shape.laminations.push_back({strip.width, {"", strip.grain}});
     solver::PieceModel wood;
     wood.law = std::make_shared<materials::WoodLaw>(strip.wood, 1., built);
+    wood.swelling_along = strip.swelling_along;
     woods.push_back(wood);
   }
   beam.model.strips =

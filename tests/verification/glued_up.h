@@ -13,6 +13,7 @@ struct GluedStrip
   double width = 0; // m
   materials::Wood wood;
   cases::Grain grain{};
+  double swelling_along = 1; // factor on that of the wood
 };
 
 // Gives a beam of a single block its strips, from bass to treble. built: moisture content (kg/kg)

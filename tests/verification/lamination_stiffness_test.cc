@@ -146,4 +146,27 @@ TEST(GluedUpBeam, OfTwoStripsThatExpandDifferentlyBendsSideways)
          "Timoshenko 1925", expected, got, allowed * expected);
   EXPECT_NEAR(curvature(beam, u, 2), 0, 1e-6 * expected);
 }
+
+// Source: the same formula. One strip of a neck swells along the grain three times as much as the
+// other, and is half as wide as a cell; the line between them may be 8/18 x 5/36 of a cell off.
+TEST(GluedUpBeam, OfAThinStripThatSwellsMoreBendsSideways)
+{
+  constexpr double thin = 0.005, misplaced = 8. / 18 * 5 / 36 * width / 5;
+  materials::Wood wood = plain(12e9);
+  wood.swelling_L_dry = wood.swelling_L_damp = 0.01;
+  Beam beam = block(5);
+  glue_up(beam, {{thin, wood, {}, 3}, {width - thin, wood, {}, 1}}, 0.12);
+  const auto u = dried_displacement(beam, 0.12, 0.07);
+  const double got = curvature(beam, u, 1);
+  const auto timoshenko = [](double strip) {
+    const double m = strip / (width - strip), difference = -0.05 * 0.01 * (3 - 1);
+    return 6 * difference * (1 + m) * (1 + m) /
+           (width * (3 * (1 + m) * (1 + m) + (1 + m) * (m * m + 1 / m)));
+  };
+  const double expected = timoshenko(thin);
+  const double allowed = std::abs(timoshenko(thin + misplaced) - expected) + 1e-3 * -expected;
+  EXPECT_NEAR(got, expected, allowed);
+  report("Strip of 5 mm beside 45 mm that swells a third as much, dried from 12 to 7 %",
+         "curvature sideways, 1/m", "Timoshenko 1925", expected, got, allowed);
+}
 } // namespace overbend::tests
