@@ -29,7 +29,7 @@ const std::vector<Examples> &table()
          "for another instrument, in another file"}}},
       {"ask",
        {{"ask my-neck.toml --preset electric", "the same questions one by one"},
-        {"ask my-neck.toml", "go on where it was left"}}},
+        {"ask my-neck.toml --continue", "go on where it was left"}}},
       {"check",
        {{"check my-neck.toml", "is it a good case?"},
         {"check my-neck.toml --quiet && echo good", "in a script"}}},

@@ -163,9 +163,9 @@ private:
     column.peaks.watch(workbench.model, state, temperature, step.time, step.phase, moisture);
     if (step.forces.cradle_pressure > 0) {
       const Peak pad = pad_use(workbench.model, the_case, step, temperature, moisture);
-      Peak &most = column.peaks.use[under_the_cradle];
-      if (pad.value > most.value)
-        most = pad;
+      // No strength across the grain, no share: the plan names what is missing.
+      if (pad.value > 0 && pad.value > column.peaks.use[under_the_cradle].value)
+        column.peaks.use[under_the_cradle] = pad;
     }
   }
 

@@ -138,7 +138,8 @@ private:
     readings(end.shape_at_start, first.reading, "  <- set by this fret");
     say("Cords then pull: bass " + all_forces(first.forces.cord[0]) + ", treble " +
         all_forces(first.forces.cord[1]) + "; the cradle carries " +
-        all_forces(first.forces.cradle) + ".");
+        all_forces(first.forces.cradle) + ", at most " +
+        fixed(first.forces.cradle_pressure * 1e-6, 1) + " MPa under its pad.");
     if (!end.pull_reached)
       say("One cord is slack here: the twist asked for is out of reach with two cords.");
   }
