@@ -98,6 +98,12 @@ void judge_limit(const PlanColumn &p, const Workbench &workbench, const ThermalH
              {use_level, use_wedges, board_off});
     break;
   case Limit::twist_out_of_reach:
+    if (std::abs(p.reached.twist - p.wanted.twist) <= materials::tables().limits.least_twist) {
+      v.caution("Two cords cannot make all of the torque while they pull as little as this bow "
+                "needs: one of them goes slack, and " +
+                twist_in_words(p.reached.twist) + " stays. Nobody notices that little.");
+      break;
+    }
     v.refuse("Two cords cannot make the torque for this twist while they pull as little as this "
              "bow needs: one of them goes slack. " +
                  best,

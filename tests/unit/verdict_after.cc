@@ -29,7 +29,7 @@ using ::testing::HasSubstr;
 
 namespace
 {
-constexpr double celsius = 273.15;
+constexpr double celsius = 273.15, degree = 3.14159265358979323846 / 180;
 
 cases::Case the_case(const char *glue)
 {
@@ -163,7 +163,13 @@ TEST_F(JudgeAfter, CordPullOverbendAndTwistOutOfReach)
   column.within_limits = false;
   EXPECT_THAT(judge().reasons, Contains(HasSubstr("A run just beyond it still reads")));
   column.limit = Limit::twist_out_of_reach;
+  column.wanted.twist = 0;
+  column.reached.twist = 0.3 * degree;
   expect_refused("Two cords cannot make the torque");
+  // Common practice: a twist below 0.25 degrees nobody notices.
+  column.reached.twist = 0.2 * degree;
+  EXPECT_EQ(judge().kind, Verdict::with_cautions);
+  EXPECT_THAT(judge().cautions, Contains(HasSubstr("Nobody notices that little")));
 }
 
 // Both ends cold lock the line however soft its middle (closed form of locked ends, [E]).
