@@ -3,8 +3,9 @@
 # -DPROGRAM, -DARGUMENTS (a list), -DSTATUS, -DSAYS (pattern), -DFOLDER (a clean one to stand in),
 # and optionally -DFIRST (arguments of a command before, whose output goes to first.toml),
 # -DMAKES (files that must then be there), -DMAKE_FOLDER (a folder with a file in it, made before),
-# -DHOLDS (pairs of a file and a pattern that must then be in it) and -DTHEN (arguments of a command
-# afterwards that must end well).
+# -DHOLDS (pairs of a file and a pattern that must then be in it), -DTHEN (arguments of a command
+# afterwards that must end well) and -DAGAIN (what the same command says when it is run once more and
+# refuses with 4).
 file(REMOVE_RECURSE ${FOLDER})
 file(MAKE_DIRECTORY ${FOLDER})
 if(MAKE_FOLDER)
@@ -45,6 +46,13 @@ if(THEN)
     OUTPUT_VARIABLE out ERROR_VARIABLE err RESULT_VARIABLE status)
   if(NOT status EQUAL 0)
     message(FATAL_ERROR "the command afterwards ended with ${status}\n${out}\n${err}")
+  endif()
+endif()
+if(AGAIN)
+  execute_process(COMMAND ${PROGRAM} ${ARGUMENTS} WORKING_DIRECTORY ${FOLDER}
+    OUTPUT_VARIABLE out ERROR_VARIABLE err RESULT_VARIABLE status)
+  if(NOT status EQUAL 4 OR NOT "${out}${err}" MATCHES "${AGAIN}")
+    message(FATAL_ERROR "once more: ended with ${status}, not 4 and \"${AGAIN}\"\n${out}\n${err}")
   endif()
 endif()
 if(MAKE_FOLDER AND NOT EXISTS ${FOLDER}/${MAKE_FOLDER}/kept.txt)

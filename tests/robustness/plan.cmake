@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # The program on the command line: exit status and words.
 function(overbend_command_test name)
-  cmake_parse_arguments(T "" "STATUS;SAYS;MAKE_FOLDER;CASE_TEXT;SECONDS" "RUN;FIRST;MAKES;HOLDS;THEN" ${ARGN})
+  cmake_parse_arguments(T "" "STATUS;SAYS;AGAIN;MAKE_FOLDER;CASE_TEXT;SECONDS" "RUN;FIRST;MAKES;HOLDS;THEN" ${ARGN})
   if(NOT T_SECONDS)
     set(T_SECONDS 60)
   endif()
@@ -9,7 +9,7 @@ function(overbend_command_test name)
     COMMAND ${CMAKE_COMMAND}
       -DPROGRAM=$<TARGET_FILE:overbend> "-DARGUMENTS=${T_RUN}" -DSTATUS=${T_STATUS}
       "-DSAYS=${T_SAYS}" "-DFIRST=${T_FIRST}" "-DMAKES=${T_MAKES}" "-DMAKE_FOLDER=${T_MAKE_FOLDER}"
-      "-DHOLDS=${T_HOLDS}" "-DTHEN=${T_THEN}" "-DCASE_TEXT=${T_CASE_TEXT}" -DFOLDER=${CMAKE_CURRENT_BINARY_DIR}/command/${name}
+      "-DHOLDS=${T_HOLDS}" "-DTHEN=${T_THEN}" "-DAGAIN=${T_AGAIN}" "-DCASE_TEXT=${T_CASE_TEXT}" -DFOLDER=${CMAKE_CURRENT_BINARY_DIR}/command/${name}
       -P ${CMAKE_CURRENT_SOURCE_DIR}/command.cmake)
   set_tests_properties(command.${name} PROPERTIES LABELS robustness TIMEOUT ${T_SECONDS})
 endfunction()
@@ -93,3 +93,24 @@ overbend_command_test(straight_neck_needs_nothing RUN plan case.toml STATUS 0 SE
   CASE_TEXT "preset = \"electric\"\n[glue]\nboard = \"white PVA\"\n[found]\nbow = \"0 mm\"\ntwist = \"0 deg\"\n[finish]\nkind = \"polyester\"\nbinding = \"none\"\n"
   SAYS "DO NOT DO IT.*Nothing to do: the bow .straight. is below what"
   MAKES case-plan/plan.json case-plan/plan.txt case-plan/record.txt)
+
+# A plan all the way: setting, what it should read and when, limits; files; and not over itself.
+set(short_plan "preset = \"electric\"\n[glue]\nboard = \"white PVA\"\n[found]\nbow = \"0.5 mm\"\ntwist = \"0 deg\"\n[finish]\nkind = \"polyester\"\nbinding = \"none\"\n[warp]\nstrings_off_for = \"0 min\"\nslip_share = \"100 %\"\n[heater]\nbar_temperature = \"65 degC\"\nwidth = \"50 mm\"\nto = \"470 mm\"\niron_to = \"470 mm\"\n[target]\nrelief = \"0.55 mm\"\nrod = \"slack\"\nafter_release = \"20 min\"\n[numerics]\nresolution = 0.5\nbow_error = \"0.1 mm\"\n")
+foreach(phase "clamp;10 min;pull = \"to reading\"" "heat;120 min;" "cool;60 min;" "release;10 min;" "string up;10 min;")
+  list(GET phase 0 kind)
+  list(GET phase 1 duration)
+  list(GET phase 2 pull)
+  string(APPEND short_plan "[[phase]]\nkind = \"${kind}\"\nduration = \"${duration}\"\n${pull}\n")
+endforeach()
+overbend_command_test(full_plan RUN plan case.toml --no-pictures STATUS 0
+  CASE_TEXT "${short_plan}" SECONDS 400 SAYS "Written to the folder case-plan"
+  MAKES case-plan/results.h5 case-plan/results.xdmf case-plan/readings.csv case-plan/gaps.csv
+    case-plan/bench-card.html case-plan/report.html case-plan/index.html
+  HOLDS case-plan/plan.txt "IN SHORT[ \n]+Clamp it to [0-9.]+ mm .[0-9.]+ thou.[ \n]+back-bow"
+    case-plan/plan.txt "20[ \n]+min[ \n]+after[ \n]+release,[ \n]+it[ \n]+should[ \n]+read"
+    case-plan/plan.txt "hold[ \n]+for[ \n]+that[ \n]+day"
+    case-plan/plan.txt "WHAT MIGHT GIVE[^\n]*\n *Hardest pull on a cord [0-9]+ N"
+    case-plan/plan.txt "allowed"
+    case-plan/plan.json "\"line_speed\": \"middle\""
+    case-plan/record.txt "exit reason: done"
+  AGAIN "already holds something.*--replace")
