@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/peaks.h"
 
-#include "materials/strength.h"
 #include "mesh/neck_mesh.h"
+#include "solver/cell_use.h"
 #include "solver/interfaces.h"
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <set>
 
 namespace overbend::solver
@@ -45,25 +46,6 @@ std::set<unsigned> woods_of(const Model &model, unsigned cell)
   for (unsigned q = 0; q < points_per_cell; ++q)
     woods.insert(model.wood_at(cell, std::size_t(cell) * points_per_cell + q));
   return woods;
-}
-
-// Over what of the cell is of one wood: stress at its corners is a matter of the mesh.
-materials::Vector6 mean_stress(const Model &model, const MechanicsState &state, unsigned cell,
-                               unsigned wood)
-{
-  materials::Vector6 mean{};
-  double volume = 0;
-  for (unsigned q = 0; q < points_per_cell; ++q) {
-    const std::size_t p = std::size_t(cell) * points_per_cell + q;
-    if (model.wood_at(cell, p) != wood)
-      continue;
-    volume += model.space.jxw[p];
-    for (unsigned i = 0; i < 6; ++i)
-      mean[i] += model.space.jxw[p] * state.wood[p].stress[i];
-  }
-  for (double &s : mean)
-    s /= volume;
-  return mean;
 }
 } // namespace
 
@@ -121,17 +103,13 @@ std::map<std::string, Peak> wood_use(const Model &model, const MechanicsState &s
 {
   const Space &space = model.space;
   std::map<std::string, Peak> use;
-  for (unsigned c = 0; c < space.n_cells; ++c)
-    for (const unsigned wood : woods_of(model, c)) {
-      const PieceModel &piece = model.wood(wood);
-      const unsigned middle = space.cell_node[c][13];
-      const auto strength =
-          materials::strengths(piece.law->wood(), temperature[middle],
-                               moisture.empty() ? piece.moisture : moisture[middle]);
-      const auto used = materials::use_of_strength(mean_stress(model, state, c, wood), strength);
-      const Vec3 place = centre(space, c);
-      raise(use, region(model, c, place), {used.share, place, 0, 0, used.mode});
-    }
+  for (unsigned c = 0; c < space.n_cells; ++c) {
+    const unsigned middle = space.cell_node[c][13];
+    const auto water = moisture.empty() ? std::nullopt : std::optional(moisture[middle]);
+    const auto used = use_in_cell(model, state, c, temperature[middle], water);
+    const Vec3 place = centre(space, c);
+    raise(use, region(model, c, place), {used.share, place, 0, 0, used.mode});
+  }
   return use;
 }
 
