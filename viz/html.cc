@@ -115,4 +115,16 @@ std::string data_address(const std::string &bytes, const std::string &kind)
 {
   return "data:" + kind + ";base64," + base64(bytes);
 }
+
+std::string table_start(const std::string &caption, const std::vector<std::string> &columns)
+{
+  std::string out = "<div class=\"wide\" tabindex=\"0\" role=\"group\" aria-label=\"" +
+                    escaped(caption) + "\">\n<table class=\"data\">\n<caption>" + words(caption) +
+                    "</caption>\n<thead><tr>";
+  for (const std::string &column : columns)
+    out += "<th scope=\"col\">" + column + "</th>";
+  return out + "</tr></thead>\n<tbody>\n";
+}
+
+const char *const table_end = "</tbody>\n</table>\n</div>\n";
 } // namespace overbend::viz

@@ -19,6 +19,11 @@ std::string words(const std::string &text);
 // <ul> of texts; empty text without items.
 std::string list_of(const std::vector<std::string> &items_as_html);
 
+// A table of data that scrolls sideways where it is wider than the page: the part before its rows,
+// with a caption in words and the columns' heads as HTML, and the part after them.
+std::string table_start(const std::string &caption, const std::vector<std::string> &columns);
+extern const char *const table_end;
+
 // Base 64 (RFC 4648) of bytes.
 std::string base64(const std::string &bytes);
 

@@ -27,18 +27,6 @@ std::vector<std::size_t> points_to_show(const PlanFile &plan)
   return points;
 }
 
-std::string open_table(const std::string &caption, const std::vector<std::string> &columns)
-{
-  std::string out = "<div class=\"wide\" tabindex=\"0\" role=\"group\" aria-label=\"" +
-                    escaped(caption) + "\">\n<table class=\"data\">\n<caption>" + words(caption) +
-                    "</caption>\n<thead><tr>";
-  for (const std::string &column : columns)
-    out += "<th scope=\"col\">" + column + "</th>";
-  return out + "</tr></thead>\n<tbody>\n";
-}
-
-const char *const close_table = "</tbody>\n</table>\n</div>\n";
-
 // The numbers of a plot over time: at the ends of the phases, where there are any.
 std::string time_table(const PlanFile &plan, const std::string &caption,
                        const std::vector<TableColumn> &columns)
@@ -46,7 +34,7 @@ std::string time_table(const PlanFile &plan, const std::string &caption,
   std::vector<std::string> names = {"at the end of"};
   for (const TableColumn &column : columns)
     names.push_back(words(column.name));
-  std::string out = open_table(caption, names);
+  std::string out = table_start(caption, names);
   bool first = true;
   for (const std::size_t i : points_to_show(plan)) {
     const std::size_t phase = plan.at("/curves/phase/" + std::to_string(i)).get<std::size_t>();
@@ -58,7 +46,7 @@ std::string time_table(const PlanFile &plan, const std::string &caption,
     out += "</tr>\n";
     first = false;
   }
-  return out + close_table;
+  return out + table_end;
 }
 
 std::string stage_table(const PlanFile &plan, const std::string &caption, const char *key, As as)
@@ -66,7 +54,7 @@ std::string stage_table(const PlanFile &plan, const std::string &caption, const 
   std::vector<std::string> names = {"fret"};
   for (std::size_t s = 0; s < plan.size("/stages"); ++s)
     names.push_back(shown(plan, "/stages/" + std::to_string(s) + "/name", As::text));
-  std::string out = open_table(caption, names);
+  std::string out = table_start(caption, names);
   for (std::size_t row = 0; row < plan.size("/stages/0/by_fret"); ++row) {
     const std::string at = "/by_fret/" + std::to_string(row) + "/";
     out += "<tr><th scope=\"row\">" + shown(plan, "/stages/0" + at + "fret", As::count) + "</th>";
@@ -74,7 +62,7 @@ std::string stage_table(const PlanFile &plan, const std::string &caption, const 
       out += "<td>" + shown(plan, "/stages/" + std::to_string(s) + at + key, as) + "</td>";
     out += "</tr>\n";
   }
-  return out + close_table;
+  return out + table_end;
 }
 
 std::string figure(Plotter &plotter, const Plot &plot, const std::string &heading,

@@ -9,18 +9,6 @@ namespace overbend::viz
 {
 namespace
 {
-std::string head(const std::string &caption, const std::vector<std::string> &columns)
-{
-  std::string out = "<div class=\"wide\" tabindex=\"0\" role=\"group\" aria-label=\"" +
-                    escaped(caption) + "\">\n<table class=\"data\">\n<caption>" + words(caption) +
-                    "</caption>\n<thead><tr>";
-  for (const std::string &column : columns)
-    out += "<th scope=\"col\">" + column + "</th>";
-  return out + "</tr></thead>\n<tbody>\n";
-}
-
-const char *const tail = "</tbody>\n</table>\n</div>\n";
-
 std::string cell(const std::string &inner)
 {
   return "<td>" + inner + "</td>";
@@ -47,10 +35,10 @@ std::string edge(const PlanFile &plan, const std::string &at)
 
 std::string bench_table(const PlanFile &plan)
 {
-  std::string out =
-      head("Straightedge on the frets, balanced where it rocks; winding sticks (+: "
-           "treble corner of the nut up); gap under the outer strings held down",
-           {"stage", "bass", "centre", "treble", "sticks", "string, bass", "string, treble"});
+  std::string out = table_start(
+      "Straightedge on the frets, balanced where it rocks; winding sticks (+: "
+      "treble corner of the nut up); gap under the outer strings held down",
+      {"stage", "bass", "centre", "treble", "sticks", "string, bass", "string, treble"});
   for (std::size_t i = 0; i < plan.size("/stages"); ++i) {
     const std::string at = stage_at(i);
     out += row(plan, i);
@@ -66,12 +54,12 @@ std::string bench_table(const PlanFile &plan)
     }
     out += "</tr>\n";
   }
-  return out + tail;
+  return out + table_end;
 }
 
 std::string glue_table(const PlanFile &plan)
 {
-  std::string out = head(
+  std::string out = table_start(
       "Glue lines: slip of the upper against the lower side, and shear averaged "
       "at the ends; towards the body +",
       {"stage", "line", "slip, nut end", "slip, body end", "shear, nut end", "shear, body end"});
@@ -84,7 +72,7 @@ std::string glue_table(const PlanFile &plan)
              cell(shown(plan, line + "/shear_nut_end_10_mm_Pa", As::megapascal)) +
              cell(shown(plan, line + "/shear_body_end_10_mm_Pa", As::megapascal)) + "</tr>\n";
     }
-  return out + tail;
+  return out + table_end;
 }
 
 std::string strength_table(const PlanFile &plan)
@@ -94,7 +82,7 @@ std::string strength_table(const PlanFile &plan)
   for (std::size_t r = 0; r < plan.size(first); ++r)
     names.push_back(shown(plan, first + "/" + std::to_string(r) + "/region", As::text));
   std::string out =
-      head("Share of its strength that each part uses, at its temperature then", names);
+      table_start("Share of its strength that each part uses, at its temperature then", names);
   for (std::size_t i = 0; i < plan.size("/stages"); ++i) {
     out += row(plan, i);
     for (std::size_t r = 0; r < plan.size(first); ++r)
@@ -103,7 +91,7 @@ std::string strength_table(const PlanFile &plan)
                 As::percent));
     out += "</tr>\n";
   }
-  return out + tail;
+  return out + table_end;
 }
 } // namespace
 
