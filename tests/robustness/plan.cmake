@@ -95,7 +95,7 @@ overbend_command_test(straight_neck_needs_nothing RUN plan case.toml STATUS 0 SE
   MAKES case-plan/plan.json case-plan/plan.txt case-plan/record.txt)
 
 # A plan all the way: setting, what it should read and when, limits; files; and not over itself.
-set(short_plan "preset = \"electric\"\n[glue]\nboard = \"white PVA\"\n[found]\nbow = \"0.5 mm\"\ntwist = \"0 deg\"\n[finish]\nkind = \"polyester\"\nbinding = \"none\"\n[warp]\nstrings_off_for = \"0 min\"\nslip_share = \"100 %\"\n[heater]\nbar_temperature = \"65 degC\"\nwidth = \"50 mm\"\nto = \"470 mm\"\niron_to = \"470 mm\"\n[target]\nrelief = \"0.55 mm\"\nrod = \"slack\"\nafter_release = \"20 min\"\n[numerics]\nresolution = 0.5\nbow_error = \"0.1 mm\"\n")
+set(short_plan "preset = \"electric\"\n[glue]\nboard = \"white PVA\"\n[found]\nbow = \"0.5 mm\"\ntwist = \"0 deg\"\n[finish]\nkind = \"polyester\"\nbinding = \"none\"\n[warp]\nstrings_off_for = \"0 min\"\nslip_share = \"100 %\"\n[headstock]\nwidth = \"80 mm\"\n[tuners]\nlayout = \"both sides\"\nacross = \"66 mm\"\n[heater]\nbar_temperature = \"65 degC\"\nwidth = \"50 mm\"\nto = \"470 mm\"\niron_to = \"470 mm\"\n[target]\nrelief = \"0.55 mm\"\nrod = \"slack\"\nafter_release = \"20 min\"\n[numerics]\nresolution = 0.5\nbow_error = \"0.1 mm\"\n")
 foreach(phase "clamp;10 min;pull = \"to reading\"" "heat;120 min;" "cool;60 min;" "release;10 min;" "string up;10 min;")
   list(GET phase 0 kind)
   list(GET phase 1 duration)
