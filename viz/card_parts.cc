@@ -54,8 +54,8 @@ std::string sticks(const PlanFile &plan, const std::string &pointer)
   const std::string twist = "Twist: " + shown(plan, pointer, As::twist);
   if (text_of(plan.at(pointer), As::twist) == "none")
     return twist + ", sticks in line.";
-  return twist + "; " + fixed_words("300 mm (12 in)") + " sticks show " + shown(plan, pointer, As::sticks) +
-         ".";
+  return twist + "; " + fixed_words("300 mm (12 in)") + " sticks show " +
+         shown(plan, pointer, As::sticks) + ".";
 }
 
 std::string side_turns(const PlanFile &plan, const std::string &start, const std::string &side)
@@ -107,8 +107,12 @@ std::string card_lines(const PlanFile &plan)
   std::string out = "<p class=\"lines\">Glue not known; centre, by its line: ";
   for (std::size_t i = 0; i < plan.size("/columns"); ++i) {
     const std::string column = "/columns/" + number(i);
-    out += (i > 0 ? ", " : "") + shown(plan, column + "/line_speed", As::text) + " " +
-           shown(plan, column + "/clamp_to/bow_centre_m", As::signed_both);
+    out += (i > 0 ? ", " : "") + shown(plan, column + "/line_speed", As::text) + " ";
+    // What was tried on a line that does not move is nothing to clamp to, nor kept within cord
+    // pull.
+    const bool moves = plan.text(column + "/limit") != "line does not move";
+    out += moves ? shown(plan, column + "/clamp_to/bow_centre_m", As::signed_both)
+                 : "(" + shown(plan, column + "/limit", As::text) + ": let go)";
   }
   return out + ". This card: " + shown(plan, plan.in_main("/line_speed"), As::text) +
          "; the hot reading tells which.</p>\n";

@@ -142,3 +142,20 @@ TEST(ThreeLines, CardAndReportNameThemWithTheirNumbers)
   }
   EXPECT_THAT(tests::contents(folder.file("bench-card.html")), HasSubstr("Glue not known"));
 }
+
+// What was tried on a line that does not move is not kept within the pull of a cord: no reading to
+// clamp to on the card.
+TEST(ThreeLines, TheCardHasNoReadingToClampToForALineThatDoesNotMove)
+{
+  const cases::Case c = unknown_glue();
+  auto plan = nlohmann::json::parse(tests::invented_plan(c, Verdict::with_cautions, 3));
+  plan["columns"][0]["limit"] = "line does not move";
+  const tests::TemporaryFolder folder;
+  solver::write_text_file(folder.file("plan.json"), plan.dump());
+  viz::write_pages(folder.file(""));
+  const std::string card = tests::contents(folder.file("bench-card.html"));
+  EXPECT_THAT(card, Not(HasSubstr("/columns/0/clamp_to/bow_centre_m")));
+  EXPECT_THAT(card, HasSubstr("/columns/0/limit"));
+  EXPECT_THAT(card, HasSubstr("line does not move"));
+  EXPECT_THAT(card, HasSubstr("/columns/2/clamp_to/bow_centre_m"));
+}
