@@ -63,6 +63,9 @@ struct PlanColumn
   unsigned full_runs = 0, unit_runs = 0;
   double prediction_error_bow = 0, prediction_error_twist = 0; // units against the full run
   SolverCounts counts;
+
+  // Otherwise the setting is only what was tried on it: nothing to clamp to, kept within no limit.
+  bool line_moves() const { return limit != Limit::line_does_not_move; }
 };
 
 struct PlanInput

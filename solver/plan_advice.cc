@@ -38,17 +38,26 @@ Expected expected(const PlanReport &report, const Tolerance &band, const std::st
   return e;
 }
 
-// How far apart the settings of the slow and the fast line would bring the last reading.
+// How far apart the clamp settings of the lines that move are, m.
+double range_of_lines(const PlanReport &report)
+{
+  double low = HUGE_VAL, high = -HUGE_VAL;
+  for (const PlanColumn &column : report.columns)
+    if (column.line_moves()) {
+      low = std::min(low, column.setting.bow);
+      high = std::max(high, column.setting.bow);
+    }
+  return std::max(0., high - low);
+}
+
+// How far apart these settings would bring the last reading, to either side.
 double half_range_of_lines(const PlanReport &report)
 {
   const auto &columns = report.columns;
   if (columns.size() < 3)
     return 0;
-  const double kept = columns[columns.size() / 2].sensitivity.bow_by_bow;
-  const auto [low, high] = std::minmax_element(
-      columns.begin(), columns.end(),
-      [](const PlanColumn &a, const PlanColumn &b) { return a.setting.bow < b.setting.bow; });
-  return 0.5 * std::abs(kept) * (high->setting.bow - low->setting.bow);
+  return 0.5 * std::abs(columns[columns.size() / 2].sensitivity.bow_by_bow) *
+         range_of_lines(report);
 }
 
 // Closed form of complete slip: clamp reading moves by b rho / (1 - rho) for the wood's share.
@@ -138,9 +147,12 @@ Unknown unknown_that_matters_most(const PlanReport &report)
   if (!c.board_glue.kind) {
     std::string effect = "Slow, middle and fast lines are planned side by side.";
     if (report.columns.size() == 3) {
-      const double a = report.columns.front().setting.bow, b = report.columns.back().setting.bow;
-      effect = "Between a slow and a fast line the clamp setting differs by " +
-               both_lengths(std::abs(a - b)) + ".";
+      const bool all_move = std::all_of(report.columns.begin(), report.columns.end(),
+                                        [](const PlanColumn &p) { return p.line_moves(); });
+      effect = (all_move ? "Between a slow and a fast line the clamp setting differs by "
+                         : "One line does not move at all; between the others the clamp setting "
+                           "differs by ") +
+               both_lengths(range_of_lines(report)) + ".";
     }
     return {"Which glue holds the board.", effect,
             "Warm it free first, and watch the hot re-reading: a line that has hardly moved is "

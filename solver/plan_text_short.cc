@@ -87,20 +87,26 @@ void three_lines(std::ostringstream &out, const PlanReport &report)
   const auto bow = [](const PlanColumn &p, const Reading &r) {
     return signed_length(r.bow + p.diagnosis.as_built.bow);
   };
-  row(out, report, "clamp to, centre",
-      [&](const PlanColumn &p) { return signed_length(p.setting.bow + p.diagnosis.as_built.bow); });
-  row(out, report, "clamp to, twist", [&](const PlanColumn &p) {
+  const auto moving_row = [&](const std::string &name,
+                              const std::function<std::string(const PlanColumn &)> &cell) {
+    row(out, report, name,
+        [&](const PlanColumn &p) { return p.line_moves() ? cell(p) : std::string("-"); });
+  };
+  moving_row("clamp to, centre", [&](const PlanColumn &p) {
+    return signed_length(p.setting.bow + p.diagnosis.as_built.bow);
+  });
+  moving_row("clamp to, twist", [&](const PlanColumn &p) {
     return cases::degrees(p.setting.twist + p.diagnosis.as_built.twist);
   });
   const cases::Case &c = report.the_case;
   for (std::size_t i = 0; i < c.phases.size(); ++i)
-    row(out, report, "end of " + c.phases[i].name, [&](const PlanColumn &p) {
+    moving_row("end of " + c.phases[i].name, [&](const PlanColumn &p) {
       return i < p.history.phases.size() ? bow(p, p.history.phases[i].reading) : "-";
     });
-  row(out, report, "largest cord",
-      [&](const PlanColumn &p) { return all_forces(largest_cord(p)); });
-  row(out, report, "reaches the target",
-      [](const PlanColumn &p) { return std::string(p.on_target ? "yes" : "no"); });
+  moving_row("largest cord", [&](const PlanColumn &p) { return all_forces(largest_cord(p)); });
+  row(out, report, "reaches the target", [](const PlanColumn &p) {
+    return std::string(!p.line_moves() ? "line does not move" : p.on_target ? "yes" : "no");
+  });
   paragraph(out, "How to tell which one it is: the hot re-reading. What follows is for the middle "
                  "line.");
 }

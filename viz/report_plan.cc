@@ -90,6 +90,12 @@ std::string lines_table(const PlanFile &plan)
                          {"line", "clamp to", "twist", "reads in the end", "on target"});
   for (std::size_t i = 0; i < plan.size("/columns"); ++i) {
     const std::string column = "/columns/" + std::to_string(i);
+    // What was tried on a line that does not move is nothing to clamp to.
+    if (plan.text(column + "/limit") == "line does not move") {
+      out += row(shown(plan, column + "/line_speed", As::text)) + cell("-") + cell("-") +
+             cell("-") + cell("no: " + shown(plan, column + "/limit", As::text)) + "</tr>\n";
+      continue;
+    }
     out += row(shown(plan, column + "/line_speed", As::text)) +
            cell(shown(plan, column + "/clamp_to/bow_centre_m", As::bow)) +
            cell(shown(plan, column + "/clamp_to/twist_rad", As::angle)) +

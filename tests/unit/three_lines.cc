@@ -92,6 +92,36 @@ TEST(ThreeLines, TheTextHasAColumnForEachUnderItsName)
   EXPECT_EQ(reaches.substr(head.find("fast line"), 2), "no");
 }
 
+// What was tried on a dead line is no setting: neither text nor report gives it as one, and the
+// range of settings leaves it out.
+TEST(ThreeLines, TextAndReportHaveNoSettingForALineThatDoesNotMove)
+{
+  const cases::Case c = unknown_glue();
+  auto report = tests::invented_report(c, Verdict::with_cautions, 3);
+  report.columns[0].limit = solver::Limit::line_does_not_move;
+  report.columns[0].setting.bow = -7.77e-3;
+  report.columns[0].on_target = false;
+  const std::string text = solver::plan_text(report);
+  const auto column = line_with(text, "slow line").find("slow line");
+  EXPECT_THAT(text, Not(HasSubstr("7.77 mm")));
+  for (const char *name : {"clamp to, centre", "clamp to, twist", "largest cord"})
+    EXPECT_EQ(line_with(text, name).substr(column, 3), "-  ") << name;
+  EXPECT_EQ(line_with(text, "reaches the target").substr(column, 18), "line does not move");
+
+  auto plan = nlohmann::json::parse(tests::invented_plan(c, Verdict::with_cautions, 3));
+  plan["columns"][0]["limit"] = "line does not move";
+  const tests::TemporaryFolder folder;
+  solver::write_text_file(folder.file("plan.json"), plan.dump());
+  viz::write_pages(folder.file(""));
+  const std::string page = tests::contents(folder.file("report.html"));
+  const std::size_t table = page.find("The glue is not known: the same plan");
+  ASSERT_NE(table, std::string::npos);
+  const std::string lines = page.substr(table, page.find("</table>", table) - table);
+  EXPECT_THAT(lines, Not(HasSubstr("/columns/0/clamp_to")));
+  EXPECT_THAT(lines, HasSubstr("/columns/0/limit"));
+  EXPECT_THAT(lines, HasSubstr("/columns/2/clamp_to"));
+}
+
 TEST(ThreeLines, AKnownGlueHasOne)
 {
   cases::Case c = unknown_glue();
