@@ -42,6 +42,8 @@ void read_swelling(EntryReader &reader, Wood &w)
   w.swelling_L_dry = reader.common_number("swelling_L_dry", "1");
   w.swelling_L_damp = reader.common_number("swelling_L_damp", "1");
   w.swelling_knee = reader.common_number("swelling_knee", "%");
+  w.swelling_strain_factor = reader.common_number("swelling_strain_factor", "1");
+  check(reader, w.swelling_strain_factor >= 0, "`swelling_strain_factor` is negative");
   w.kiln_moisture = reader.common_number("kiln_moisture", "%");
   check(reader, w.kiln_moisture > 0, "`kiln_moisture` is not positive");
   check(reader, w.swelling_knee >= 0 && w.swelling_knee < w.fibre_saturation,

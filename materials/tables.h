@@ -119,7 +119,9 @@ struct Wood : Entry
   std::array<double, n_directions> drying_set{};
 
   // Swelling along the grain per kg/kg below and above a knee; across it is by the shrinkage below.
+  // Of strained wood it is less by the factor times the strain, WoodLaw.
   double swelling_L_dry = 0, swelling_L_damp = 0, swelling_knee = 0.08; // kg/kg
+  double swelling_strain_factor = 0;
   double kiln_moisture = 0; // kg/kg, the driest this wood has been before it became a neck
   double fibre_saturation = 0.30; // kg/kg, no change beyond (Wood Handbook Eq. 4-9)
 

@@ -101,6 +101,7 @@ void WoodLaw::prepare_sorptive(WoodStep &step, const Climate &begin, const Clima
   // Free water above fibre saturation moves nothing.
   const double m0 = std::min(begin.moisture, material.fibre_saturation);
   const double m1 = std::min(end.moisture, material.fibre_saturation);
+  step.strained_gain = std::expm1(-material.swelling_strain_factor * (m1 - m0));
   const double change = std::abs(m1 - m0), travel = std::max(change, end.travel);
   if (travel == 0)
     return;
@@ -157,12 +158,30 @@ Vector6 WoodLaw::history(const WoodState &state, const WoodStep &step, ActiveEle
       strain[a] += step.sorptive_decay[j] * state.sorptive[j][a];
   for (unsigned a = 0; a < 6; ++a)
     strain[a] += sum * drive[a] + state.drying_set[a];
+  strain[0] += state.strained_swelling;
   if (!step.moisture_moves)
     return strain;
   const Vector6 moved = step.sorptive0 * state.stress;
   for (unsigned a = 0; a < 6; ++a)
     strain[a] += moved[a];
+  strain[0] += step.strained_gain * strain_along(state, step);
   return strain;
+}
+
+double WoodLaw::strain_along(const WoodState &state, const WoodStep &step) const
+{
+  // S:sigma from the creep compliance, of which the roots are known.
+  const std::array<double, 6> &c = step.creep0.normal;
+  const Vector6 &stress = state.stress;
+  double strain = (c[0] * stress[0] / creep_root[0] + c[3] * stress[1] / creep_root[1] +
+                   c[4] * stress[2] / creep_root[2]) /
+                  creep_root[0];
+  strain += material.creep_instant * (c[0] * stress[0] + c[3] * stress[1] + c[4] * stress[2]);
+  for (unsigned i = 0; i < elements; ++i)
+    strain += state.kelvin[i][0] + state.irrecoverable[i][0];
+  for (unsigned j = 0; j < sorptives; ++j)
+    strain += state.sorptive[j][0];
+  return strain + state.drying_set[0] + state.strained_swelling;
 }
 
 ActiveElements WoodLaw::active(const WoodState &state, const WoodStep &step,
@@ -190,6 +209,9 @@ ActiveElements WoodLaw::active(const WoodState &state, const WoodStep &step,
 void WoodLaw::finish(WoodState &state, const WoodStep &step, ActiveElements active,
                      const Vector6 &stress1) const
 {
+  // From the strain at the start: before the elements move.
+  if (step.moisture_moves)
+    state.strained_swelling += step.strained_gain * strain_along(state, step);
   const Vector6 drive0 = step.creep0 * state.stress;
   const Vector6 drive1 = step.creep1 * stress1;
   const double f = material.irrecoverable_share;

@@ -10,26 +10,34 @@
 
 // The law of one piece of wood at one point, in wood axes; T temperature, m moisture content.
 //
-//   eps = S(T,m):sigma + sum eps_i + sum eps_v,i + sum eps_s,j + eps_d
-//       + alpha (T - T_ref) + beta(m) - beta(m_built)
+//   eps   = eps_m + alpha (T - T_ref) + beta(m) - beta(m_built)
+//   eps_m = S(T,m):sigma + sum eps_i + sum eps_v,i + sum eps_s,j + eps_d + eps_b
 //   d eps_i  /d xi = ((1-f) J_i:sigma - eps_i)/tau_i
 //   d eps_v,i/d xi = (f J_i:sigma - eps_v,i)/tau_i   while sigma:(f J_i:sigma - eps_v,i) > 0,
 //                    0                               else
 //   d xi = a(T,m) dt
 //   d eps_s,j/d|m| = (J_s,j:sigma - eps_s,j)/u_j             mechano-sorptive, comes back
 //   d eps_d /d(-m) = D:sigma   while m is below all it has been, 0 else      first-drying set
+//   d eps_b /dm    = -b eps_m  along the grain             swelling of strained wood
 //
 // f is the irrecoverable share. J_i,ab = g_i sqrt(r_a r_b) S_ab, r the creep ratios of the six
 // directions against L; J_s,j and D in the same manner with shares of their own for each direction.
-// The steps are exact for a stress that is linear in reduced time, or in moisture.
+// The steps are exact for a stress that is linear in reduced time, or in moisture; that of eps_b for
+// a strain eps_m that stays over the step, else of first order.
 //
-// Mechano-sorption as published: along the grain Toratti 1992, one element,
-// eps_s = J_inf (1 - exp(-c sum|dm|)) sigma with J_inf = 0.7 J_0 and c = 1/u = 2.5; across the
-// grain the three elements of Fortino, Mirianon and Toratti 2009; both from memory. Its limit is
-// the sum of the shares (0.7 along, 3.7 across the elastic strain), however often moisture goes up
-// and down, and an element recovers only when moisture moves. The set has no limit but that wood
+// Mechano-sorption in the published forms: along the grain Toratti 1992, one element,
+// eps_s = J_inf (1 - exp(-c sum|dm|)) sigma with c = 1/u = 2.5; across the grain the three elements
+// of Fortino, Mirianon and Toratti 2009; both from memory. J_inf is 0.5 J_0 here, what beams in real
+// climates leave for it; Toratti has 0.7. The limit is the sum of the shares (0.5 along, 3.7 across
+// the elastic strain), however often moisture goes up and down, and an element recovers only when
+// moisture moves. The set has no limit but that wood
 // cannot be drier than dry. A step counts |m1 - m0|; a cycle inside one step is seen only if it
 // is told the whole way (Climate::travel); the stress is then linear in the way.
+//
+// Wood strained along the grain swells less if stretched, more if compressed: Toratti 1992, also
+// from memory, alpha - b eps with b = 1.3. So what bends grows as it dries and shrinks as it grows
+// damp, by 1.3 % of itself for each 1 % of moisture, whatever the swelling itself. It comes back
+// when moisture does; of wood loaded and unloaded at different moistures it leaves a strain.
 namespace overbend::materials
 {
 constexpr unsigned max_elements = 8;
@@ -57,6 +65,7 @@ struct WoodState
   std::array<Vector6, max_elements> irrecoverable{};
   std::array<Vector6, max_sorptive> sorptive{}; // mechano-sorptive, recoverable
   Vector6 drying_set{};
+  double strained_swelling = 0; // eps_b, along the grain
 };
 
 // One bit for each Kelvin element whose irrecoverable part is at work.
@@ -79,6 +88,7 @@ struct WoodStep
   std::array<double, max_sorptive> sorptive_decay{};
   std::array<double, max_sorptive> sorptive_weight0{}, sorptive_weight1{};
   double drying_weight0 = 0, drying_weight1 = 0;
+  double strained_gain = 0; // d eps_b over the step for each eps_m at its start
   Compliance sorptive0;
 };
 
@@ -137,6 +147,8 @@ private:
   // Square roots of the factors on the six diagonal compliances (temperature and moisture).
   Vector6 roots_of_softening(double temperature, double moisture) const;
   void prepare_sorptive(WoodStep &step, const Climate &begin, const Climate &end) const;
+  // eps_m along the grain at the start of a step in which moisture moves.
+  double strain_along(const WoodState &state, const WoodStep &step) const;
   // J_s,j:sigma from the creep compliance; D:sigma for j = n_sorptive().
   Vector6 sorptive_drive(unsigned j, const Compliance &creep, const Vector6 &stress) const;
   void finish_sorptive(WoodState &state, const WoodStep &step, const Vector6 &stress1) const;

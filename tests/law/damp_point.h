@@ -28,7 +28,7 @@ inline Vector6 sum(const Vector6 &a, double factor, const Vector6 &b)
 }
 
 // The wood of the tables with its mechano-sorption and set only: no creep in time, moduli that do
-// not change, no coupling.
+// not change, no coupling, swelling alike in strained wood.
 inline materials::Wood only_mechano_sorptive()
 {
   materials::Wood wood = materials::tables().wood("sugar maple");
@@ -36,6 +36,7 @@ inline materials::Wood only_mechano_sorptive()
   wood.creep_share.clear();
   wood.creep_instant = 0;
   wood.modulus_green_ratio = 1;
+  wood.swelling_strain_factor = 0;
   wood.nu_LR = wood.nu_LT = wood.nu_RT = 0;
   return wood;
 }
@@ -79,6 +80,7 @@ inline Vector6 total_strain(const materials::WoodLaw &law, const materials::Wood
       strain = sum(strain, 1, element);
   for (const Vector6 &element : state.sorptive)
     strain = sum(strain, 1, element);
+  strain[0] += state.strained_swelling;
   return sum(strain, 1, state.drying_set);
 }
 
@@ -146,6 +148,7 @@ inline materials::WoodState sum(const materials::WoodState &a, double factor,
   materials::WoodState c = a;
   c.stress = sum(a.stress, factor, b.stress);
   c.drying_set = sum(a.drying_set, factor, b.drying_set);
+  c.strained_swelling = a.strained_swelling + factor * b.strained_swelling;
   for (unsigned i = 0; i < materials::max_elements; ++i) {
     c.kelvin[i] = sum(a.kelvin[i], factor, b.kelvin[i]);
     c.irrecoverable[i] = sum(a.irrecoverable[i], factor, b.irrecoverable[i]);
