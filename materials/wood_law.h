@@ -22,17 +22,18 @@
 //
 // f is the irrecoverable share. J_i,ab = g_i sqrt(r_a r_b) S_ab, r the creep ratios of the six
 // directions against L; J_s,j and D in the same manner with shares of their own for each direction.
-// The steps are exact for a stress that is linear in reduced time, or in moisture; that of eps_b for
-// a strain eps_m that stays over the step, else of first order.
+// The steps are exact for a stress that is linear in reduced time, or in moisture; that of eps_b
+// for a strain eps_m that stays over the step, else of first order.
 //
 // Mechano-sorption in the published forms: along the grain Toratti 1992, one element,
-// eps_s = J_inf (1 - exp(-c sum|dm|)) sigma with c = 1/u = 2.5; across the grain the three elements
-// of Fortino, Mirianon and Toratti 2009; both from memory. J_inf is 0.5 J_0 here, what beams in real
-// climates leave for it; Toratti has 0.7. The limit is the sum of the shares (0.5 along, 3.7 across
-// the elastic strain), however often moisture goes up and down, and an element recovers only when
-// moisture moves. The set has no limit but that wood
-// cannot be drier than dry. A step counts |m1 - m0|; a cycle inside one step is seen only if it
-// is told the whole way (Climate::travel); the stress is then linear in the way.
+// eps_s = J_inf (1 - exp(-c sum|dm|)) sigma with c = 1/u; across the grain the three elements of
+// Fortino, Mirianon and Toratti 2009; both from memory. Toratti has J_inf = 0.7 J_0 and c = 2.5.
+// Here J_inf is 0.45 J_0, which is what beams in real climates leave for it, and c = 3.85, so that
+// the start, J_inf c, is his. The limit is the sum of the shares (0.45 along, 3.7 across the
+// elastic strain), however often moisture goes up and down, and an element recovers only when
+// moisture moves. The set has no limit but that wood cannot be drier than dry. A step counts
+// |m1 - m0|; a cycle inside one step is seen only if it is told the whole way (Climate::travel);
+// the stress is then linear in the way.
 //
 // Wood strained along the grain swells less if stretched, more if compressed: Toratti 1992, also
 // from memory, alpha - b eps with b = 1.3. So what bends grows as it dries and shrinks as it grows

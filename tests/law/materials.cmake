@@ -4,6 +4,7 @@ overbend_test(test_law
     creep_test.cc
     damp_air_test.cc
     moisture_creep_test.cc
+    strained_swelling_test.cc
     swelling_test.cc
     glue_law_test.cc
     heat_test.cc
