@@ -22,6 +22,12 @@ double shortest_interval(const cases::Climate &climate, double duration)
 }
 } // namespace
 
+bool leaves_out_breathing(const cases::Phase &phase)
+{
+  return phase.duration > breathing_until &&
+         shortest_interval(phase.climate, phase.duration) <= day_window / 2;
+}
+
 AirSeries::AirSeries(const cases::Phase &phase, double begin, double lag, double start)
     : first(begin), last(begin + phase.duration), smooth(phase.duration > told_in_days_from)
 {

@@ -29,6 +29,10 @@ constexpr double day_window = 86400;            // s
 // Moisture is followed by the hour in phases told in days up to this long, s.
 constexpr double breathing_until = 14 * 86400;
 
+// Air that changes within half a day for longer than moisture is followed by the hour: the skin's
+// breathing is left out.
+bool leaves_out_breathing(const cases::Phase &phase);
+
 class AirSeries
 {
 public:

@@ -10,6 +10,7 @@
 #include "solver/run_watch.h"
 #include "solver/shop_words.h"
 #include "solver/text_file.h"
+#include "solver/verdict.h"
 
 #include <filesystem>
 #include <iostream>
@@ -94,6 +95,8 @@ private:
     if (const auto course =
             free_course(c.phases, history, found.diagnosis, materials::LineSpeed::middle))
       text += folded(free_warming_text({*course}), "", "");
+    for (const std::string &sentence : left_out_of_the_air(c))
+      text += folded(sentence + "\n", "", "");
     record.wall_time = watch.seconds();
     record.exit_reason = "done";
     fields.finish(

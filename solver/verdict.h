@@ -60,6 +60,10 @@ Verdict judge_after(const PlanColumn &column, const Workbench &workbench,
                     const ThermalHistory &heat, const MoistureHistory *moisture,
                     const cases::Case &the_case);
 
+// What the simulation leaves out of the air of this case, a sentence a phase: swings within the day
+// in phases of more than two weeks.
+std::vector<std::string> left_out_of_the_air(const cases::Case &the_case);
+
 // Cautions of the work itself that fit the case: iron, finish, strings and rods under tension,
 // estimates and not orders, local rules.
 std::vector<std::string> standing_cautions(const cases::Case &the_case);

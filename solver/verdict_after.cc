@@ -2,6 +2,7 @@
 #include "solver/verdict.h"
 
 #include "cases/units.h"
+#include "solver/air_series.h"
 #include "solver/plan_steps.h"
 #include "solver/shop_words.h"
 #include "solver/work_bounds.h"
@@ -180,6 +181,19 @@ void judge_diagnosis(const PlanColumn &p, Verdict &v)
 }
 } // namespace
 
+std::vector<std::string> left_out_of_the_air(const cases::Case &the_case)
+{
+  std::vector<std::string> all;
+  for (const cases::Phase &phase : the_case.phases)
+    if (leaves_out_breathing(phase))
+      all.push_back("The air of \"" + phase.name +
+                    "\" changes by the hour, and it lasts longer than two weeks: what the skin of "
+                    "the wood takes up and gives off within each day is left out. Such swings make "
+                    "a strung neck creep; in a week on tour they made a third of the bow's growth, "
+                    "so it may grow half as much again. A phase of two weeks is followed in full.");
+  return all;
+}
+
 Verdict judge_after(const PlanColumn &column, const Workbench &workbench,
                     const ThermalHistory &heat, const MoistureHistory *moisture,
                     const cases::Case &the_case)
@@ -205,6 +219,8 @@ Verdict judge_after(const PlanColumn &column, const Workbench &workbench,
     if (!phase.pull_reached && column.on_target)
       v.caution("In phase \"" + the_case.phases.at(phase.phase).name +
                 "\" one cord goes slack before the twist asked for is reached.");
+  for (const std::string &sentence : left_out_of_the_air(the_case))
+    v.caution(sentence);
   return v;
 }
 } // namespace overbend::solver

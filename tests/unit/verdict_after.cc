@@ -302,3 +302,26 @@ TEST_F(JudgeAfter, WhatDoesNotComeToRestIsSoughtOnTheNeck)
   EXPECT_EQ(solver::place_of_largest(space, residual), "in the tipping of the body");
   EXPECT_EQ(solver::counted({"cradle", "bass cord", "cradle"}), "bass cord, cradle (at 2 places)");
 }
+
+// Air by the hour: two weeks are followed in full, longer is not, and both plan and simulation say
+// so. The months of the room have no swing within the day.
+TEST(LeftOutOfTheAir, SwingsWithinTheDayInLongPhasesAreSaid)
+{
+  cases::Case c = the_case("white PVA");
+  cases::Phase play = c.phases.back();
+  play.name = "on tour";
+  play.kind = cases::PhaseKind::play;
+  for (unsigned hour = 0; hour <= 24; ++hour)
+    play.climate.points.push_back({3600. * hour, celsius + 20 + hour % 2, 0.4});
+  play.climate.period = 86400;
+  play.duration = 14 * 86400;
+  c.phases.push_back(play);
+  EXPECT_TRUE(solver::left_out_of_the_air(c).empty());
+  c.phases.back().duration = 20 * 86400;
+  const auto said = solver::left_out_of_the_air(c);
+  ASSERT_EQ(said.size(), 1U);
+  EXPECT_THAT(said[0], HasSubstr("\"on tour\" changes by the hour"));
+  for (cases::ClimatePoint &point : c.phases.back().climate.points)
+    point.time *= 30; // days
+  EXPECT_TRUE(solver::left_out_of_the_air(c).empty());
+}
