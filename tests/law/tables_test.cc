@@ -190,8 +190,8 @@ TEST(Tables, WornFilmThatResistsMoreThanTheSoundOneIsRefused)
 
 TEST(Tables, NegativeMechanoSorptiveShareIsRefused)
 {
-  const Spoilt spoilt("woods.toml", "sorptive_LL = { value = [0.0, 0.0, 0.7",
-                      "sorptive_LL = { value = [0.0, 0.0, -0.7");
+  const Spoilt spoilt("woods.toml", "sorptive_LL = { value = [0.0, 0.0, 0.45",
+                      "sorptive_LL = { value = [0.0, 0.0, -0.45");
   EXPECT_THAT(spoilt.message(), AllOf(HasSubstr("woods.toml:"), HasSubstr("negative share")));
 }
 
