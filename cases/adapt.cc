@@ -57,7 +57,8 @@ void adapt_rod(Case &result)
     drop_length(result, "rod.fillet_depth", rod.fillet_depth);
   if (!has_rod) {
     drop_length(result, "rod.diameter", rod.diameter);
-    drop_length(result, "rod.force", rod.force);
+    if (!given(result, "rod.force"))
+      rod.force = 0;
     if (!given(result, "rod.state"))
       rod.state = RodState::slack;
   }
@@ -75,6 +76,9 @@ void adapt_target(Case &result)
   const bool dead = rod.state == RodState::broken || rod.state == RodState::seized;
   if (has_rod && dead && (wanted == RodState::slack || !given(result, "target.rod")))
     wanted = rod.state;
+  // Nothing of the correction is left to a rod without room, unless that is asked for.
+  if (has_rod && rod.state == RodState::at_its_stop && !given(result, "target.rod"))
+    wanted = RodState::slack;
   if (!has_rod && !given(result, "target.rod"))
     wanted = RodState::slack;
 }

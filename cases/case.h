@@ -83,7 +83,10 @@ struct Heel
 };
 
 enum class RodKind { none, bonded_bar, single_action, two_way };
-enum class RodState { slack, set, broken, seized };
+// at_its_stop: as found only; it can be slackened and set again to what it gives, no tighter.
+enum class RodState { slack, set, broken, seized, at_its_stop };
+// Which way a two-way rod bows the neck: back, against the strings, or forward, with them.
+enum class RodBows { back, forward };
 enum class BarMaterial { steel, carbon, aluminium };
 
 struct Rod
@@ -95,8 +98,17 @@ struct Rod
   double channel_depth = 0;             // from the glue plane to the bottom of the channel
   double fillet_depth = 0; // single-action: wood fillet over the rod, from the glue plane
   double diameter = 0;     // of the steel rod (single-action), of each member (two-way)
-  double force = 0;        // tension when set, N (single-action), member force (two-way)
+  // Pull when set or as it seized, N: tension (single-action), force of a member (two-way). Empty:
+  // unknown, of a seized rod alone.
+  std::optional<double> force = 0.;
+  RodBows bows = RodBows::back; // two-way only
 };
+
+// What a rod in this state does while it is left as it is: at its stop it pulls like one set.
+inline RodState acting(RodState state)
+{
+  return state == RodState::at_its_stop ? RodState::set : state;
+}
 
 struct NeckShape
 {
@@ -196,8 +208,8 @@ struct Moisture
   std::optional<double> temperature; // of that air, K; empty: as the room
   double lived_for = 0;              // time in that air; before that as it was built
   // The neck lived in air that changed: in the months of [climate] for lived_for, until the middle
-  // of climate_to (1 = January, 0: not told), or in a table from its first row to its last. It began
-  // at rest with the first air.
+  // of climate_to (1 = January, 0: not told), or in a table from its first row to its last. It
+  // began at rest with the first air.
   int climate_to = 0;
   Climate past; // points: resolved, time 0 is the beginning
   SorptionBranch branch = SorptionBranch::mean;
@@ -273,7 +285,7 @@ struct Bench
   double cord_diameter = 0;
   double cord_limit = 150;  // N, one cord
   double nut_stiffness = 0; // bearing of the board end on the nut, N/m; 0: nut is out
-  bool stop_block = false;  // rigid block below the headstock
+  bool stop_block = false;  // rigid block below the headstock: its height decides
 };
 
 // A pull of the cords at the start of a phase. to_reading: the two take-ups are found so that the

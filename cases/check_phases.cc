@@ -110,7 +110,7 @@ private:
                               : phase_.rod != RodState::slack && phase_.rod != RodState::set;
     if (wrong)
       refuse_phase("rod", "the rod cannot be in this state", "see kind and state under [rod]");
-    if (phase_.rod == RodState::set && !(rod.force > 0))
+    if (phase_.rod == RodState::set && !(rod.force.value_or(0) > 0))
       refuse_phase("rod", "a rod that is set needs its pull", "write `force` under [rod]");
   }
 

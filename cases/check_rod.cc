@@ -69,7 +69,7 @@ void check_no_rod(const Case &result)
     refuse(result, "rod.state", owner + " has no rod state",
            "leave the state out, or name the kind of rod");
   must_be_zero("rod.diameter", rod.diameter, "rod diameter");
-  must_be_zero("rod.force", rod.force, "rod force");
+  must_be_zero("rod.force", rod.force.value_or(1), "rod force");
   must_be_zero("rod.fillet_depth", rod.fillet_depth, "fillet");
   if (!bar) {
     must_be_zero("rod.channel_width", rod.channel_width, "channel");
@@ -137,17 +137,27 @@ void check_states(const Case &result)
   if (!dead && (wanted == RodState::broken || wanted == RodState::seized))
     refuse(result, "target.rod", "a rod in order is not meant to end broken or seized",
            "write \"slack\" or \"set\"");
-  const bool loaded =
-      wanted == RodState::set || rod.state == RodState::set || rod.state == RodState::seized;
-  if (loaded && !(rod.force > 0))
+  if (rod.state == RodState::seized) {
+    // The preset's pull is that of a rod in order.
+    if (result.lines.count("rod.force") == 0)
+      refuse(result, "rod.state", "a seized rod needs its pull in the neck as found",
+             "write force = \"600 N\" or your estimate under [rod], or force = \"unknown\"");
+  } else if (!rod.force)
+    refuse(result, "rod.force", "only the pull of a seized rod may be unknown",
+           "write force = \"600 N\" or your estimate");
+  const bool loaded = wanted == RodState::set || acting(rod.state) == RodState::set;
+  if (loaded && !(*rod.force > 0))
     refuse_any(result, {"rod.force", "target.rod", "rod.state"},
-               "a rod that is set or seized needs its pull",
+               "a rod that is set or at its stop needs its pull",
                "write force = \"600 N\" or your estimate");
 }
 } // namespace
 
 void check_rod(const Case &result)
 {
+  if (result.neck.rod.kind != RodKind::two_way && result.lines.count("rod.bows") > 0)
+    refuse(result, "rod.bows", "only a two-way rod can bow the neck either way",
+           "leave it out, or write kind = \"two-way\"");
   if (!adjustable(result.neck.rod))
     check_no_rod(result);
   if (result.neck.rod.kind == RodKind::none)

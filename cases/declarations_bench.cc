@@ -170,7 +170,9 @@ void declare_bench_itself(Declarations &lines)
       "nut_stiffness", Dimension::stiffness, OVERBEND_AT(result.bench.nut_stiffness), 0, 1e9,
       "Stop that the nut gives to the sliding end of the board; 0 if it is out [E].", "20000 N/mm");
   bench.flag("stop_block", OVERBEND_AT(result.bench.stop_block),
-             "A rigid block below the headstock stops it when the cords pull on.", "false");
+             "A rigid block below the middle of the headstock stops it when the cords pull on. Its "
+             "height then decides the bow, also hot; the twist is left to the cords.",
+             "false");
 }
 } // namespace
 

@@ -154,8 +154,13 @@ void declare_rod(Declarations &lines)
   rod.choice("kind", {"none", "bonded bar", "single-action", "two-way"},
              OVERBEND_AT(result.neck.rod.kind),
              "None, a bar glued in for good, a compression rod, or a rod that works both ways.");
-  rod.choice("state", {"slack", "set", "broken", "seized"}, OVERBEND_AT(result.neck.rod.state),
-             "As it is on the bench. Slacken a working rod before anything else.", "slack");
+  rod.choice("state", {"slack", "set", "broken", "seized", "at its stop"},
+             OVERBEND_AT(result.neck.rod.state),
+             "As it is on the bench. Slacken a working rod before anything else. Seized: it turns "
+             "neither way, and bows and twist are read with its pull in the neck. At its stop: it "
+             "can be slackened and set again to `force`, no tighter; the target then is slack "
+             "unless told.",
+             "slack");
   rod.choice("bar", {"steel", "carbon", "aluminium"}, OVERBEND_AT(result.neck.rod.bar),
              "Bonded bar only: what it is made of.", "steel");
   rod.length("channel_width", OVERBEND_AT(result.neck.rod.channel_width), 0, 20 * mm,
@@ -166,8 +171,15 @@ void declare_rod(Declarations &lines)
              "Single-action only: thickness of the wooden fillet over the rod.", "0 mm");
   rod.length("diameter", OVERBEND_AT(result.neck.rod.diameter), 0, 10 * mm,
              "Diameter of the rod, or of each half of a two-way rod.", "0 mm");
-  rod.quantity("force", Dimension::force, OVERBEND_AT(result.neck.rod.force), 0, 5000,
-               "Pull in the rod when it is set.", "0 N");
+  rod.quantity(
+      "force", Dimension::force, OVERBEND_AT(result.neck.rod.force), 0, 5000,
+      "Pull in the rod when it is set; at its stop, the most it gives; seized, its pull in "
+      "the neck as found, to be told in the case itself, or unknown.",
+      "0 N");
+  rod.choice("bows", {"back", "forward"}, OVERBEND_AT(result.neck.rod.bows),
+             "Two-way only: which way it bows the neck when set, back against the strings or "
+             "forward with them.",
+             "back");
 }
 } // namespace
 

@@ -14,7 +14,8 @@ const std::vector<SectionNote> &phase_notes()
        "to a reading (straight, unless given)."},
       {"heat", "Bar on and heat on."},
       {"hold", "Nothing changes."},
-      {"reread", "Read again hot, and cords slacked off or taken up to the reading."},
+      {"reread", "Read again hot, and cords slacked off or taken up to the reading; with a stop "
+                 "block only read, since its height decides."},
       {"cool", "Heat off; the clamp and the wrap stay."},
       {"release", "Cradle, cords and block off, heat off, wrap off."},
       {"rest", "Nothing changes."},
@@ -75,7 +76,9 @@ void declare_phase_bench(Table &phase)
                "State of the rod.");
   phase.flag("cradle", OVERBEND_AT(phase.cradle), "Cradle under the back.");
   phase.flag("cords", OVERBEND_AT(phase.cords), "Cords on the posts.");
-  phase.flag("block", OVERBEND_AT(phase.block), "Stop block below the headstock.");
+  phase.flag("block", OVERBEND_AT(phase.block),
+             "Stop block below the headstock. A phase that pulls to a reading takes it out "
+             "and puts it under the headstock again where that then stands.");
   phase.flag("nut", OVERBEND_AT(phase.nut), "Nut in its slot.");
   phase.flag("heater", OVERBEND_AT(phase.heater), "Bar on the board and heat on.");
   phase.quantity("bar_temperature", Dimension::temperature, OVERBEND_AT(phase.bar_temperature),

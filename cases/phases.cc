@@ -17,8 +17,8 @@ RodState rod_when(RodState wanted, const Rod &rod)
 {
   if (rod.kind == RodKind::none || rod.kind == RodKind::bonded_bar)
     return RodState::slack;
-  const bool works = rod.state == RodState::slack || rod.state == RodState::set;
-  return works ? wanted : rod.state;
+  const bool dead = rod.state == RodState::broken || rod.state == RodState::seized;
+  return dead ? rod.state : wanted;
 }
 
 void clear_clamp(Phase &phase)
@@ -109,7 +109,8 @@ Phase next_phase(const Phase &before, PhaseKind kind, const Case &result, bool w
     heat_up(phase, result, wrap);
     break;
   case PhaseKind::reread:
-    phase.pull.kind = Pull::Kind::to_reading;
+    // With a block under the headstock its height decides: the hot reading is read and left.
+    phase.pull.kind = phase.block ? Pull::Kind::none : Pull::Kind::to_reading;
     break;
   case PhaseKind::cool:
     cool_down(phase);

@@ -4,6 +4,7 @@
 #include "mesh/neck_mesh.h"
 #include "mesh/neck_profile.h"
 #include "solver/interfaces.h"
+#include "solver/pad_springs.h"
 
 #include <algorithm>
 #include <cmath>
@@ -110,36 +111,19 @@ void Bench::make_cradle(const cases::Case &the_case)
 {
   const auto &bench = the_case.bench;
   pad_stiffness = bench.cradle_pad;
-  std::vector<FaceNode> bottom;
-  double nearest = 1e300;
-  for (const FaceNode &n : face_nodes(model.space, unsigned(mesh::Face::back)))
-    if (n.normal[2] <= -0.5) {
-      bottom.push_back(n);
-      nearest = std::min(nearest, std::abs(model.space.position[n.node][0] - bench.cradle_x));
-    }
-  // A pad narrower than a cell may lie between the nodes: the nearest ones then bear all of it.
-  const bool between = nearest > bench.cradle_width / 2;
-  const double reach = between ? nearest + 1e-6 : bench.cradle_width / 2;
-  double area = 0, low = 0, high = 0;
-  for (const FaceNode &n : bottom) {
-    const double x = model.space.position[n.node][0], y = model.space.position[n.node][1];
-    if (std::abs(x - bench.cradle_x) > reach)
-      continue;
+  const double half = bench.cradle_width / 2;
+  for (const PadPoint &point : pad_points(model.space, unsigned(mesh::Face::back),
+                                          bench.cradle_x - half, bench.cradle_x + half)) {
     Spring s;
     s.name = "cradle";
-    s.row = {{3 * n.node + 2, -1.}, {model.tip_dof(), -tip_lever(x)}};
-    s.stiffness = bench.cradle_pad * n.weight * std::abs(n.normal[2]);
+    s.row = point.down;
+    s.row.emplace_back(model.tip_dof(), -tip_lever(point.position[0]));
+    s.stiffness = pad_stiffness * point.area;
     s.one_sided = true;
     cradle_pad.push_back(s);
-    area += n.weight * std::abs(n.normal[2]);
-    low = std::min(low, y);
-    high = std::max(high, y);
   }
-  if (!(area > 0))
-    throw std::logic_error("the cradle meets no node of the back");
-  if (between)
-    for (Spring &s : cradle_pad)
-      s.stiffness *= bench.cradle_width * (high - low) / area;
+  if (cradle_pad.empty())
+    throw std::logic_error("the cradle meets nothing of the back");
 }
 
 void Bench::make_nut(const cases::Case &the_case)
@@ -202,7 +186,7 @@ void Bench::make_rod(const cases::Case &the_case, const materials::Tables &table
                     spread_force(model.space, end[0], {x[0], 0, -depth}, {1, 0, 0}), -1);
     s.stiffness = steel.modulus * section / length;
     s.one_sided = true;
-    rod_force = rod.force;
+    rod_force = rod.force.value_or(0);
     rod_growth = steel.expansion * length;
   } else {
     // A pair of members a diameter and a half apart: a couple at its ends, nothing along. Rotation
@@ -213,7 +197,8 @@ void Bench::make_rod(const cases::Case &the_case, const materials::Tables &table
     for (auto &entry : s.row)
       entry.second = -entry.second;
     s.stiffness = steel.modulus * section * arm * arm / 2 / length;
-    rod_force = rod.force * arm;
+    const double sign = rod.bows == cases::RodBows::forward ? -1 : 1;
+    rod_force = sign * rod.force.value_or(0) * arm;
     rod_arm = arm;
   }
   rod_spring = s;
@@ -230,11 +215,13 @@ void Bench::change(const cases::Phase &phase, const StringPull *strings,
   setup.nut = phase.nut;
   setup.strings = phase.strings ? strings : nullptr;
   setup.rod = phase.rod;
-  setup.rod_is_dead_load = phase.rod == cases::RodState::set && before.rod != cases::RodState::set;
+  setup.rod_is_dead_load = setup.rod_pulls_evenly || (phase.rod == cases::RodState::set &&
+                                                      before.rod != cases::RodState::set);
   put_unit(before, setup, displacement, offsets);
-  // It seized at the length it has in this warmth.
-  if (setup.rod == cases::RodState::seized && before.rod != cases::RodState::seized)
-    offsets.rod += rod_growth * warmth;
+  // It pulls with its force in the shape and warmth in which it is found.
+  if (setup.rod == cases::RodState::seized && before.rod != cases::RodState::seized &&
+      !setup.rod_pulls_evenly)
+    rod_becomes_spring(displacement, warmth, offsets);
 }
 
 void Bench::put_unit(const BenchSetup &before, const BenchSetup &after,
@@ -252,6 +239,11 @@ void Bench::put_unit(const BenchSetup &before, const BenchSetup &after,
   }
   if (rod_spring && after.rod != before.rod && rod_pulls(after))
     offsets.rod = -evaluate(rod_spring->row, displacement);
+}
+
+double Bench::headstock_height(const std::vector<double> &displacement) const
+{
+  return -evaluate(stop_block.row, displacement);
 }
 
 void Bench::place_block(const std::vector<double> &displacement, BenchOffsets &offsets) const
@@ -334,8 +326,7 @@ BenchForces Bench::forces(const std::vector<Spring> &springs,
       if (f > 0)
         result.cradle_pressure =
             std::max(result.cradle_pressure, pad_stiffness * elongation(s, displacement));
-    }
-    else if (s.name == "stop block")
+    } else if (s.name == "stop block")
       result.block = f;
     else if (s.name == "nut")
       result.nut += f;

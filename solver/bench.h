@@ -30,13 +30,18 @@ struct BenchSetup
   const StringPull *strings = nullptr; // null: off
   cases::RodState rod = cases::RodState::slack;
   bool rod_is_dead_load = false; // just set to its force; not yet a spring
+  // A seized rod in the years before the neck was found: nobody knows at which length it was when,
+  // so it pulls with its force throughout, and what it does stays linear in it.
+  bool rod_pulls_evenly = false;
 };
 
 struct BenchForces
 {
   std::array<double, 2> cord{}; // N
   double cradle = 0, block = 0, nut = 0;
-  double rod = 0; // in one member of a two-way rod; of a seized rod what is more than when found
+  // Pull of a single-action rod, a seized one may push (negative); force in one member of a two-way
+  // rod, positive when it bows the neck back.
+  double rod = 0;
   double cradle_pressure = 0; // largest under the pad, Pa
   double tip = 0;             // rad, of the body on its pads
 };
@@ -58,7 +63,9 @@ public:
                 const std::vector<double> &displacement, BenchOffsets &offsets) const;
   // The block is pushed up to the headstock as it stands: after the pull.
   void place_block(const std::vector<double> &displacement, BenchOffsets &offsets) const;
-  // The rod was set to its force as a dead load; from now on it is a spring.
+  // Height of the headstock between the cords over the bench, against that of the unstressed neck.
+  double headstock_height(const std::vector<double> &displacement) const;
+  // The rod pulls with its force in this shape and warmth; from now on it is a spring.
   void rod_becomes_spring(const std::vector<double> &displacement, double warmth,
                           BenchOffsets &offsets) const;
 
@@ -95,7 +102,7 @@ private:
   Spring stop_block;
   std::optional<Spring> rod_spring;
   std::vector<unsigned> rod_nodes;
-  double rod_force = 0;  // when set, N (or N m for a two-way rod)
+  double rod_force = 0;  // when set or as found, N (or N m for a two-way rod, back positive)
   double rod_arm = 1;    // 1, or the distance of a two-way rod's members, m
   double rod_growth = 0; // free elongation of the rod per kelvin, m/K
 };

@@ -84,9 +84,10 @@ private:
       return string_lift(workbench.model, workbench.bench, workbench.lines, strings,
                          workbench.mechanics, rod);
     };
-    report.lifts = Lifts{lift(workbench.found_strings, cases::RodState::slack),
-                         lift(workbench.planned_strings, cases::RodState::slack),
-                         lift(workbench.found_strings, c.neck.rod.state)};
+    report.lifts = Lifts{lift(workbench.found_strings, rod_left_in(c)),
+                         lift(workbench.planned_strings, rod_left_in(c)),
+                         lift(workbench.found_strings, c.neck.rod.state),
+                         lift(workbench.planned_strings, c.target.rod)};
     report.found_tension = workbench.found_strings.total;
     report.planned_tension = workbench.planned_strings.total;
     if (c.found.strung_bow)

@@ -6,6 +6,7 @@
 #include "solver/interfaces.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace overbend::solver
 {
@@ -45,7 +46,7 @@ std::vector<cases::Phase> hot_store(const cases::Case &the_case, double rest)
   hot.air.humidity = cases::humidity_after(the_case.room.humidity, the_case.room.temperature,
                                            the_case.warp.temperature);
   hot.strings = true;
-  hot.rod = the_case.neck.rod.state;
+  hot.rod = cases::acting(the_case.neck.rod.state);
   cases::Phase cool = hot;
   cool.name = "cooled, strings on";
   cool.air = the_case.room;
@@ -53,11 +54,35 @@ std::vector<cases::Phase> hot_store(const cases::Case &the_case, double rest)
   cases::Phase off = cool;
   off.name = "strings off";
   off.strings = false;
-  off.rod = cases::RodState::slack;
+  if (hot.rod == cases::RodState::set)
+    off.rod = cases::RodState::slack; // slackened with the strings
   off.duration = std::max(600., rest);
   return {hot, cool, off};
 }
 } // namespace
+
+namespace
+{
+BenchSetup setup_of(const Cause &cause)
+{
+  BenchSetup setup;
+  setup.strings = cause.strings;
+  setup.rod = cause.rod;
+  setup.rod_pulls_evenly = cause.rod_pulls_evenly;
+  setup.rod_is_dead_load = cause.rod_pulls_evenly || cause.rod == cases::RodState::set;
+  return setup;
+}
+} // namespace
+
+Cause seized_rod(const cases::Case &the_case)
+{
+  Cause cause;
+  if (the_case.neck.rod.state == cases::RodState::seized) {
+    cause.rod = cases::RodState::seized;
+    cause.rod_pulls_evenly = true;
+  }
+  return cause;
+}
 
 Cause torque(const Model &model)
 {
@@ -71,8 +96,8 @@ Cause torque(const Model &model)
 }
 
 Generator::Generator(const Model &model_, const Bench &bench_, const BoardLines &lines_,
-                     Mechanics &mechanics_)
-    : model(model_), bench(bench_), lines(lines_), mechanics(mechanics_),
+                     Mechanics &mechanics_, Cause stays_)
+    : model(model_), bench(bench_), lines(lines_), mechanics(mechanics_), stays(std::move(stays_)),
       room_temperature(model_.space.n_nodes, room)
 {}
 
@@ -94,9 +119,14 @@ MechanicsState Generator::creep(const Cause &cause, double time)
   return state;
 }
 
-void Generator::rest(MechanicsState &state, double duration)
+void Generator::rest(MechanicsState &state, double duration, const Cause &in_it)
 {
-  in_growing_steps(duration, [&](double dt) { step(state, {}, dt, frozen_at); });
+  const bool loaded = in_it.rod_pulls_evenly;
+  if (loaded)
+    step(state, in_it, 0, frozen_at);
+  in_growing_steps(duration, [&](double dt) { step(state, in_it, dt, frozen_at); });
+  if (loaded)
+    step(state, {}, 0, frozen_at);
 }
 
 MechanicsState Generator::swollen(const std::vector<double> &moisture)
@@ -116,10 +146,11 @@ void Generator::bring_to(MechanicsState &state, const std::vector<double> &from,
 void Generator::at_once(MechanicsState &state, const StepClimate &climate)
 {
   const MechanicsState before = state;
+  const BenchSetup setup = setup_of(stays);
   mechanics.begin(before, climate, 0);
   std::vector<double> u = state.displacement;
   try {
-    mechanics.equilibrate(bench.springs({}, {}, 0), bench.load({}), u);
+    mechanics.equilibrate(bench.springs(setup, {}, 0), bench.load(setup), u);
   } catch (const StepFailed &failure) {
     throw NotConverged(std::string("The swollen neck could not be found: ") + failure.what());
   }
@@ -144,10 +175,7 @@ double Generator::hottest_softening() const
 void Generator::step(MechanicsState &state, const Cause &cause, double dt, double glue_temperature)
 {
   mechanics.begin_with_glue_at(state, room_temperature, dt, glue_temperature);
-  BenchSetup setup;
-  setup.strings = cause.strings;
-  setup.rod = cause.rod;
-  setup.rod_is_dead_load = cause.rod == cases::RodState::set;
+  const BenchSetup setup = setup_of(cause);
   std::vector<double> load = bench.load(setup);
   for (std::size_t i = 0; i < cause.load.size(); ++i)
     load[i] += cause.load[i];
@@ -178,14 +206,18 @@ MechanicsState hot_history(const cases::Case &the_case, const Model &model, cons
     water = simulate_moisture(model, the_case, phases, heat, moisture);
     options.moisture = &water;
   }
+  const Cause stays = seized_rod(the_case);
   Progress progress;
   progress.state = swollen;
+  progress.setup.rod = stays.rod;
+  progress.setup.rod_pulls_evenly = stays.rod_pulls_evenly;
   MechanicsState end =
       simulate(the_case, phases, model, bench, lines, strings, heat, progress, mechanics, options)
           .end.state;
   // What is still missing of its water comes back before it is read.
   if (!moisture.empty())
-    Generator(model, bench, lines, mechanics).bring_to(end, water.all().back().moisture, moisture);
+    Generator(model, bench, lines, mechanics, stays)
+        .bring_to(end, water.all().back().moisture, moisture);
   add_times(end, -1, swollen);
   return end;
 }

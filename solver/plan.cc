@@ -122,8 +122,9 @@ private:
   void guess()
   {
     const Diagnosis &d = found.diagnosis;
-    const double lift = string_lift(workbench.model, workbench.bench, workbench.lines,
-                                    workbench.planned_strings, workbench.mechanics);
+    const double lift =
+        string_lift(workbench.model, workbench.bench, workbench.lines, workbench.planned_strings,
+                    workbench.mechanics, rod_left_in(the_case));
     const double modulus = relaxed_modulus(workbench.model, the_case.phases, heat);
     const double share = std::max(least_share, share_of_slip(slipping_beam(lift), modulus));
     const double slack_target = column.wanted.bow - d.as_built.bow - lift;

@@ -161,6 +161,14 @@ Unknown unknown_that_matters_most(const PlanReport &report)
   const bool split_matters = !report.columns.empty() && c.warp.cause == cases::Cause::unknown;
   if (split_matters)
     return split_of_the_bow(report.main_column().diagnosis);
+  const bool block = std::any_of(c.phases.begin(), c.phases.end(),
+                                 [](const cases::Phase &phase) { return phase.block; });
+  if (block)
+    return {"How fast this glue line gives at its temperature: the least certain number of all, "
+            "known to a factor of three or so.",
+            "A slower one keeps less; the block keeps a faster one from running on.",
+            "Warm it free first: half an hour under the bar, no cords, no strings, then read "
+            "again."};
   return {
       "How fast this glue line gives at its temperature: the least certain number of all, known "
       "to a factor of three or so.",

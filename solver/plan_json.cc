@@ -124,6 +124,7 @@ Json diagnosis(const Diagnosis &d)
           {"bonded_share_of_bow", d.bonded_share},
           {"bonded_share_of_twist", d.bonded_twist_share},
           {"ceiling_of_heat_and_strings_m", d.ceiling},
+          {"rod_bow_m", d.rod_bow},
           {"slip_bow_m", d.slip_bow},
           {"wood_bow_m", d.wood_bow},
           {"wood_share", d.wood_share()},

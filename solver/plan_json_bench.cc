@@ -75,6 +75,7 @@ Json set_up(const PlanReport &report)
       block = block || phase.block;
       wrapped = wrapped || phase.air.wrapped;
     }
+  const auto below = block_below_rest(report.main_column().history);
   return {{"cradle",
            {{"x_m", c.bench.cradle_x},
             {"width_m", c.bench.cradle_width},
@@ -89,6 +90,7 @@ Json set_up(const PlanReport &report)
             {"stiffness_N_per_m", c.bench.cord_stiffness},
             {"diameter_m", c.bench.cord_diameter}}},
           {"stop_block", block},
+          {"stop_block_below_rest_m", below ? Json(*below) : Json(nullptr)},
           {"nut_in_its_slot", nut},
           {"back_wrapped", wrapped},
           {"bar",

@@ -22,6 +22,15 @@ using cases::both_temperatures;
 // A change of take-up that a bench can tell, m.
 constexpr double least_take_up = 0.02e-3;
 
+std::string block_in_words(double below)
+{
+  return "Stop block under the headstock, in the middle between the cords, its top " +
+         both_lengths(below) +
+         " below where the headstock rests with the cords slack. Its height decides: cords drawn "
+         "until the headstock sits on it, and shims until the readings are there. One block sets "
+         "the bow and not the twist.";
+}
+
 class StepWriter
 {
 public:
@@ -57,9 +66,14 @@ private:
       say(std::string("Heat off: iron and bar away from the board.") +
           (phase.cords ? " The clamp stays until it is let go." : ""));
     if (phase.cords && !before.cords)
-      set_up(phase);
+      set_up(phase, end);
+    if (phase.kind == cases::PhaseKind::reread && phase.block && !end.block_below)
+      say("Read again, and leave cords and block as they are: the block holds the bow. What the "
+          "twist has run on by tells how soft the line is.");
     if (phase.cords && phase.pull.kind != cases::Pull::Kind::none)
       pull(end, before.cords);
+    if (end.block_below && before.cords)
+      say(block_in_words(*end.block_below));
     if (phase.strings && !before.strings)
       string_up(end, phase);
     finish(end, phase);
@@ -78,7 +92,7 @@ private:
       say(free_warming_text(lines));
   }
 
-  void set_up(const cases::Phase &phase)
+  void set_up(const cases::Phase &phase, const PhaseEnd &end)
   {
     const cases::Bench &b = c.bench;
     std::string text;
@@ -91,9 +105,9 @@ private:
     text += "One cord a side from the middle posts straight down to the bench, " +
             stiffness_in_words(b.cord_stiffness) + " each";
     text += phase.nut ? ", nut in its slot." : ", nut out.";
-    if (phase.block)
-      text += " Stop block up to the headstock once the cords are set.";
     say(text);
+    if (end.block_below)
+      say(block_in_words(*end.block_below));
   }
 
   void heat_on(const cases::Phase &phase)
@@ -158,11 +172,32 @@ private:
     readings(end.shape_at_start, end.reading_at_start, "");
   }
 
+  std::string rod_in_words(cases::RodState state) const
+  {
+    const cases::Rod &rod = c.neck.rod;
+    switch (state) {
+    case cases::RodState::seized:
+      return "seized as it is";
+    case cases::RodState::broken:
+      return "broken as it is";
+    case cases::RodState::set:
+      break;
+    default:
+      return "slack";
+    }
+    std::string text = "set to about " + all_forces(rod.force.value_or(0));
+    if (rod.kind == cases::RodKind::two_way)
+      text += std::string(", turned so that it bows the neck ") +
+              (rod.bows == cases::RodBows::forward ? "forward" : "back");
+    if (rod.state == cases::RodState::at_its_stop)
+      text += ", which is its stop: no tighter";
+    return text;
+  }
+
   void string_up(const PhaseEnd &end, const cases::Phase &phase)
   {
-    const bool rod = phase.rod == cases::RodState::set;
     say("String up to pitch (" + c.strings.set + ", " + all_forces(report.planned_tension) +
-        " in all), rod " + (rod ? "set to about " + all_forces(c.neck.rod.force) : "slack") +
+        " in all), rod " + rod_in_words(phase.rod) +
         ". Right after: " + reading_words(end.reading_at_start) + ".");
   }
 
@@ -211,6 +246,15 @@ private:
   std::ostringstream out;
 };
 } // namespace
+
+std::optional<double> block_below_rest(const History &history)
+{
+  std::optional<double> below;
+  for (const PhaseEnd &end : history.phases)
+    if (end.block_below)
+      below = end.block_below;
+  return below;
+}
 
 std::string from_the_nut(double x)
 {

@@ -3,6 +3,7 @@
 
 #include "solver/plan_report.h"
 
+#include <optional>
 #include <string>
 
 namespace overbend::solver
@@ -11,15 +12,18 @@ namespace overbend::solver
 // what the bench then reads and what it reads at the end.
 std::string steps_text(const PlanReport &report, const PlanColumn &column);
 
+// How far below the resting headstock the last stop block was put, m; empty without one.
+std::optional<double> block_below_rest(const History &history);
+
 // "189.8 mm (7.47 in) from the nut", "40.0 mm (1.57 in) beyond the nut".
 std::string from_the_nut(double x);
 
 // "fret 7, treble edge, in the glue line": where the probe sits.
 std::string probe_place_in_words(const cases::Case &the_case);
 
-// The place along the neck in words: "fret 6", "between frets 6 and 7", "between the nut and fret 1",
-// "the nut", "beyond the nut", "beyond the last fret", "the bridge". at_fret: with "at" where it is
-// due.
+// The place along the neck in words: "fret 6", "between frets 6 and 7", "between the nut and fret
+// 1", "the nut", "beyond the nut", "beyond the last fret", "the bridge". at_fret: with "at" where
+// it is due.
 std::string near_fret(const cases::Case &the_case, double x);
 std::string at_fret(const cases::Case &the_case, double x);
 

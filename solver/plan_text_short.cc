@@ -31,6 +31,9 @@ std::string clamp_in_short(const PlanReport &report, const PlanColumn &p)
       text += "Cold, from just taut: bass " + turns(take_up[0] / report.cord_per_turn) +
               ", treble " + turns(take_up[1] / report.cord_per_turn) + " button turns (" +
               both_lengths(take_up[0]) + " and " + both_lengths(take_up[1]) + "). ";
+      if (end.block_below)
+        text += "Stop block " + both_lengths(*end.block_below) +
+                " below where the headstock rests: its height decides the bow. ";
     } else if (phase.pull.kind == cases::Pull::Kind::to_reading)
       text += "Read again at " + when(c, start) + " and go back to the same readings. ";
     if (phase.heater && phase.cords && 2 * end.phase + 1 < report.heat.size())
@@ -98,6 +101,11 @@ void three_lines(std::ostringstream &out, const PlanReport &report)
   moving_row("clamp to, twist", [&](const PlanColumn &p) {
     return cases::degrees(p.setting.twist + p.diagnosis.as_built.twist);
   });
+  const auto below = [](const PlanColumn &p) { return block_below_rest(p.history); };
+  if (below(report.main_column()))
+    moving_row("stop block below rest", [&](const PlanColumn &p) {
+      return below(p) ? both_lengths(*below(p)) : std::string("-");
+    });
   const cases::Case &c = report.the_case;
   for (std::size_t i = 0; i < c.phases.size(); ++i)
     moving_row("end of " + c.phases[i].name, [&](const PlanColumn &p) {

@@ -69,9 +69,12 @@ private:
     bench.change(phase, &strings, now.state.displacement, warmth(T), now.setup, now.offsets);
     for (Unit &unit : now.units)
       bench.put_unit(before, now.setup, unit.state.displacement, unit.offsets);
-    const bool new_block = now.setup.block && !before.block;
+    const bool reads = phase.pull.kind == cases::Pull::Kind::to_reading;
+    const bool new_block = now.setup.block && (reads || !before.block);
+    if (!before.cords)
+      headstock_rests = bench.headstock_height(now.state.displacement);
     BenchSetup without = now.setup;
-    without.block = now.setup.block && before.block;
+    without.block = now.setup.block && !new_block;
 
     PhaseEnd end;
     end.phase = i;
@@ -83,8 +86,9 @@ private:
       bench.place_block(now.state.displacement, now.offsets);
       for (Unit &unit : now.units)
         bench.place_block(unit.state.displacement, unit.offsets);
+      end.block_below = headstock_rests - bench.headstock_height(now.state.displacement);
     }
-    if (now.setup.rod_is_dead_load) {
+    if (now.setup.rod_is_dead_load && !now.setup.rod_pulls_evenly) {
       bench.rod_becomes_spring(now.state.displacement, warmth(T), now.offsets);
       for (Unit &unit : now.units)
         bench.put_unit(before, now.setup, unit.state.displacement, unit.offsets);
@@ -267,6 +271,7 @@ private:
   History history;
   std::vector<double> last_change; // of the displacement in the last step; empty after a change
   double last_dt = 0;
+  double headstock_rests = 0; // m, its height before the cords came on
   double time = 0, phase_start = 0;
 };
 } // namespace

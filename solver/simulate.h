@@ -8,6 +8,7 @@
 #include "solver/moisture.h"
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -50,6 +51,9 @@ struct PhaseEnd
   std::array<double, 2> take_up{};      // at its end
   bool pull_reached = true;             // the cords could bring the readings asked for
   std::array<double, 2> largest_cord{}; // N, while it lasted
+  // Where a stop block was put under the headstock at its start: how far below the place between
+  // the cords where the headstock rests unclamped, m.
+  std::optional<double> block_below;
 };
 
 // Everything that moves on in time.

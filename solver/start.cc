@@ -31,6 +31,7 @@ struct Histories
 {
   MechanicsState swollen;
   Scaled slip_bow, wood_bow, slip_twist, wood_twist;
+  Cause pull; // strings, and a seized rod with them
   double slip_share = 0;
   double wood_limit = no_limit; // of the scale on wood_bow
 };
@@ -52,6 +53,49 @@ Split split(double wanted, double slip_unit, double wood_unit, double slip_share
   return s;
 }
 
+// The rest of a seized rod's pull and the strings' is too little to make a bow of: scaled up to a
+// reading it would be more than any history.
+constexpr double least_of_lift = 0.2; // of the lift of the strings alone
+
+// Neck without strings before any history: swollen, and with a seized rod's pull in it.
+void make_base(Generator &generator, const Model &model, const Cause &rod, const BoardLines &lines,
+               const std::vector<double> &moisture, Histories &h, Diagnosis &d)
+{
+  h.swollen =
+      moisture.empty() && !rod.rod_pulls_evenly ? unstressed(model) : generator.swollen(moisture);
+  const Reading base = read(lines, h.swollen.displacement);
+  if (rod.rod_pulls_evenly) {
+    const Reading by_rod = generator.elastic(rod);
+    d.rod_bow = by_rod.bow;
+    d.rod_twist = by_rod.twist;
+  }
+  d.moisture_bow = base.bow - d.rod_bow;
+  d.moisture_twist = base.twist - d.rod_twist;
+}
+
+// What the strings do at once, bonded and while the line slips; with a seized rod they pull
+// together, and the slip that is left is of both.
+void pull_strings(Generator &generator, const StringPull &strings, const Cause &rod, Histories &h,
+                  Diagnosis &d)
+{
+  Cause alone;
+  alone.strings = &strings;
+  d.lift = generator.elastic(alone).bow;
+  h.slip_bow.state = generator.slip(alone);
+  d.slipped_lift = generator.loaded().bow;
+  d.bonded_share = d.lift / d.slipped_lift;
+  if (!rod.rod_pulls_evenly)
+    return;
+  h.pull = rod;
+  h.pull.strings = &strings;
+  h.slip_bow.state = generator.slip(h.pull);
+  if (std::abs(generator.elastic(h.pull).bow) < least_of_lift * std::abs(d.lift)) {
+    h.wood_limit = 0;
+    d.remarks.push_back("The seized rod and the strings nearly hold each other: their years "
+                        "together explain nothing of the bow.");
+  }
+}
+
 // Makes the histories and writes down what they tell of the neck itself.
 Histories make_histories(const cases::Case &the_case, const Model &model, const Bench &bench,
                          const BoardLines &lines, const StringPull &found_strings,
@@ -60,27 +104,24 @@ Histories make_histories(const cases::Case &the_case, const Model &model, const 
 {
   const cases::Warp &warp = the_case.warp;
   Histories h;
-  h.swollen = moisture.empty() ? unstressed(model) : generator.swollen(moisture);
-  Cause pull;
-  pull.strings = &found_strings;
-  const Cause twist = torque(model);
-  d.lift = generator.elastic(pull).bow;
-  h.slip_bow.state = generator.slip(pull);
-  d.slipped_lift = generator.loaded().bow;
+  const Cause rod = seized_rod(the_case), twist = torque(model);
+  h.pull.strings = &found_strings;
+  make_base(generator, model, rod, lines, moisture, h, d);
+  pull_strings(generator, found_strings, rod, h, d);
   d.ceiling = read(lines, h.slip_bow.state.displacement).bow;
-  d.bonded_share = d.lift / d.slipped_lift;
   const double bonded_twist = generator.elastic(twist).twist;
   h.slip_twist.state = generator.slip(twist);
   d.bonded_twist_share = bonded_twist / generator.loaded().twist;
   const double years = warp.cause == cases::Cause::years_of_pull ? warp.pull_time : default_years;
-  h.wood_bow.state = generator.creep(pull, years);
+  h.wood_bow.state = generator.creep(h.pull, years);
   h.wood_twist.state = generator.creep(twist, years);
-  for (Scaled *s : {&h.slip_bow, &h.slip_twist, &h.wood_bow, &h.wood_twist})
+  for (Scaled *s : {&h.slip_bow, &h.slip_twist, &h.wood_twist})
     generator.rest(s->state, warp.rest_time);
+  generator.rest(h.wood_bow.state, warp.rest_time, rod);
   h.slip_share = warp.slip_share;
   if (warp.cause == cases::Cause::years_of_pull) {
     h.slip_share = 0;
-    h.wood_limit = creep_spread;
+    h.wood_limit = std::min(h.wood_limit, creep_spread);
   }
   if (warp.cause == cases::Cause::hot_strung) {
     h.slip_share = 1;
@@ -105,17 +146,40 @@ Scales fit(const Histories &h, const Diagnosis &d)
   s.bow =
       split(d.found.bow, h.slip_bow.reads.bow, h.wood_bow.reads.bow, h.slip_share, 1, h.wood_limit);
   for (unsigned round = 0; round < 3; ++round) {
-    const double twist_left = d.found.twist - d.moisture_twist -
+    const double twist_left = d.found.twist - d.moisture_twist - d.rod_twist -
                               s.bow.slip * h.slip_bow.reads.twist -
                               s.bow.wood * h.wood_bow.reads.twist;
     s.twist = split(twist_left, h.slip_twist.reads.twist, h.wood_twist.reads.twist, h.slip_share,
                     no_limit, no_limit);
-    const double bow_left = d.found.bow - d.moisture_bow - s.twist.slip * h.slip_twist.reads.bow -
+    const double bow_left = d.found.bow - d.moisture_bow - d.rod_bow -
+                            s.twist.slip * h.slip_twist.reads.bow -
                             s.twist.wood * h.wood_twist.reads.bow;
     s.bow =
         split(bow_left, h.slip_bow.reads.bow, h.wood_bow.reads.bow, h.slip_share, 1, h.wood_limit);
   }
   return s;
+}
+
+// The neck as found in the air of the shop: there the rod pulls with its force, and from there on
+// it is a spring.
+void leave_rod_in(const cases::Case &the_case, const Model &model, const Bench &bench,
+                  Mechanics &mechanics, const std::vector<double> &moisture, Progress &progress)
+{
+  const std::vector<double> air(model.space.n_nodes, the_case.room.temperature);
+  BenchSetup &setup = progress.setup;
+  setup.rod = cases::RodState::seized;
+  setup.rod_is_dead_load = true;
+  mechanics.begin(progress.state, StepClimate{air, air, moisture, moisture, moisture, {}, {}}, 0);
+  std::vector<double> u = progress.state.displacement;
+  try {
+    mechanics.equilibrate(bench.springs(setup, {}, 0), bench.load(setup), u);
+  } catch (const StepFailed &failure) {
+    throw NotConverged(std::string("The neck with its seized rod does not come to rest: ") +
+                       failure.what());
+  }
+  bench.rod_becomes_spring(u, bench.rod_temperature(air) - materials::reference_temperature,
+                           progress.offsets);
+  setup.rod_is_dead_load = false;
 }
 } // namespace
 
@@ -130,12 +194,18 @@ double Diagnosis::wood_share_of_found() const
   return std::abs(found.bow) > 0 ? wood_bow / found.bow : 0;
 }
 
+cases::RodState rod_left_in(const cases::Case &the_case)
+{
+  const bool seized = the_case.neck.rod.state == cases::RodState::seized;
+  return seized ? cases::RodState::seized : cases::RodState::slack;
+}
+
 double string_lift(const Model &model, const Bench &bench, const BoardLines &lines,
                    const StringPull &strings, Mechanics &mechanics, cases::RodState rod)
 {
   Cause cause;
   cause.strings = &strings;
-  cause.rod = rod;
+  cause.rod = cases::acting(rod);
   return Generator(model, bench, lines, mechanics).elastic(cause).bow;
 }
 
@@ -147,15 +217,17 @@ FoundNeck find_start(const cases::Case &the_case, const Model &model, const Benc
   Diagnosis &d = neck.diagnosis;
   d.found = {the_case.found.bow_bass, the_case.found.bow_centre, the_case.found.bow_treble,
              the_case.found.twist.value_or(0)};
-  Generator generator(model, bench, lines, mechanics);
+  Generator generator(model, bench, lines, mechanics, seized_rod(the_case));
   Histories h = make_histories(the_case, model, bench, lines, found_strings, mechanics, moisture,
                                generator, d);
-  const Reading swollen = read(lines, h.swollen.displacement);
-  d.moisture_bow = swollen.bow;
-  d.moisture_twist = swollen.twist;
   if (std::abs(d.moisture_bow) > told_bow)
     d.remarks.push_back("Swelling since the neck was built accounts for up to " +
                         signed_length(d.moisture_bow) + " of the bow.");
+  if (std::abs(d.rod_bow) > told_bow)
+    d.remarks.push_back("The pull of the seized rod, " +
+                        cases::all_forces(the_case.neck.rod.force.value_or(0)) +
+                        ", bends the neck by " + signed_length(d.rod_bow) +
+                        ": so much of the bow found is neither slip nor in the wood.");
   const Scales s = fit(h, d);
   MechanicsState &state = neck.progress.state;
   state = std::move(h.swollen);
@@ -165,6 +237,8 @@ FoundNeck find_start(const cases::Case &the_case, const Model &model, const Benc
   add_times(state, s.twist.wood, h.wood_twist.state);
   // Each part is at rest, but their sum may press the board against the nut, or let go of it.
   generator.bring_to(state, moisture, moisture);
+  if (rod_left_in(the_case) == cases::RodState::seized)
+    leave_rod_in(the_case, model, bench, mechanics, moisture, neck.progress);
   d.slip_bow = s.bow.slip * h.slip_bow.reads.bow;
   d.wood_bow = s.bow.wood * h.wood_bow.reads.bow;
   d.slip_twist = s.twist.slip * h.slip_twist.reads.twist;

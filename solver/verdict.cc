@@ -142,7 +142,8 @@ void judge_damage(const cases::Case &c, Verdict &v)
     v.refuse("There is an open crack in shaft, headstock or heel: it would run under the clamp "
              "before the neck moves.",
              {"close and glue the crack, let it cure, measure again and ask again"});
-  if (c.found.rod_loaded)
+  // What a seized rod holds is told by its pull.
+  if (c.found.rod_loaded && c.neck.rod.state != cases::RodState::seized)
     v.refuse("The rod was loaded while the bows were read: what the rod holds and what the neck "
              "does cannot be told apart, and a loaded rod works against the clamp.",
              {"slacken the rod first (glasses on), let the neck come to rest for a day and read "
@@ -162,7 +163,7 @@ void judge_damage(const cases::Case &c, Verdict &v)
 bool within_wanted_range(const cases::Case &c, const materials::WorkLimits &limits)
 {
   const double bow = c.found.bow_centre;
-  if (c.found.strung_bow && c.target.rod == c.neck.rod.state)
+  if (c.found.strung_bow && c.target.rod == cases::acting(c.neck.rod.state))
     return std::abs(*c.found.strung_bow - c.target.relief) < limits.least_bow;
   if (c.target.rod != cases::RodState::set)
     return false;
@@ -239,6 +240,8 @@ Verdict refuse_before(const cases::Case &c, const materials::Tables &tables)
               "which one it is.");
   if (!c.found.twist)
     v.caution("The twist was not measured and is taken as none: lay winding sticks on it first.");
+  for (const std::string &sentence : set_up_cautions(c))
+    v.caution(sentence);
   return v;
 }
 
@@ -266,15 +269,18 @@ Verdict judge_lift(const cases::Case &c, const Lifts &lifts, std::optional<doubl
                  "or a reading gone wrong.",
              {"look for a loaded rod, a crack and a loose joint, read strung and slack once more, "
               "and check the sizes and the strings in the case"});
-  const double strung = c.found.bow_centre + lifts.planned / stiffness_factor.value_or(1);
   const bool rod_helps = c.target.rod == cases::RodState::set;
+  // A rod that is to bow the neck forward gives relief of its own.
+  const bool rod_lifts = rod_helps && c.neck.rod.bows == cases::RodBows::forward;
+  const double lift = rod_lifts ? lifts.at_target : lifts.planned;
+  const double strung = c.found.bow_centre + lift / stiffness_factor.value_or(1);
   const double twist = c.found.twist.value_or(0) - c.target.twist;
   if (!rod_helps && std::abs(strung - c.target.relief) < limits.least_bow &&
       std::abs(twist) < limits.least_twist)
     v.refuse("Nothing to do: strung up as it is, this neck will read about " +
                  bow_in_words(strung) + ", and " + both_lengths(c.target.relief) + " is wanted.",
              {"string it up and set it up as it is"});
-  // A working rod at the end only takes more of the relief away.
+  // Any other working rod at the end only takes more of the relief away.
   else if (strung < c.target.relief - limits.least_bow && v.kind != Verdict::do_not)
     v.refuse("Strung up as it is, this neck will read about " + bow_in_words(strung) + ", and " +
                  both_lengths(c.target.relief) +

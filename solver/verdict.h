@@ -36,6 +36,8 @@ struct Lifts
   double found = 0, planned = 0;
   // By the set it lived under together with the rod as found: what strung minus slack should read.
   double as_read = 0;
+  // By the set to come together with the rod as the target asks.
+  double at_target = 0;
 };
 
 // Refusals that the case alone tells, before any mesh: plastic and finish against heat, open crack,
@@ -63,6 +65,9 @@ Verdict judge_after(const PlanColumn &column, const Workbench &workbench,
 // What the simulation leaves out of the air of this case, a sentence a phase: swings within the day
 // in phases of more than two weeks.
 std::vector<std::string> left_out_of_the_air(const cases::Case &the_case);
+
+// Cautions of how the case sets the neck up: a seized rod, one at its stop, a stop block.
+std::vector<std::string> set_up_cautions(const cases::Case &the_case);
 
 // Cautions of the work itself that fit the case: iron, finish, strings and rods under tension,
 // estimates and not orders, local rules.

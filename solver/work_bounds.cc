@@ -43,8 +43,17 @@ Peak pad_use(const Model &model, const cases::Case &c, const StepRecord &step,
 {
   const PieceModel &shaft = model.piece[static_cast<unsigned>(mesh::Piece::shaft)];
   double warmest = 0, dampest = moisture.empty() ? shaft.moisture : 0;
-  for (const FaceNode &n : face_nodes(model.space, static_cast<unsigned>(mesh::Face::back)))
-    if (std::abs(model.space.position[n.node][0] - c.bench.cradle_x) <= c.bench.cradle_width / 2) {
+  const auto back = face_nodes(model.space, static_cast<unsigned>(mesh::Face::back));
+  const auto off_middle = [&](const FaceNode &n) {
+    return std::abs(model.space.position[n.node][0] - c.bench.cradle_x);
+  };
+  // A pad narrower than a cell may lie between the nodes: the nearest ones then speak for it.
+  double reach = c.bench.cradle_width / 2, nearest = HUGE_VAL;
+  for (const FaceNode &n : back)
+    nearest = std::min(nearest, off_middle(n));
+  reach = std::max(reach, nearest + 1e-6);
+  for (const FaceNode &n : back)
+    if (off_middle(n) <= reach) {
       warmest = std::max(warmest, temperature[n.node]);
       if (!moisture.empty())
         dampest = std::max(dampest, moisture[n.node]);

@@ -117,6 +117,15 @@ std::string card_lines(const PlanFile &plan)
   return out + ". This card: " + shown(plan, plan.in_main("/line_speed"), As::text) +
          "; the hot reading tells which.</p>\n";
 }
+// Its height, and what it does not do.
+std::string card_block(const PlanFile &plan)
+{
+  if (!plan.at("/set_up/stop_block").get<bool>() ||
+      plan.at("/set_up/stop_block_below_rest_m").is_null())
+    return "";
+  return "<p>Stop block: top " + shown(plan, "/set_up/stop_block_below_rest_m", As::length) +
+         " below the resting headstock. Its height decides the bow, not the twist.</p>\n";
+}
 } // namespace
 
 std::string card_cold(const PlanFile &plan)
@@ -134,7 +143,7 @@ std::string card_cold(const PlanFile &plan)
          sticks(plan, start + "/reading/twist_rad") +
          "</p>\n<p>Guide, from just taut: " + side_turns(plan, start, "bass") + ", " +
          side_turns(plan, start, "treble") + ". Readings decide: set it by the boxed fret.</p>\n" +
-         card_lines(plan) + "</section>\n";
+         card_block(plan) + card_lines(plan) + "</section>\n";
 }
 
 std::string card_heat(const PlanFile &plan)

@@ -112,7 +112,9 @@ std::string report_plan(const PlanFile &plan)
                     shown(plan, plan.in_main("/clamp_to/bow_centre_m"), As::bow) + " at fret " +
                     shown(plan, "/found/bow_fret", As::count) + " on the centre line, twist " +
                     shown(plan, plan.in_main("/clamp_to/twist_rad"), As::twist) +
-                    "; the same when it is read again hot. Probe: " +
+                    (plan.at("/set_up/stop_block").get<bool>()
+                         ? ". The height of the stop block decides, cold and hot. Probe: "
+                         : "; the same when it is read again hot. Probe: ") +
                     shown(plan, "/set_up/probe/place", As::text) +
                     ". Cradle: " + shown(plan, "/set_up/cradle/near", As::text) + ", pad " +
                     shown(plan, "/set_up/cradle/width_m", As::length) + ".";

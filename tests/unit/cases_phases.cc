@@ -110,6 +110,37 @@ TEST(Phases, AStopBlockIsInPlaceWhileClamped)
   EXPECT_FALSE(named(result, "release").block);
 }
 
+TEST(Phases, WithAStopBlockTheHotReadingIsOnlyRead)
+{
+  const Case result = electric("[bench]\nstop_block = true\n");
+  EXPECT_EQ(named(result, "clamp cold").pull.kind, Pull::Kind::to_reading);
+  EXPECT_EQ(named(result, "read again hot").pull.kind, Pull::Kind::none);
+  EXPECT_EQ(named(electric(""), "read again hot").pull.kind, Pull::Kind::to_reading);
+}
+
+TEST(Phases, ARodAtItsStopIsSlackenedAndEndsSlackUnlessItIsToBeSetAgain)
+{
+  const Case slack = electric("[rod]\nstate = \"at its stop\"\n");
+  EXPECT_EQ(slack.target.rod, RodState::slack);
+  for (const Phase &phase : slack.phases)
+    EXPECT_EQ(phase.rod, RodState::slack);
+  const Case set = electric("[rod]\nstate = \"at its stop\"\n[target]\nrod = \"set\"\n");
+  EXPECT_EQ(set.target.rod, RodState::set);
+  EXPECT_EQ(named(set, "clamp cold").rod, RodState::slack);
+  EXPECT_EQ(named(set, "string up").rod, RodState::set);
+}
+
+TEST(Phases, ASeizedRodIsInEveryOneOfThem)
+{
+  const Case told = electric("[rod]\nstate = \"seized\"\nforce = \"400 N\"\n");
+  EXPECT_EQ(told.target.rod, RodState::seized);
+  for (const Phase &phase : told.phases)
+    EXPECT_EQ(phase.rod, RodState::seized);
+  EXPECT_DOUBLE_EQ(told.neck.rod.force.value(), 400);
+  const Case open = electric("[rod]\nstate = \"seized\"\nforce = \"unknown\"\n");
+  EXPECT_FALSE(open.neck.rod.force.has_value());
+}
+
 const char *own_phases = R"(
 [[phase]]
 kind = "condition"
@@ -198,8 +229,9 @@ TEST(Phases, ABarOverTheNutNeedsTheNutOut)
     EXPECT_FALSE(phase.heater && phase.nut) << phase.name;
     EXPECT_TRUE(!phase.strings || phase.nut) << phase.name;
   }
-  EXPECT_THROW(parse_case(start + "[[phase]]\nkind = \"heat\"\nduration = \"1 h\"\nnut = true\n", "in.toml"),
-               CaseError);
+  EXPECT_THROW(
+      parse_case(start + "[[phase]]\nkind = \"heat\"\nduration = \"1 h\"\nnut = true\n", "in.toml"),
+      CaseError);
   EXPECT_NO_THROW(parse_case(start + "[heater]\nfrom = \"0 mm\"\n[[phase]]\nkind = \"heat\"\n"
                                      "duration = \"1 h\"\nnut = true\n",
                              "board.toml"));

@@ -38,6 +38,19 @@ protected:
     viz::write_pages(folder.file(""));
   }
   std::string page(const std::string &name) const { return tests::contents(folder.file(name)); }
+  void write_with_block()
+  {
+    cases::Case c = cases::preset_case("electric");
+    c.board_glue.kind = "white PVA";
+    for (cases::Phase &phase : c.phases)
+      phase.block = phase.cords;
+    solver::PlanReport report = tests::invented_report(c, Verdict::with_cautions, 1);
+    for (auto &end : report.columns[0].history.phases)
+      if (c.phases[end.phase].kind == cases::PhaseKind::clamp)
+        end.block_below = 8.13e-3;
+    solver::write_text_file(folder.file("plan.json"), solver::plan_json(report, {}));
+    viz::write_pages(folder.file(""));
+  }
   // Status of the check that reads pages and plan.json.
   int numbers_differ() const
   {
@@ -61,6 +74,17 @@ TEST_F(Pages, EveryNumberEqualsThePlanWithThreeLines)
   write(Verdict::with_cautions, 3);
   EXPECT_EQ(numbers_differ(), 0);
   EXPECT_THAT(page("report.html"), HasSubstr("three speeds of its line"));
+}
+
+TEST_F(Pages, TheCardTellsTheHeightOfAStopBlock)
+{
+  write_with_block();
+  EXPECT_EQ(numbers_differ(), 0);
+  EXPECT_THAT(page("bench-card.html"), HasSubstr("Stop block: top"));
+  EXPECT_THAT(page("bench-card.html"), HasSubstr("data-value=\"/set_up/stop_block_below_rest_m\""));
+  EXPECT_THAT(page("report.html"), HasSubstr("The height of the stop block decides"));
+  write(Verdict::with_cautions);
+  EXPECT_THAT(page("bench-card.html"), Not(HasSubstr("Stop block")));
 }
 
 TEST_F(Pages, ARefusalBeforeAnyRunShowsNoSetUp)

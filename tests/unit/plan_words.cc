@@ -114,6 +114,82 @@ TEST(BothUnits, StandInCautionsOfEveryFinishAndBinding)
     }
 }
 
+// A seized rod of unknown pull, a rod at its stop, a stop block.
+TEST(BothUnits, StandInCautionsOfRodAndBlock)
+{
+  cases::Case c = a_case();
+  for (cases::Phase &phase : c.phases)
+    phase.block = phase.cords;
+  for (const auto state : {cases::RodState::seized, cases::RodState::at_its_stop})
+    for (const auto target : {cases::RodState::slack, cases::RodState::set}) {
+      c.neck.rod.state = state;
+      c.target.rod = target;
+      if (state == cases::RodState::seized)
+        c.neck.rod.force.reset();
+      else
+        c.neck.rod.force = 700.;
+      const auto cautions = solver::set_up_cautions(c);
+      EXPECT_THAT(cautions, testing::SizeIs(3));
+      EXPECT_THAT(bare_numbers(all_of(cautions)), IsEmpty());
+    }
+}
+
+// 8.130 mm = 320.1 thou.
+TEST(PlanText, TellsTheHeightOfAStopBlockAndWhatItDoesNotDo)
+{
+  cases::Case c = a_case();
+  for (cases::Phase &phase : c.phases) {
+    phase.block = phase.cords;
+    if (phase.kind == cases::PhaseKind::reread)
+      phase.pull.kind = cases::Pull::Kind::none;
+  }
+  for (const unsigned columns : {1u, 3u}) {
+    solver::PlanReport report = tests::invented_report(c, Verdict::with_cautions, columns);
+    for (auto &column : report.columns)
+      for (auto &end : column.history.phases)
+        if (c.phases[end.phase].kind == cases::PhaseKind::clamp)
+          end.block_below = 8.13e-3;
+    const std::string text = in_one_line(solver::plan_text(report));
+    EXPECT_THAT(text, HasSubstr("its top 8.13 mm (320 thou) below where the headstock rests"));
+    EXPECT_THAT(text, HasSubstr("sets the bow and not the twist"));
+    EXPECT_THAT(text, HasSubstr("Stop block 8.13 mm (320 thou) below where the headstock rests"));
+    EXPECT_THAT(text, HasSubstr("leave cords and block as they are"));
+    EXPECT_THAT(bare_numbers(text), IsEmpty());
+    if (columns == 3) {
+      EXPECT_THAT(text, HasSubstr("stop block below rest 8.13 mm (320 thou) 8.13"));
+    }
+  }
+}
+
+TEST(PlanText, SaysWhatIsDoneWithTheRodWhenItIsStrungUp)
+{
+  cases::Case c = a_case();
+  const auto text = [&](cases::RodKind kind, cases::RodState state, cases::RodState then) {
+    c.neck.rod.kind = kind;
+    c.neck.rod.state = state;
+    for (cases::Phase &phase : c.phases)
+      if (phase.strings)
+        phase.rod = then;
+    return in_one_line(solver::plan_text(tests::invented_report(c, Verdict::do_it)));
+  };
+  using cases::RodKind;
+  using cases::RodState;
+  c.neck.rod.force = 600.;
+  EXPECT_THAT(text(RodKind::single_action, RodState::slack, RodState::set),
+              HasSubstr("rod set to about 600 N (61.2 kgf, 134.9 lbf)."));
+  EXPECT_THAT(text(RodKind::two_way, RodState::slack, RodState::set),
+              HasSubstr("bows the neck back."));
+  c.neck.rod.bows = cases::RodBows::forward;
+  EXPECT_THAT(text(RodKind::two_way, RodState::slack, RodState::set),
+              HasSubstr("bows the neck forward."));
+  EXPECT_THAT(text(RodKind::single_action, RodState::at_its_stop, RodState::set),
+              HasSubstr("which is its stop: no tighter."));
+  EXPECT_THAT(text(RodKind::single_action, RodState::seized, RodState::seized),
+              HasSubstr("rod seized as it is."));
+  EXPECT_THAT(text(RodKind::single_action, RodState::slack, RodState::slack),
+              HasSubstr("rod slack."));
+}
+
 // 30 N/mm = 30000 N/m; 1 lbf/in = 4.4482216 N / 0.0254 m = 175.127 N/m; 171.3.
 TEST(BothUnits, StiffnessOfACord)
 {

@@ -283,6 +283,59 @@ TEST(JudgeLift, StiffnessFromStrungMinusSlackIsThatWithTheRodAsFound)
               ::testing::ElementsAre(HasSubstr("almost hold each other")));
 }
 
+// A rod that is to bow the neck forward gives relief that the strings alone do not.
+TEST(JudgeLift, ARodThatBowsForwardIsCountedIn)
+{
+  cases::Case c = sound_case();
+  c.target.relief = 0.2e-3;
+  c.target.rod = cases::RodState::set;
+  c.neck.rod.kind = cases::RodKind::two_way;
+  c.found.bow_centre = -0.6e-3;
+  const solver::Lifts lifts{0.3e-3, 0.3e-3, 0.3e-3, 0.9e-3};
+  EXPECT_EQ(solver::judge_lift(c, lifts, {}).kind, Verdict::do_not);
+  c.neck.rod.bows = cases::RodBows::forward;
+  EXPECT_EQ(solver::judge_lift(c, lifts, {}).kind, Verdict::do_it);
+}
+
+// What a seized rod holds is in its pull: nothing to slacken first, and something to mind.
+TEST(RefuseBefore, ASeizedRodIsASpringToMindAndNotALoadedOne)
+{
+  cases::Case c = sound_case();
+  c.neck.rod.state = cases::RodState::seized;
+  c.neck.rod.force = 500.;
+  c.found.rod_loaded = true;
+  Verdict v = verdict_on(c);
+  EXPECT_EQ(v.kind, Verdict::with_cautions);
+  EXPECT_THAT(v.cautions, ::testing::ElementsAre(HasSubstr("spring against everything")));
+  c.neck.rod.force.reset();
+  v = verdict_on(c);
+  EXPECT_THAT(v.cautions, ::testing::Contains(HasSubstr("not known and is taken as none")));
+}
+
+// Common practice, no source: no room left, a washer gives it back.
+TEST(RefuseBefore, ARodAtItsStopHasNoRoomForTheCorrection)
+{
+  cases::Case c = sound_case();
+  c.neck.rod.state = cases::RodState::at_its_stop;
+  c.target.rod = cases::RodState::set;
+  const Verdict v = verdict_on(c);
+  EXPECT_EQ(v.kind, Verdict::with_cautions);
+  EXPECT_THAT(v.cautions, ::testing::Contains(HasSubstr("slacken it all the way")));
+  EXPECT_THAT(v.cautions, ::testing::Contains(::testing::AllOf(HasSubstr("no room left in the rod"),
+                                                               HasSubstr("washer"))));
+  c.target.rod = cases::RodState::slack;
+  EXPECT_THAT(verdict_on(c).cautions, ::testing::Contains(HasSubstr("ends slack")));
+}
+
+TEST(RefuseBefore, OneStopBlockSetsNoTwist)
+{
+  cases::Case c = sound_case();
+  for (cases::Phase &phase : c.phases)
+    phase.block = phase.cords;
+  EXPECT_THAT(verdict_on(c).cautions,
+              ::testing::ElementsAre(HasSubstr("sets the bow and not the twist")));
+}
+
 TEST(StandingCautions, SpeakOfTheIronOnlyWhereThereIsHeat)
 {
   cases::Case c = sound_case();

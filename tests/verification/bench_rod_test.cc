@@ -22,7 +22,8 @@ constexpr double length = far_end - near_end;
 const double EA = modulus * width * depth, EI = EA * depth * depth / 12;
 const double pi = std::acos(-1.), section = pi / 4 * diameter * diameter;
 
-BenchBeam beam_with(cases::RodKind kind, double force, double expansion = 0)
+BenchBeam beam_with(cases::RodKind kind, double force, double expansion = 0,
+                    cases::RodBows bows = cases::RodBows::back)
 {
   mesh::LayeredBeam shape;
   shape.board_thickness = 0;
@@ -37,6 +38,7 @@ BenchBeam beam_with(cases::RodKind kind, double force, double expansion = 0)
             c.neck.rod.channel_depth = channel;
             c.neck.rod.diameter = diameter;
             c.neck.rod.force = force;
+            c.neck.rod.bows = bows;
           }};
 }
 
@@ -156,27 +158,81 @@ TEST(Rod, SlackOrBrokenIsAsIfItWereNotThere)
     }
 }
 
-// A seized rod keeps its length: it resists both ways, from the shape and the warmth in which it
-// was found.
-TEST(Rod, SeizedItPullsAndPushesFromTheShapeInWhichItSeized)
+namespace
+{
+// A seized rod with its pull in the beam as found under a moment and in some warmth; what it is a
+// spring about from there on.
+BenchOffsets seize(BenchBeam &b, double moment, double warmth)
+{
+  solver::BenchSetup found = with_rod(cases::RodState::seized, true);
+  BenchOffsets offsets;
+  b.at_once(found, offsets, b.end_moment(moment), warmth);
+  found.rod = cases::RodState::slack; // and now it is looked at
+  cases::Phase phase;
+  phase.nut = false;
+  phase.rod = cases::RodState::seized;
+  b.bench->change(phase, nullptr, b.displacement, warmth, found, offsets);
+  EXPECT_FALSE(found.rod_is_dead_load);
+  return offsets;
+}
+} // namespace
+
+// A seized rod pulls with its force in the neck as found. From there on it keeps its length: it
+// resists both ways, and pushes when a back-bow asks more of it than it pulls.
+TEST(Rod, SeizedItPullsWithItsForceAsFoundAndBothWaysFromThere)
+{
+  constexpr double growth = 4e-6, found = 1.5, warmth = 5; // 1/K, N m, K
+  BenchBeam b = beam_with(cases::RodKind::single_action, 600, growth);
+  const BenchOffsets offsets = seize(b, found, warmth);
+  const auto setup = with_rod(cases::RodState::seized);
+  const double steel = materials::tables().bar("steel").expansion;
+  double least = 600;
+  for (const double more : {0., 2., -2., -8.})
+    for (const double warmer : {0., 15.}) {
+      b.at_once(setup, offsets, b.end_moment(found + more), warmth + warmer);
+      const double bent = arm * more / EI * length, warm = (growth - steel) * length * warmer;
+      const double expected = 600 + stiffness_in_series() * (bent + warm),
+                   tolerance = 0.02 * std::abs(expected - 600) + 0.1;
+      report("Seized rod of 600 N, moment changed by " + std::to_string(int(more)) + " N m, " +
+                 std::to_string(int(warmer)) + " K warmer",
+             "its pull, N", beam_theory, expected, b.forces().rod, tolerance);
+      EXPECT_NEAR(b.forces().rod, expected, tolerance);
+      least = std::min(least, b.forces().rod);
+    }
+  EXPECT_LT(least, -100);
+}
+
+// What it does to the neck is done once: found with the pull in it, the shape does not move when
+// the pull becomes that of a spring.
+TEST(Rod, SeizedItBendsTheNeckOnce)
 {
   BenchBeam b = beam_with(cases::RodKind::single_action, 600);
-  constexpr double found = 1.5, warmth = 5; // N m, bow in which it is found; K
-  b.at_once(with_rod(cases::RodState::slack), {}, b.end_moment(found), warmth);
-  solver::BenchSetup setup = with_rod(cases::RodState::slack);
+  const BenchOffsets offsets = seize(b, 0, 0);
+  const double as_found = b.curvature(0.2, 0.04);
+  report("Seized rod of 600 N", "curvature as found, 1/m", "F e / EI", -600 * arm / EI, as_found,
+         0.002 * 600 * arm / EI);
+  EXPECT_NEAR(as_found, -600 * arm / EI, 0.002 * 600 * arm / EI);
+  b.at_once(with_rod(cases::RodState::seized), offsets);
+  EXPECT_NEAR(b.curvature(0.2, 0.04), as_found, 1e-5 * std::abs(as_found));
+}
+
+// In the years before, it pulls evenly: with its force whatever the neck does.
+TEST(Rod, SeizedInAHistoryItPullsEvenly)
+{
+  BenchBeam b = beam_with(cases::RodKind::single_action, 600);
+  solver::BenchSetup setup;
+  setup.rod_pulls_evenly = true;
   BenchOffsets offsets;
   cases::Phase phase;
   phase.nut = false;
   phase.rod = cases::RodState::seized;
-  b.bench->change(phase, nullptr, b.displacement, warmth, setup, offsets);
-  EXPECT_FALSE(setup.rod_is_dead_load);
-  for (const double more : {0., 2., -2.}) {
-    b.at_once(setup, offsets, b.end_moment(found + more), warmth);
-    const double expected = stiffness_in_series() * arm * more / EI * length,
-                 tolerance = std::max(0.02 * std::abs(expected), 0.01);
-    report("Seized rod, moment changed by " + std::to_string(int(more)) + " N m",
-           "change of its force, N", beam_theory, expected, b.forces().rod, tolerance);
-    EXPECT_NEAR(b.forces().rod, expected, tolerance);
+  b.bench->change(phase, nullptr, b.beam.no_load(), 0, setup, offsets);
+  for (const double moment : {0., 3.}) {
+    b.at_once(setup, offsets, b.end_moment(moment));
+    const double expected = (moment - 600 * arm) / EI, got = b.curvature(0.2, 0.04);
+    report("Seized rod in a history, moment of " + std::to_string(int(moment)) + " N m",
+           "curvature, 1/m", "(M - F e) / EI", expected, got, 0.002 * std::abs(expected) + 1e-5);
+    EXPECT_NEAR(got, expected, 0.002 * std::abs(expected) + 1e-5);
   }
 }
 
@@ -188,9 +244,10 @@ const double pair_arm = 1.5 * diameter; // of a two-way rod's members, as bench.
 // Force in one member, the opposite in the other: a couple at each end and nothing else.
 TEST(TwoWayRod, IsBalancedInItselfAndBowsTheBeamBetweenItsEndsAlone)
 {
-  for (const double force : {600., -600.}) {
-    BenchBeam b = beam_with(cases::RodKind::two_way, force);
-    set_rod(b);
+  for (const auto bows : {cases::RodBows::back, cases::RodBows::forward}) {
+    BenchBeam b = beam_with(cases::RodKind::two_way, 600, 0, bows);
+    const double force = bows == cases::RodBows::back ? 600 : -600;
+    const BenchOffsets offsets = set_rod(b);
     const auto load = b.bench->load(with_rod(cases::RodState::set, true));
     std::array<double, 3> net{};
     double moment = 0;
@@ -222,6 +279,11 @@ TEST(TwoWayRod, IsBalancedInItselfAndBowsTheBeamBetweenItsEndsAlone)
            expected, got, 0.002 * std::abs(expected));
     EXPECT_NEAR(got / expected, 1, 0.002);
     EXPECT_NEAR(b.curvature(0.2, 0.04), b.curvature(0.12, 0.04), 0.002 * std::abs(expected));
+    // As a spring it tells its force with the sign of the bow that it makes, seized or not.
+    for (const auto state : {cases::RodState::set, cases::RodState::seized}) {
+      b.at_once(with_rod(state), offsets);
+      EXPECT_NEAR(b.forces().rod, force, 0.01);
+    }
   }
 }
 

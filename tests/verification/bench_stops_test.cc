@@ -104,48 +104,110 @@ TEST(Pads, TurnByAllMomentsTogetherWithTheCradleUnderTheNeck)
   b.at_once(setup, offsets);
   const auto forces = b.forces();
   EXPECT_GT(forces.cradle, 10);
-  // The pad's forces act where its springs stand.
+  // The pad's forces act where its springs stand: their rows tip the body by their lever.
   double moment = -(forces.cord[0] + forces.cord[1]) * (length + distance);
   for (const solver::Spring &s : b.springs)
     if (s.name == "cradle") {
-      const double x = b.beam.model.space.position[s.row[0].first / 3][0];
-      moment += solver::force(s, b.displacement) * (length + distance - x);
+      ASSERT_EQ(s.row.back().first, b.beam.model.tip_dof());
+      moment += solver::force(s, b.displacement) * -s.row.back().second;
     }
   report("Body on pads, cords and cradle", "turn of the body, rad", "balance of moments",
          moment / pad_stiffness, b.forces().tip, 1e-5 * std::abs(moment / pad_stiffness));
   EXPECT_NEAR(b.forces().tip, moment / pad_stiffness, 1e-5 * std::abs(moment / pad_stiffness));
 }
 
-// A pad narrower than a cell, wherever it lies between the nodes, bears as stiffly as it is long
-// and broad.
-TEST(Cradle, OfANarrowPadHasTheStiffnessOfItsArea)
+namespace
 {
-  constexpr double pad = 2e9, narrow = 5e-3;
-  for (const double x : {0.2, 0.204, 0.2063, 0.21, 0.2125}) {
-    BenchBeam b = beam_on(cases::BodyHold::rigid, 0, 0.1, [&](cases::Case &c) {
-      c.bench.cradle_pad = pad;
-      c.bench.cradle_width = narrow;
-      c.bench.cradle_x = x;
-    });
-    BenchSetup setup = bare_bench();
-    setup.cradle = true;
-    double stiffness = 0;
-    for (const solver::Spring &s : b.bench->springs(setup, {}, 0))
-      stiffness += s.name == "cradle" ? s.stiffness : 0;
-    const double expected = pad * narrow * width;
-    if (std::abs(std::remainder(x, 0.0125)) > narrow / 2) {
-      report("Cradle with a pad of 5 mm", "stiffness, N/m", "pad times area", expected, stiffness,
-             1e-6 * expected);
-      EXPECT_NEAR(stiffness / expected, 1, 1e-6);
+// Sum of a cradle's springs, N/m, and where along the neck it acts, m.
+struct PadOfSprings
+{
+  double stiffness = 0, centre = 0;
+};
+PadOfSprings pad_of(const BenchBeam &b)
+{
+  BenchSetup setup = bare_bench();
+  setup.cradle = true;
+  PadOfSprings pad;
+  for (const solver::Spring &s : b.bench->springs(setup, {}, 0))
+    if (s.name == "cradle") {
+      EXPECT_GT(s.stiffness, 0);
+      EXPECT_TRUE(s.one_sided);
+      double down = 0, x = 0; // a unit of fall of the back, and where it is
+      for (const auto &[unknown, share] : s.row)
+        if (unknown != b.beam.model.tip_dof()) {
+          down -= share;
+          x -= share * b.beam.model.space.position[unknown / 3][0];
+        }
+      EXPECT_NEAR(down, 1, 1e-12);
+      pad.stiffness += s.stiffness;
+      pad.centre += s.stiffness * x;
     }
-    EXPECT_GT(stiffness, 0);
-    // And it carries the neck.
-    setup.cords = true;
-    BenchOffsets offsets;
-    offsets.take_up = {take_up, take_up};
-    b.at_once(setup, offsets);
-    EXPECT_GT(b.forces().cradle, b.forces().cord[0] + b.forces().cord[1]);
+  pad.centre /= pad.stiffness;
+  return pad;
+}
+} // namespace
+
+// A pad bears as stiffly as it is long and broad, about its middle, wherever it lies between the
+// nodes and however many there are: cells of 13 to 40 mm here, pads of 5 to 120 mm.
+TEST(Cradle, HasTheStiffnessOfItsAreaAndItsMiddleWhateverTheCells)
+{
+  constexpr double pad = 2e9;
+  for (const unsigned cells : {10U, 17U, 32U})
+    for (const double along : {5e-3, 20e-3, 50e-3, 120e-3})
+      for (const double x : {0.2, 0.2063, 0.2125}) {
+        mesh::LayeredBeam shape;
+        shape.board_thickness = 0;
+        shape.width = width;
+        shape.shaft_depth = depth;
+        shape.length = length;
+        shape.cells_along = cells;
+        const materials::Wood wood = rigid_in_shear(modulus);
+        const BenchBeam b(shape, {wood, wood, {}}, [&](cases::Case &c) {
+          c.bench.cradle_pad = pad;
+          c.bench.cradle_width = along;
+          c.bench.cradle_x = x;
+        });
+        const PadOfSprings got = pad_of(b);
+        const double expected = pad * along * width;
+        report("Cradle with a pad of " + std::to_string(int(1e3 * along)) + " mm, " +
+                   std::to_string(cells) + " cells",
+               "stiffness, N/m", "pad times area", expected, got.stiffness, 1e-6 * expected);
+        EXPECT_NEAR(got.stiffness / expected, 1, 1e-6);
+        EXPECT_NEAR(got.centre, x, 1e-7);
+      }
+}
+
+// Pressure is the pad's stiffness times how far the back comes down, its force the integral of it
+// over the area.
+TEST(Cradle, BearsTheIntegralOfItsPressureAndReadsTheLargest)
+{
+  constexpr double pad = 2e8, along = 0.05, load = 40;
+  BenchBeam b = beam_on(cases::BodyHold::rigid, 0, 0.1, [&](cases::Case &c) {
+    c.bench.cradle_pad = pad;
+    c.bench.cradle_width = along;
+    c.bench.cradle_x = along / 2; // under the headstock's end: two cells
+  });
+  BenchSetup setup = bare_bench();
+  setup.cradle = true;
+  std::vector<double> down = b.beam.no_load();
+  solver::add_times(b.beam.lift(along / 2), -load, down);
+  b.at_once(setup, {}, down);
+  const double simpson[5] = {1, 4, 2, 4, 1};
+  double integral = 0, deepest = 0;
+  for (unsigned i = 0; i < 5; ++i) {
+    const double w = -solver::evaluate(b.beam.lift(along / 4 * i), b.displacement);
+    EXPECT_GT(w, 0);
+    integral += along / 12 * simpson[i] * w;
+    deepest = std::max(deepest, w);
   }
+  const auto forces = b.forces();
+  EXPECT_GT(forces.cradle, 0.5 * load);
+  report("Cradle under a beam", "force, N", "pad times integral of the way down (Simpson)",
+         pad * width * integral, forces.cradle, 1e-3 * forces.cradle);
+  EXPECT_NEAR(forces.cradle, pad * width * integral, 1e-3 * forces.cradle);
+  report("Cradle under a beam", "largest pressure, Pa", "pad times the way down", pad * deepest,
+         forces.cradle_pressure, 0.01 * pad * deepest);
+  EXPECT_NEAR(forces.cradle_pressure, pad * deepest, 0.01 * pad * deepest);
 }
 
 // A block `height` below the headstock bears nothing until the headstock has come down to it, then

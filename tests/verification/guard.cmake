@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Guards: quick tests on a coarse whole neck that turn red for the gross faults of tests/sabotage.sh.
 overbend_test(test_guard
-  SOURCES guard_neck.cc guard_bench_test.cc guard_history_test.cc guard_plan_test.cc
+  SOURCES guard_neck.cc guard_bench_test.cc guard_history_test.cc guard_rod_test.cc guard_block_test.cc
+          guard_plan_test.cc
   LIBRARIES overbend_solver)

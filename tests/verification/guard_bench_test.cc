@@ -1,4 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "mesh/make_neck_mesh.h"
+#include "mesh/neck_profile.h"
+#include "solver/build_model.h"
 #include "tests/report.h"
 #include "tests/verification/guard_neck.h"
 
@@ -103,5 +106,87 @@ TEST(GuardCradle, LetsGoOfANeckThatLiftsOff)
   BenchOffsets offsets;
   offsets.take_up = {4e-3, 4e-3};
   EXPECT_GT(neck.at_once(setup, offsets).forces.cradle, 10);
+}
+
+namespace
+{
+// Breadth of the back that looks down by at least half, by its superellipse: |y/a|^n + |z/d|^n = 1
+// with a slope of tan 60 deg at its end.
+double bearing_breadth(const cases::NeckShape &neck, double x)
+{
+  const mesh::NeckProfile profile(neck);
+  const double a = profile.half_width(x), d = profile.depth(x), n = neck.back_exponent;
+  const auto slope = [&](double s) { // of the back at y = s a
+    return d / a * std::pow(s, n - 1) * std::pow(1 - std::pow(s, n), 1 / n - 1);
+  };
+  double low = 0, high = 1;
+  for (unsigned i = 0; i < 60; ++i) {
+    const double middle = (low + high) / 2;
+    (slope(middle) < std::tan(std::acos(-1.) / 3) ? low : high) = middle;
+  }
+  return 2 * a * low;
+}
+
+// Of a neck's cradle, N/m; `x` is its middle.
+double cradle_stiffness(const cases::Case &c, const solver::Model &model)
+{
+  BenchSetup setup;
+  setup.cradle = true;
+  double sum = 0;
+  for (const solver::Spring &s : solver::Bench(c, model, materials::tables()).springs(setup, {}, 0))
+    sum += s.name == "cradle" ? s.stiffness : 0;
+  return sum;
+}
+} // namespace
+
+// The pad is as stiff as it is long and the back broad over it, on any mesh, and a cradle moved by
+// a millimetre is nearly the same cradle.
+TEST(GuardCradle, IsAsStiffOnAnyMeshAndDoesNotJumpWhenItIsMoved)
+{
+  for (const double resolution : {0.5, 1., 1.6}) {
+    cases::Case c = guard_case();
+    const mesh::NeckMesh mesh = mesh::make_neck_mesh(c.neck, resolution);
+    const solver::Model model = solver::build_model(c, mesh, materials::tables(), {});
+    const double start = c.bench.cradle_x;
+    double before = 0, most = 0;
+    for (const double along : {12e-3, 50e-3, 80e-3}) {
+      c.bench.cradle_width = along;
+      for (unsigned i = 0; i < 20; ++i) {
+        c.bench.cradle_x = start + 1e-3 * i;
+        const double expected =
+            c.bench.cradle_pad * along * bearing_breadth(c.neck, c.bench.cradle_x);
+        const double got = cradle_stiffness(c, model);
+        if (i == 0)
+          report("Cradle of " + std::to_string(int(1e3 * along)) + " mm on a neck, mesh " +
+                     std::to_string(resolution).substr(0, 3),
+                 "stiffness, N/m", "pad times the breadth that looks down (superellipse)", expected,
+                 got, 0.02 * expected);
+        EXPECT_NEAR(got / expected, 1, 0.02) << resolution << " " << along << " " << i;
+        if (i > 0)
+          most = std::max(most, std::abs(got / before - 1));
+        before = got;
+      }
+    }
+    std::printf("mesh %.1f: most by a millimetre %.4f\n", resolution, most);
+    EXPECT_LT(most, 0.005);
+  }
+}
+
+// A two-way rod bows the neck the way it is told to, alike both ways.
+TEST(GuardRod, TwoWayItBowsTheNeckBackOrForwardAsTold)
+{
+  double bow[2];
+  for (const unsigned k : {0U, 1U}) {
+    GuardNeck neck(guard_case(std::string("[rod]\nkind = \"two-way\"\nforce = \"500 N\"\n") +
+                              (k == 0 ? "" : "bows = \"forward\"\n")));
+    BenchSetup setup;
+    setup.nut = false;
+    setup.rod = cases::RodState::set;
+    setup.rod_is_dead_load = true;
+    bow[k] = neck.at_once(setup, {}).reading.bow;
+  }
+  std::printf("bow by a two-way rod: back %.4f mm, forward %.4f mm\n", 1e3 * bow[0], 1e3 * bow[1]);
+  EXPECT_LT(bow[0], -0.05e-3);
+  EXPECT_NEAR(bow[1], -bow[0], 1e-4 * std::abs(bow[0]));
 }
 } // namespace overbend::tests
