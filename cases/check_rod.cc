@@ -155,8 +155,8 @@ void check_states(const Case &result)
 
 void check_rod(const Case &result)
 {
-  if (result.neck.rod.kind != RodKind::two_way && result.lines.count("rod.bows") > 0)
-    refuse(result, "rod.bows", "only a two-way rod can bow the neck either way",
+  if (result.neck.rod.kind != RodKind::two_way && result.neck.rod.bows == RodBows::forward)
+    refuse(result, "rod.bows", "only a two-way rod can bow the neck forward",
            "leave it out, or write kind = \"two-way\"");
   if (!adjustable(result.neck.rod))
     check_no_rod(result);

@@ -197,14 +197,15 @@ TEST(Cradle, BearsTheIntegralOfItsPressureAndReadsTheLargest)
   for (unsigned i = 0; i < 5; ++i) {
     const double w = -solver::evaluate(b.beam.lift(along / 4 * i), b.displacement);
     EXPECT_GT(w, 0);
+    // Of the section's mean: pressed, the back goes a little less or more.
     integral += along / 12 * simpson[i] * w;
     deepest = std::max(deepest, w);
   }
   const auto forces = b.forces();
   EXPECT_GT(forces.cradle, 0.5 * load);
   report("Cradle under a beam", "force, N", "pad times integral of the way down (Simpson)",
-         pad * width * integral, forces.cradle, 1e-3 * forces.cradle);
-  EXPECT_NEAR(forces.cradle, pad * width * integral, 1e-3 * forces.cradle);
+         pad * width * integral, forces.cradle, 3e-3 * forces.cradle);
+  EXPECT_NEAR(forces.cradle, pad * width * integral, 3e-3 * forces.cradle);
   report("Cradle under a beam", "largest pressure, Pa", "pad times the way down", pad * deepest,
          forces.cradle_pressure, 0.01 * pad * deepest);
   EXPECT_NEAR(forces.cradle_pressure, pad * deepest, 0.01 * pad * deepest);
