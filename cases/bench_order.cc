@@ -29,6 +29,7 @@ const std::vector<Place> &places()
        "Strings down first. Glasses on, slacken the rod an eighth of a turn at a time: a nut or a "
        "rod may let go. Never tighten a rod that is at its stop.",
        true},
+      {"readings", "", true},
       {"found",
        "Let the strings down slowly, both sides in turn, glasses on. Look for cracks in "
        "headstock and heel with a lamp before any load: with an open crack no clamp and no heat.",
@@ -95,6 +96,14 @@ std::string label_of(const Declaration &declaration)
   std::string label = declaration.key;
   std::replace(label.begin(), label.end(), '_', ' ');
   return label;
+}
+
+std::string in_both(const Declaration &declaration, const std::string &text)
+{
+  if (declaration.kind != Kind::month)
+    return typed_in_both(text, declaration.dimension);
+  const std::size_t comma = std::min(text.find(','), text.size());
+  return typed_in_both(text.substr(0, comma), Dimension::temperature) + text.substr(comma);
 }
 
 const std::vector<std::string> &intake_cautions()

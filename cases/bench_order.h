@@ -28,6 +28,9 @@ const std::vector<BenchSection> &bench_order();
 // "depth at 1" for "depth_at_1".
 std::string label_of(const Declaration &declaration);
 
+// The value of a field as it is typed, for people: with the other unit of the trade in brackets.
+std::string in_both(const Declaration &declaration, const std::string &text);
+
 // What holds for everybody who uses what the intake leads to.
 const std::vector<std::string> &intake_cautions();
 } // namespace overbend::cases

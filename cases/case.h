@@ -229,6 +229,30 @@ struct Found
   bool angle_only = false;          // string height or neck angle is wrong, the board is straight
 };
 
+// What straightedge, sticks and a string held down are read on: the tops of the frets, or the wood
+// between them (a notched edge).
+enum class EdgeOn { frets, wood };
+
+// Top of one fret against a level set of frets, m, positive towards the strings: at the bass and at
+// the treble reading line, half way between them in the middle.
+struct FretHeight
+{
+  double bass = 0, treble = 0;
+};
+// By fret number; a fret that is not named is level.
+using FretHeights = std::map<int, FretHeight>;
+
+// How the bench reads, for what the case gives (found, target, pulls) and for what the plan tells.
+struct Readings
+{
+  EdgeOn edge_on = EdgeOn::frets;
+  FretHeights fret_heights;
+  // A straightedge along the frets carried on to the bridge: its height over the bridge's top,
+  // strings off, and the range of it with a right neck angle. No range: the bridge can be raised
+  // and lowered, or the range is not known.
+  std::optional<double> over_bridge, over_bridge_from, over_bridge_to;
+};
+
 enum class Cause { hot_strung, years_of_pull, unknown };
 
 struct Warp
@@ -373,6 +397,7 @@ struct Case
   FinishedFaces faces;
   Binding binding = Binding::unknown;
   Found found;
+  Readings readings;
   Warp warp;
   Air room;
   Moisture moisture;

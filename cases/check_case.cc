@@ -220,6 +220,37 @@ void check_found(const Case &result)
            "write angle_only = false, or read the bow again");
 }
 
+void check_fret_heights(const Case &result)
+{
+  const int frets = result.neck.frets;
+  const FretHeights &heights = result.readings.fret_heights;
+  if (!heights.empty() && heights.rbegin()->first > frets)
+    refuse(result, "readings.fret_heights",
+           "there is no fret " + std::to_string(heights.rbegin()->first) + " on a board with " +
+               std::to_string(frets) + " frets",
+           "name frets from 1 to " + std::to_string(frets));
+}
+
+void check_over_bridge(const Case &result)
+{
+  const Readings &r = result.readings;
+  if (r.over_bridge_from.has_value() != r.over_bridge_to.has_value())
+    refuse(result, r.over_bridge_from ? "readings.over_bridge_from" : "readings.over_bridge_to",
+           "one end of the range over the bridge is known and the other is not",
+           "give both, or leave both unknown");
+  if (r.over_bridge_from && *r.over_bridge_from >= *r.over_bridge_to)
+    refuse_any(result, {"readings.over_bridge_from", "readings.over_bridge_to"},
+               "the range over the bridge ends before it begins (" +
+                   both_lengths(*r.over_bridge_from) + " to " + both_lengths(*r.over_bridge_to) +
+                   ")",
+               "`over_bridge_from` is the least, `over_bridge_to` the most");
+  if (r.over_bridge && !r.over_bridge_from)
+    refuse(result, "readings.over_bridge",
+           "nothing tells what an edge along the frets should clear on this instrument's bridge",
+           "leave it out where the bridge can be raised and lowered; otherwise tell "
+           "over_bridge_from and over_bridge_to");
+}
+
 void check_bench(const Case &result)
 {
   const NeckShape &neck = result.neck;
@@ -286,6 +317,8 @@ void check_case(const Case &result)
   check_rod(result);
   check_tuners(result);
   check_found(result);
+  check_fret_heights(result);
+  check_over_bridge(result);
   check_bench(result);
   check_heater(result);
   check_moisture(result);

@@ -149,7 +149,8 @@ private:
   {
     constexpr double coldest = 273.15 - 40, hottest = 273.15 + 95, driest = 0.02;
     if (point.temperature < coldest || point.temperature > hottest)
-      throw UnitError("the temperature is out of range", "it must lie between -40 and 95 degC");
+      throw UnitError("the temperature is out of range",
+                      "it must lie between -40 and 95 degC (-40 and 203 degF)");
     if (by_dew_point && point.humidity > 1)
       throw UnitError("the dew point lies above the temperature", "check the two columns");
     if (point.humidity < driest || point.humidity > 1)

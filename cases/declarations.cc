@@ -35,6 +35,7 @@ const std::vector<SectionNote> &section_notes()
       {"tuners", "The posts that the strings and the cords go to."},
       {"finish", "Finish and trim, which limit the heat."},
       {"found", "What the bench found, strings off and rod slack."},
+      {"readings", "How the bench reads, for what the case gives and what the plan tells."},
       {"warp", "How the neck got there."},
       {"room", "The air of the shop."},
       {"moisture", "The water in the wood before the first phase. Nothing known: in equilibrium "

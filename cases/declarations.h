@@ -62,6 +62,7 @@ enum class Kind {
   position, // along the neck: length from the nut, "fret 7", "fret 7.5" or "join"
   grain,    // "flat", "rift", "quarter" or an angle
   radius,   // length, or "flat" for no radius
+  frets,    // heights of single frets, "5: -2 thou, 12 treble: 3 thou", or "level"
   month     // air of a month: temperature and humidity, "20 degC, 45 %"
 };
 
@@ -73,10 +74,10 @@ struct ChoiceAccess
 };
 
 // Where the value lives. The pointed-to functions return a reference into the draft.
-using Access =
-    std::variant<double &(*)(Draft &), std::optional<double> &(*)(Draft &), int &(*)(Draft &),
-                 bool &(*)(Draft &), std::string &(*)(Draft &),
-                 std::optional<std::string> &(*)(Draft &), MonthAir &(*)(Draft &), ChoiceAccess>;
+using Access = std::variant<double &(*)(Draft &), std::optional<double> &(*)(Draft &),
+                            int &(*)(Draft &), bool &(*)(Draft &), std::string &(*)(Draft &),
+                            std::optional<std::string> &(*)(Draft &), MonthAir &(*)(Draft &),
+                            FretHeights &(*)(Draft &), ChoiceAccess>;
 
 struct Declaration
 {

@@ -42,6 +42,36 @@ void declare_found(Declarations &lines)
              "The board is straight; only the string height or the neck angle is wrong.", "false");
 }
 
+// Tops of frets stand 0.9 to 1.5 mm over the board [E]: more than that is a slip of the pen.
+constexpr double fret_top = 1.5 * mm;
+
+void declare_readings(Declarations &lines)
+{
+  Table readings(lines, "readings");
+  readings.choice("edge_on", {"frets", "wood"}, OVERBEND_AT(result.readings.edge_on),
+                  "What edge, sticks and a string held down are read on: the tops of the frets, or "
+                  "the wood between them with a notched edge.",
+                  "frets");
+  readings.fret_heights(
+      "fret_heights", OVERBEND_AT(result.readings.fret_heights), -fret_top, fret_top,
+      "Worn and high frets against the level ones, fret by fret, low negative: \"5: -2 thou\", "
+      "\"1-4: -0.05 mm, 12: 3 thou\", of one side \"7 treble: -3 thou\". An edge on the frets "
+      "rests on them as they are; one on the wood does not see them.",
+      "level");
+  readings.length("over_bridge", OVERBEND_AT(result.readings.over_bridge), -30 * mm, 30 * mm,
+                  "Neck angle, strings off: a straightedge along the frets from the rest fret near "
+                  "the nut, carried on to the bridge, clears its top by this; negative if it meets "
+                  "the bridge below its top. Where the bridge has a fixed height only.",
+                  "unknown");
+  readings.length("over_bridge_from", OVERBEND_AT(result.readings.over_bridge_from), -30 * mm,
+                  30 * mm,
+                  "The least of it with a right neck angle; unknown where the bridge can be raised "
+                  "and lowered.",
+                  "unknown");
+  readings.length("over_bridge_to", OVERBEND_AT(result.readings.over_bridge_to), -30 * mm, 30 * mm,
+                  "The most of it with a right neck angle.", "unknown");
+}
+
 void declare_warp(Declarations &lines)
 {
   Table warp(lines, "warp");
@@ -156,12 +186,14 @@ void declare_bench_itself(Declarations &lines)
   bench.length("cradle_width", OVERBEND_AT(result.bench.cradle_width), 5 * mm, 150 * mm,
                "Length of neck that rests on the cradle pad; broad is kind.", "50 mm");
   bench.quantity("cradle_pad", Dimension::bedding, OVERBEND_AT(result.bench.cradle_pad), 1e7, 1e12,
-                 "Stiffness of the pad for its area; 5 mm of cork about 2 [E].", "2 N/mm3");
-  bench.quantity("cord_stiffness", Dimension::stiffness, OVERBEND_AT(result.bench.cord_stiffness),
-                 1e3, 1e6,
-                 "Of one cord of 150 mm, knots included: nylon braid 10 to 15, polyester braid "
-                 "25 to 35, plain steel string 150 to 270 N/mm [E].",
-                 "30 N/mm");
+                 "Stiffness of the pad for its area; 5 mm (0.2 in) of cork about 2 [E].",
+                 "2 N/mm3");
+  bench.quantity(
+      "cord_stiffness", Dimension::stiffness, OVERBEND_AT(result.bench.cord_stiffness), 1e3, 1e6,
+      "Of one cord of 150 mm (6 in), knots included: nylon braid 10 to 15 N/mm (57 to 86 "
+      "lbf/in), polyester braid 25 to 35 N/mm (143 to 200 lbf/in), plain steel string "
+      "150 to 270 N/mm (857 to 1542 lbf/in) [E].",
+      "30 N/mm");
   bench.length("cord_diameter", OVERBEND_AT(result.bench.cord_diameter), 0.1 * mm, 6 * mm,
                "Diameter of the cord on the post.", "1.5 mm");
   bench.quantity("cord_limit", Dimension::force, OVERBEND_AT(result.bench.cord_limit), 5, 400,
@@ -179,6 +211,7 @@ void declare_bench_itself(Declarations &lines)
 void declare_bench(Declarations &lines)
 {
   declare_found(lines);
+  declare_readings(lines);
   declare_warp(lines);
   declare_room(lines);
   declare_heater(lines);

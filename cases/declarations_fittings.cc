@@ -15,7 +15,8 @@ void declare_glue(Declarations &lines)
       "frets sit in the shaft itself and there is no glue line.",
       "unknown");
   glue.length("board_thickness", OVERBEND_AT(result.board_glue.thickness), 0.02 * mm, 1 * mm,
-              "Thickness of that glue line; 0.05 to 0.15 mm is a good joint [E].", "0.1 mm");
+              "Thickness of that glue line; 0.05 to 0.15 mm (2 to 6 thou) is a good joint [E].",
+              "0.1 mm");
   glue.name("scarf", OVERBEND_AT(result.scarf_glue.kind),
             "Glue of the scarf joint, if there is one, or unknown.", "unknown");
   glue.length("scarf_thickness", OVERBEND_AT(result.scarf_glue.thickness), 0.02 * mm, 1 * mm,

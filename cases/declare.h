@@ -78,6 +78,13 @@ public:
   {
     return add(key, Kind::flag, std::move(access), sentence, preset_or);
   }
+  Declaration &fret_heights(const std::string &key, Access access, double low, double high,
+                            const std::string &sentence, const std::string &preset_or)
+  {
+    Declaration &d = length(key, std::move(access), low, high, sentence, preset_or);
+    d.kind = Kind::frets;
+    return d;
+  }
   Declaration &month(const std::string &key, Access access, const std::string &sentence,
                      const std::string &preset_or)
   {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cases/declarations.h"
+#include "cases/fret_heights.h"
 #include "cases/suggest.h"
 
 #include <algorithm>
@@ -75,7 +76,7 @@ void check_range(const Declaration &declaration, const std::string &text, double
   const auto bound = [&](double limit) {
     return declaration.kind == Kind::count || declaration.kind == Kind::fret
                ? std::to_string(static_cast<int>(limit))
-               : short_text(limit, declaration.dimension);
+               : typed_in_both(short_text(limit, declaration.dimension), declaration.dimension);
   };
   throw UnitError(in_quotes(text) + " is out of range", "it must lie between " +
                                                             bound(declaration.low) + " and " +
@@ -149,8 +150,9 @@ MonthAir parse_month(const std::string &text)
   constexpr double coldest = 273.15 - 40, hottest = 273.15 + 95, driest = 0.02;
   if (air.temperature < coldest || air.temperature > hottest || air.humidity < driest ||
       air.humidity > 1)
-    throw UnitError(in_quotes(text) + " is out of range",
-                    "it must lie between -40 degC and 95 degC, 2 % and 100 %");
+    throw UnitError(
+        in_quotes(text) + " is out of range",
+        "it must lie between -40 degC (-40 degF) and 95 degC (203 degF), 2 % and 100 %");
   return air;
 }
 
@@ -184,6 +186,9 @@ void store(const Declaration &declaration, const std::string &text, Draft &draft
             at(draft) = not_known ? std::nullopt : std::optional<std::string>(text);
           },
           [&](MonthAir &(*at)(Draft &)) { at(draft) = parse_month(text); },
+          [&](FretHeights &(*at)(Draft &)) {
+            at(draft) = parse_fret_heights(text, declaration.low, declaration.high);
+          },
           [&](const ChoiceAccess &choice) { choice.set(draft, parse_index(declaration, text)); }},
       declaration.access);
 }
@@ -210,6 +215,7 @@ std::string show(const Declaration &declaration, Draft &draft)
             return exact_text(at(draft).temperature, Dimension::temperature) + ", " +
                    exact_text(at(draft).humidity, Dimension::fraction);
           },
+          [&](FretHeights &(*at)(Draft &)) { return fret_heights_text(at(draft)); },
           [&](const ChoiceAccess &choice) {
             return declaration.words[static_cast<std::size_t>(choice.get(draft))];
           }},

@@ -18,12 +18,13 @@ std::string without_backticks(std::string text)
 
 std::string with_unit(const Declaration &field)
 {
-  const bool unit = field.dimension != Dimension::number &&
-                    (field.kind == Kind::quantity || field.kind == Kind::position ||
-                     field.kind == Kind::grain || field.kind == Kind::radius);
+  const bool unit =
+      field.dimension != Dimension::number &&
+      (field.kind == Kind::quantity || field.kind == Kind::position || field.kind == Kind::grain ||
+       field.kind == Kind::radius || field.kind == Kind::frets);
   std::string text = unit ? " (with its unit: " + accepted_units(field.dimension) : "";
   if (unit && field.dimension == Dimension::angle)
-    text += ", or a rise over a length such as 1.2 mm over 43 mm";
+    text += ", or a rise over a length such as \"1.2 mm over 43 mm\"";
   return text + (unit ? ")" : "");
 }
 
@@ -73,12 +74,13 @@ std::string Intake::field_text() const
                      with_unit(field) + "\n     ";
   const std::string otherwise = answers_.otherwise(field);
   if (const auto given = answers_.given(field))
-    text += "[" + *given + ", answered" +
+    text += "[" + in_both(field, *given) + ", answered" +
             (is_preset_field(field) ? "; none does without a preset]" : "; skip takes it back]");
   else if (const auto worked_out = answers_.from_gaps(field))
-    text += "[" + *worked_out + ", from the gaps at the frets]";
+    text += "[" + in_both(field, *worked_out) + ", from the gaps at the frets]";
   else if (!otherwise.empty())
-    text += "[" + otherwise + (answers_.from_preset(field) ? ", preset]" : ", default]");
+    text += "[" + in_both(field, otherwise) +
+            (answers_.from_preset(field) ? ", preset]" : ", default]");
   else
     text += "(must be answered: no preset or default has it)";
   return text + "\n";
@@ -90,7 +92,8 @@ std::string Intake::gaps_text() const
   const bool known = rests.near_nut < rests.near_body;
   return std::to_string(at_) + "/" + std::to_string(questions_.size() - 1) +
          "  gap under the straightedge, " + name_of(question().line) +
-         " line: fret and gap, such as 7 0.45 mm, one after the other, 0 where the edge touches.\n"
+         " line: fret and gap, such as \"7 0.45 mm\", one after the other, 0 where the edge "
+         "touches.\n"
          "     The bow is the chord over the rest frets" +
          (known ? " (" + std::to_string(rests.near_nut) + " and " +
                       std::to_string(rests.near_body) + ")"

@@ -108,7 +108,7 @@ std::string room_for(const Declaration &field, const std::string &usual, const s
 
 std::string field_html(const Declaration &field, const IntakeAnswers &answers, bool at_the_bench)
 {
-  std::string usual = answers.otherwise(field);
+  std::string usual = in_both(field, answers.otherwise(field));
   if (usual == "unknown" && field.kind != Kind::choice)
     usual.clear();
   // A setting shows its unit in its usual value.

@@ -19,10 +19,11 @@ p { margin: 0.5mm 0; }
 .label { font-weight: bold; }
 .box { flex: 1 1 14mm; height: 5.8mm; border: 0.25mm solid #000; min-width: 13mm;
   display: flex; justify-content: flex-end; align-items: flex-end; padding: 0 0.4mm; }
-.box .usual { font-size: 6.5pt; line-height: 1; white-space: nowrap; }
+.box .usual { font-size: 6.5pt; line-height: 1; text-align: right; }
 .columns.settings { columns: 4; column-gap: 3mm; font-size: 7pt; }
 .settings .field { min-height: 4.4mm; padding: 0.05mm 0; }
 .settings .box { height: 4.2mm; }
+.settings .box .usual { font-size: 5.6pt; }
 .tick { white-space: nowrap; }
 .tick.usual { text-decoration: underline; }
 .tick::before { content: ""; display: inline-block; width: 2.7mm; height: 2.7mm;
@@ -45,5 +46,5 @@ th:first-child { width: 14mm; }
   .box, .settings .box, .line, td { height: 2em; } }
 )";
 
-const char *const sheet_style_hash = "gwnJ8n00TGk9M78l8onw3DlZOJvIQjR9KR0hdn8AoFs=";
+const char *const sheet_style_hash = "UpBVv89bFpYqVy2CEdK1bmhV0Liv9Gs//WY8N1O4YxY=";
 } // namespace overbend::cases

@@ -72,8 +72,10 @@ std::string quoted_words(const Declaration &declaration)
 
 std::string range(const Declaration &declaration)
 {
-  return short_text(declaration.low, declaration.dimension) + " to " +
-         short_text(declaration.high, declaration.dimension);
+  const auto bound = [&](double value) {
+    return typed_in_both(short_text(value, declaration.dimension), declaration.dimension);
+  };
+  return bound(declaration.low) + " to " + bound(declaration.high);
 }
 
 std::string whole_range(const Declaration &declaration)
@@ -112,6 +114,8 @@ std::string allowed_values(const Declaration &declaration)
     break;
   case Kind::month:
     return "a temperature and a humidity";
+  case Kind::frets:
+    return "`level`, or frets with their heights, " + range(declaration);
   case Kind::radius:
     return "`flat`, or " + range(declaration);
   }

@@ -8,7 +8,9 @@ namespace overbend::cases
 namespace
 {
 // Sizes from common practice of the trade, no source: within the usual range of each kind.
-// Heights of strings, posts, forces of rods and bar ends are estimates [E].
+// Heights of strings, posts, forces of rods and bar ends are estimates [E]. An edge along the frets
+// just clears the bridge's top on a steel-string, by 0 to 3 mm, and lands lower by design on a
+// classical (trade [T]), for which no range is known.
 const char *electric = R"(
 [neck]
 scale_length = "648 mm"
@@ -120,6 +122,10 @@ layout = "both sides"
 first_post = "38 mm"
 last_post = "120 mm"
 across = "65 mm"
+
+[readings]
+over_bridge_from = "0 mm"
+over_bridge_to = "3 mm"
 
 [target]
 relief = "0.2 mm"

@@ -110,6 +110,48 @@ std::string all_forces(double newtons)
          rounded(newtons / 4.4482216152605, 1) + " lbf)";
 }
 
+namespace
+{
+// Both ways of saying it, the metric one first and the other in brackets; empty for dimensions that
+// have one unit in the trade.
+std::string both(double value, Dimension dimension)
+{
+  switch (dimension) {
+  case Dimension::length:
+    return both_lengths(value);
+  case Dimension::temperature:
+    return both_temperatures(value);
+  case Dimension::temperature_difference:
+    return both_temperature_differences(value);
+  case Dimension::force:
+    return all_forces(value);
+  case Dimension::stiffness:
+    return rounded(value / 1000, 0) + " N/mm (" + rounded(value * 25.4e-3 / 4.4482216152605, 0) +
+           " lbf/in)";
+  default:
+    return "";
+  }
+}
+} // namespace
+
+std::string typed_in_both(const std::string &text, Dimension dimension)
+{
+  double value = 0;
+  try {
+    value = parse_quantity(text, dimension);
+  } catch (const UnitError &) {
+    return text; // a word, or a place
+  }
+  const std::string told = both(value, dimension);
+  if (told.empty())
+    return text;
+  const std::size_t bracket = told.find(" (");
+  const auto unit = [](const std::string &words) { return words.substr(words.rfind(' ') + 1); };
+  // Typed in the metric unit: the other one follows. Typed in any other: the metric one.
+  return unit(text) == unit(told.substr(0, bracket)) ? text + told.substr(bracket)
+                                                     : text + " (" + told.substr(0, bracket) + ")";
+}
+
 std::string degrees(double radians)
 {
   return rounded(radians / static_cast<double>(one_degree), 2) + " deg";

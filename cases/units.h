@@ -64,6 +64,9 @@ std::string both_lengths(double metres);      // "0.24 mm (9.4 thou)", "648.0 mm
 std::string both_temperatures(double kelvin); // "48 degC (118 degF)"
 std::string both_temperature_differences(double kelvin); // "5 degC (9 degF)"
 std::string all_forces(double newtons);                  // "106 N (10.8 kgf, 23.8 lbf)"
-std::string clock(double seconds);                       // "2 h 25 min"; "6 days 23 h"; "40 s"
-std::string degrees(double radians);                     // "0.60 deg"
+// A value as it is typed, with the other unit of the trade in brackets where there is one:
+// "648 mm (25.51 in)", "16 thou (0.41 mm)", "30 N/mm (171 lbf/in)"; other texts as they are.
+std::string typed_in_both(const std::string &text, Dimension dimension);
+std::string clock(double seconds);   // "2 h 25 min"; "6 days 23 h"; "40 s"
+std::string degrees(double radians); // "0.60 deg"
 } // namespace overbend::cases

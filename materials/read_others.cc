@@ -137,6 +137,7 @@ void read_limits(EntryReader &reader, WorkLimits &l)
   l.least_twist = positive(reader, "least_twist", "deg");
   l.bow_miss = positive(reader, "bow_miss", "mm");
   l.twist_miss = positive(reader, "twist_miss", "deg");
+  l.over_bridge_error = positive(reader, "over_bridge_error", "mm");
   l.least_lift = positive(reader, "least_lift", "mm");
   l.stiffness_doubt = positive(reader, "stiffness_doubt", "1");
   l.least_kept = positive(reader, "least_kept", "1");

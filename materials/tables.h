@@ -232,6 +232,7 @@ struct WorkLimits : Entry
   double wood_use_caution = 0, wood_use_refuse = 0, bond_use_caution = 0;
   double least_bow = 0, bow_miss = 0, least_lift = 0; // m
   double least_twist = 0, twist_miss = 0;             // rad
+  double over_bridge_error = 0; // m
   double stiffness_doubt = 0, least_kept = 0, much_in_the_wood = 0;
 
   // m past straight, by the scale length (m).

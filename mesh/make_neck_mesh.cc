@@ -11,9 +11,6 @@ namespace overbend::mesh
 {
 namespace
 {
-// Share of the half width at which the bass and treble reading lines run.
-constexpr double edge_line = 0.86;
-
 void set_reading_lines(const NeckProfile &profile, NeckMesh &mesh)
 {
   const auto point = [&](double x, double share) {
@@ -22,9 +19,9 @@ void set_reading_lines(const NeckProfile &profile, NeckMesh &mesh)
   };
   for (int fret = 0; fret <= profile.shape.frets; ++fret) {
     const double x = fret == 0 ? 0.0 : cases::fret_position(profile.shape.scale_length, fret);
-    mesh.bass.at_fret.push_back(point(x, -edge_line));
+    mesh.bass.at_fret.push_back(point(x, -reading_line_share));
     mesh.centre.at_fret.push_back(point(x, 0));
-    mesh.treble.at_fret.push_back(point(x, edge_line));
+    mesh.treble.at_fret.push_back(point(x, reading_line_share));
   }
 }
 } // namespace

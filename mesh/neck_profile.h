@@ -8,6 +8,9 @@
 
 namespace overbend::mesh
 {
+// Share of the half width at which the bass and treble reading lines run.
+constexpr double reading_line_share = 0.86;
+
 // The shape of a neck as functions of x (m, axes of mesh/neck_mesh.h). Sections are upright planes,
 // also in a tilted headstock, whose tip face is therefore upright too.
 //

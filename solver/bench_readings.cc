@@ -210,6 +210,20 @@ EdgeReading straightedge(const SampledLine &line, int start_fret, double length)
   return reading;
 }
 
+double edge_carried_to(const SampledLine &line, int start_fret, double x)
+{
+  const int last = static_cast<int>(line.x.size()) - 1;
+  check_rests(line, start_fret, last);
+  if (!(x > x_at(line, last)) || !std::isfinite(x))
+    throw std::invalid_argument("an edge is carried on beyond the last fret");
+  const double middle = (x_at(line, start_fret) + x) / 2;
+  const std::vector<int> hull = upper_hull(line, start_fret, last);
+  std::size_t right = 1;
+  while (right + 1 < hull.size() && x_at(line, hull[right]) < middle)
+    ++right;
+  return chord(line, hull[right - 1], hull[right], x);
+}
+
 EdgeReading string_held_down(const SampledLine &line, int first_fret, int last_fret)
 {
   check_rests(line, first_fret, last_fret);

@@ -87,6 +87,12 @@ EdgeReading straightedge(const SampledLine &line, int start_fret, double length)
 // frets; hump greater than 0 tells that the string lies on high points in between.
 EdgeReading string_held_down(const SampledLine &line, int first_fret, int last_fret);
 
+// Height at x, beyond the last fret, of an edge that begins on `start_fret` and is carried on to x:
+// it lies on the two high points on both sides of its middle, as by its own weight; where its
+// middle is beyond the last fret it is held down on the two high points farthest from the nut. m,
+// in the line's own heights. std::invalid_argument also for an x that the frets reach.
+double edge_carried_to(const SampledLine &line, int start_fret, double x);
+
 struct RockingReading
 {
   int first_fret = 0, last_fret = 0;

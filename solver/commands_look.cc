@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/commands.h"
 
-#include "cases/laminations.h"
 #include "cases/manual.h"
 #include "cases/presets.h"
 #include "cases/read_case.h"
@@ -9,6 +8,7 @@
 #include "mesh/make_neck_mesh.h"
 #include "mesh/mesh_report.h"
 #include "solver/file_error.h"
+#include "solver/plan_text.h"
 #include "solver/shop_words.h"
 
 #include <filesystem>
@@ -142,15 +142,8 @@ void check_command(const CommandOptions &options)
   if (!c.title.empty())
     std::cout << " (\"" << c.title << "\")";
   std::cout << "\n";
-  if (options.quiet)
-    return;
-  std::cout << "  bow " << bow_in_words(c.found.bow_centre) << " at fret " << c.found.bow_fret
-            << " over frets " << c.found.rest_fret_a << " and " << c.found.rest_fret_b << ", twist "
-            << (c.found.twist ? twist_in_words(*c.found.twist) : "unknown") << "\n  shaft "
-            << cases::shaft_in_words(c.neck) << ", board " << c.neck.board.wood << ", board glue "
-            << c.board_glue.kind.value_or("unknown") << "\n";
-  for (const cases::Phase &phase : c.phases)
-    std::cout << "  phase \"" << phase.name << "\", " << cases::clock(phase.duration) << "\n";
+  if (!options.quiet)
+    std::cout << case_in_short(c);
 }
 
 void template_command(const std::string &preset)

@@ -130,9 +130,13 @@ private:
     const FoundNeck found =
         find_start(c, workbench.model, workbench.bench, workbench.lines, workbench.found_strings,
                    workbench.mechanics, moisture.at(0));
+    const MechanicsState &start = found.progress.state;
+    report.bench.push_back({BenchRecorder(workbench, heat, &moisture).at_start(start),
+                            read(workbench.lines, start.displacement),
+                            {}});
     std::unique_ptr<FieldOutput> fields;
     if (speed == LineSpeed::middle)
-      fields = start_fields(workbench, found);
+      fields = start_fields(workbench, start);
     CurveRecorder curves(workbench, heat);
     BenchRecorder readings(workbench, heat, &moisture);
     double done = 0.2; // the unit histories, then a smaller and smaller part of what is left
@@ -143,19 +147,19 @@ private:
     };
     job.observe_final = [&](const StepRecord &step, const MechanicsState &state) {
       watch.step(c, step);
+      readings.observe(step, state);
       if (!fields)
         return;
       fields->observe(step, state);
       curves.observe(step, state);
-      readings.observe(step, state);
     };
     PlanColumn column = make_plan(job, workbench, heat, found);
     column.speed = speed;
     watch.end_stage();
     after = judge_after(column, workbench, heat, &moisture, c);
+    report.bench.back().states = std::move(readings.states);
     if (fields) {
       report.curves = std::move(curves.points);
-      report.states = std::move(readings.states);
       finish(workbench, column, *fields);
     }
     add(counts, column.counts);
@@ -163,11 +167,8 @@ private:
   }
 
   // What is written of the middle line begins with the neck as found.
-  std::unique_ptr<FieldOutput> start_fields(const Workbench &workbench, const FoundNeck &found)
+  std::unique_ptr<FieldOutput> start_fields(const Workbench &workbench, const MechanicsState &state)
   {
-    const MechanicsState &state = found.progress.state;
-    report.found_state = BenchRecorder(workbench, heat, &moisture).at_start(state);
-    report.found_reading = read(workbench.lines, state.displacement);
     report.across_by_fret.clear();
     for (int fret = 0; fret <= c.neck.frets; ++fret)
       report.across_by_fret.push_back(workbench.lines.distance_across(fret));
@@ -190,7 +191,7 @@ private:
     at_end.wall_time = watch.seconds();
     at_end.exit_reason = "done";
     const Reading &as_built = column.diagnosis.as_built;
-    fields.finish(readings_table(c, column.history, report.states, as_built,
+    fields.finish(readings_table(c, column.history, report.bench.back().states, as_built,
                                  heat_at_steps(column.history, reader)),
                   at_end);
     write_text_file(path("gaps.csv"),

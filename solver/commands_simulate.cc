@@ -19,13 +19,16 @@ namespace overbend::solver
 {
 namespace
 {
-// A pull names what the bench is to read; the model's readings are without what is as built.
-std::vector<cases::Phase> for_model(std::vector<cases::Phase> phases, const Reading &as_built)
+// A pull names what the bench is to read; the model's readings are without what is as built and
+// what the frets add.
+std::vector<cases::Phase> for_model(const cases::Case &c, const Reading &as_built)
 {
+  const Reading added = at_bench(c, Reading{}, as_built);
+  std::vector<cases::Phase> phases = c.phases;
   for (cases::Phase &phase : phases)
     if (phase.pull.kind == cases::Pull::Kind::to_reading) {
-      phase.pull.bow -= as_built.bow;
-      phase.pull.twist -= as_built.twist;
+      phase.pull.bow -= added.bow;
+      phase.pull.twist -= added.twist;
     }
   return phases;
 }
@@ -85,15 +88,16 @@ private:
       readings.observe(step, state);
     };
     const Reading &as_built = found.diagnosis.as_built;
-    const History history = simulate(c, for_model(c.phases, as_built), workbench.model,
-                                     workbench.bench, workbench.lines, workbench.planned_strings,
-                                     heat, found.progress, workbench.mechanics, simulation);
+    const History history =
+        simulate(c, for_model(c, as_built), workbench.model, workbench.bench, workbench.lines,
+                 workbench.planned_strings, heat, found.progress, workbench.mechanics, simulation);
     watch.end_stage();
 
     const HeatReader reader(workbench, heat, &moisture);
-    std::string text = history_text(c, history, as_built, reader) + peaks_text(c, peaks);
-    if (const auto course =
-            free_course(c.phases, history, found.diagnosis, materials::LineSpeed::middle))
+    std::string text =
+        history_text(c, history, as_built, [&](double time) { return reader.at(time); }) +
+        peaks_text(c, peaks);
+    if (const auto course = free_course(c, history, found.diagnosis, materials::LineSpeed::middle))
       text += folded(free_warming_text({*course}), "", "");
     for (const std::string &sentence : left_out_of_the_air(c))
       text += folded(sentence + "\n", "", "");

@@ -2,6 +2,7 @@
 #include "solver/free_warming.h"
 
 #include "cases/units.h"
+#include "solver/fret_surface.h"
 #include "solver/shop_words.h"
 
 #include <algorithm>
@@ -14,13 +15,6 @@ namespace
 // What a straightedge and feeler gauges tell apart (trade practice: 0.03 to 0.05 mm).
 constexpr double readable = 0.05e-3;
 
-std::string name(materials::LineSpeed speed)
-{
-  return speed == materials::LineSpeed::slow     ? "slow line"
-         : speed == materials::LineSpeed::middle ? "middle line"
-                                                 : "fast line";
-}
-
 // Which line a reading speaks for: the limits are half way between two lines.
 std::string nearest_line(const std::vector<FreeCourse> &lines)
 {
@@ -29,7 +23,7 @@ std::string nearest_line(const std::vector<FreeCourse> &lines)
   std::string limits, alike;
   for (std::size_t i = 0; i + 1 < lines.size(); ++i) {
     const FreeCourse &one = lines[i], &next = lines[i + 1];
-    const std::string both = name(one.speed) + " and " + name(next.speed);
+    const std::string both = line_in_words(one.speed) + " and " + line_in_words(next.speed);
     if (std::abs(one.after - next.after) < readable)
       alike += (alike.empty() ? " An edge does not tell " : "; nor ") + both + " apart";
     else
@@ -61,6 +55,13 @@ std::string reading_says(const std::vector<FreeCourse> &lines)
 }
 } // namespace
 
+std::string line_in_words(materials::LineSpeed speed)
+{
+  return speed == materials::LineSpeed::slow     ? "slow line"
+         : speed == materials::LineSpeed::middle ? "middle line"
+                                                 : "fast line";
+}
+
 std::optional<unsigned> free_reading_phase(const std::vector<cases::Phase> &phases)
 {
   const auto warm = std::find_if(phases.begin(), phases.end(), [](const cases::Phase &phase) {
@@ -75,10 +76,10 @@ std::optional<unsigned> free_reading_phase(const std::vector<cases::Phase> &phas
   return last;
 }
 
-std::optional<FreeCourse> free_course(const std::vector<cases::Phase> &phases,
-                                      const History &history, const Diagnosis &diagnosis,
-                                      materials::LineSpeed speed)
+std::optional<FreeCourse> free_course(const cases::Case &c, const History &history,
+                                      const Diagnosis &diagnosis, materials::LineSpeed speed)
 {
+  const std::vector<cases::Phase> &phases = c.phases;
   const std::optional<unsigned> read_at = free_reading_phase(phases);
   const auto ended = [&](unsigned phase) {
     return std::find_if(history.phases.begin(), history.phases.end(),
@@ -89,10 +90,11 @@ std::optional<FreeCourse> free_course(const std::vector<cases::Phase> &phases,
   unsigned warm = *read_at;
   while (!(phases[warm].kind == cases::PhaseKind::warm_free && phases[warm].heater))
     --warm;
-  const double as_built = diagnosis.as_built.bow, before = ended(warm)->reading_at_start.bow;
+  const double added = at_bench(c, Reading{}, diagnosis.as_built).bow,
+               before = ended(warm)->reading_at_start.bow;
   const double q = diagnosis.wood_share();
-  return FreeCourse{speed, before + as_built, ended(*read_at)->reading.bow + as_built,
-                    q * before + as_built, 1 - q};
+  return FreeCourse{speed, before + added, ended(*read_at)->reading.bow + added, q * before + added,
+                    1 - q};
 }
 
 std::string free_warming_text(const std::vector<FreeCourse> &lines)
@@ -101,8 +103,8 @@ std::string free_warming_text(const std::vector<FreeCourse> &lines)
   std::string text =
       "Warmed free, read again cold. Bow at the centre was " + signed_length(main.before);
   for (const FreeCourse &line : lines)
-    text += (&line == &lines.front() ? "; computed then: " : ", ") + name(line.speed) + " " +
-            signed_length(line.after);
+    text += (&line == &lines.front() ? "; computed then: " : ", ") + line_in_words(line.speed) +
+            " " + signed_length(line.after);
   return text + "." + nearest_line(lines) + " " + fixed(100 * main.slip_share, 0) +
          " % of the bow was taken as slip of the line: a line soft to the last would leave " +
          signed_length(main.all_slipped) + " (closed form)." + reading_says(lines);

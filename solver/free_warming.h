@@ -19,17 +19,19 @@ struct FreeCourse
   double before = 0, after = 0;
   double all_slipped = 0; // where a line that is soft to the last would bring it: q b and what is
                           // as built
-  double slip_share = 0; // 1 - q, as the start was found
+  double slip_share = 0;  // 1 - q, as the start was found
 };
 
 // The phase at whose end a neck warmed free is read again: the last one without heat, cords and
 // strings right after the (first) free warming; none without a free warming.
 std::optional<unsigned> free_reading_phase(const std::vector<cases::Phase> &phases);
 
+// "slow line", "middle line", "fast line".
+std::string line_in_words(materials::LineSpeed speed);
+
 // None without a free warming in the history.
-std::optional<FreeCourse> free_course(const std::vector<cases::Phase> &phases,
-                                      const History &history, const Diagnosis &diagnosis,
-                                      materials::LineSpeed speed);
+std::optional<FreeCourse> free_course(const cases::Case &the_case, const History &history,
+                                      const Diagnosis &diagnosis, materials::LineSpeed speed);
 
 // In shop words: what each line would read, and what the bench's own reading then says. Lines from
 // slow to fast, at least one.

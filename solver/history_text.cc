@@ -12,14 +12,14 @@ using cases::both_temperatures;
 using text::padded;
 
 std::string history_text(const cases::Case &c, const History &history, const Reading &as_built,
-                         const HeatReader &heat)
+                         const std::function<HeatReading(double)> &heat)
 {
   std::ostringstream out;
-  out << "Bow over frets " << c.found.rest_fret_a << " and " << c.found.rest_fret_b << " at fret "
-      << c.found.bow_fret << ", forward +; twist: treble corner of the nut up +\n";
+  out << "Bow over " << rests_in_words(c) << " at fret " << c.found.bow_fret
+      << ", forward +; twist: treble corner of the nut up +\n";
   const auto line = [&](const std::string &moment, double time, const Reading &of_model) {
-    const Reading r = at_bench(of_model, as_built);
-    const HeatReading warm = heat.at(time);
+    const Reading r = at_bench(c, of_model, as_built);
+    const HeatReading warm = heat(time);
     out << "  " << padded(moment, 28) << padded(clock_face(time), 12)
         << padded("bass " + signed_length(r.bow_bass), 27)
         << padded("centre " + signed_length(r.bow), 29)

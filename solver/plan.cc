@@ -3,6 +3,7 @@
 
 #include "cases/read_case.h"
 #include "solver/first_guess.h"
+#include "solver/fret_surface.h"
 #include "solver/work_bounds.h"
 
 #include <algorithm>
@@ -127,15 +128,16 @@ private:
                     workbench.mechanics, rod_left_in(the_case));
     const double modulus = relaxed_modulus(workbench.model, the_case.phases, heat);
     const double share = std::max(least_share, share_of_slip(slipping_beam(lift), modulus));
-    const double slack_target = column.wanted.bow - d.as_built.bow - lift;
+    const Reading added = read_at_bench({});
+    const double slack_target = column.wanted.bow - added.bow - lift;
     const double limit = input.tables.limits.most_overbend(the_case.neck.scale_length);
     column.setting.bow = std::clamp(
         clamp_for(slack_target, d.found.bow, d.wood_share(), d.bonded_share, share), -limit, limit);
     const double twist_sum = d.slip_twist + d.wood_twist;
     const double q = std::abs(twist_sum) > 0 ? d.wood_twist / twist_sum : 0;
     // Twist relaxes at a stiffer line than bending: complete slip is near.
-    column.setting.twist = clamp_for(column.wanted.twist - d.as_built.twist, d.found.twist, q,
-                                     d.bonded_twist_share, 1);
+    column.setting.twist =
+        clamp_for(column.wanted.twist - added.twist, d.found.twist, q, d.bonded_twist_share, 1);
     if (input.first_guess)
       column.setting = *input.first_guess;
     column.first_guess = column.setting;
@@ -170,10 +172,9 @@ private:
     }
   }
 
-  Reading with_as_built(Reading r) const
+  Reading read_at_bench(const Reading &of_model) const
   {
-    const Reading &a = found.diagnosis.as_built;
-    return {r.bow_bass + a.bow_bass, r.bow + a.bow, r.bow_treble + a.bow_treble, r.twist + a.twist};
+    return at_bench(the_case, of_model, found.diagnosis.as_built);
   }
 
   void run_with_units()
@@ -190,7 +191,7 @@ private:
     ++column.unit_runs;
     const StepRecord &last = target_step(the_case.phases, history);
     base_setting = column.setting;
-    base_reading = with_as_built(last.reading);
+    base_reading = read_at_bench(last.reading);
     Sensitivity &s = column.sensitivity;
     s.bow_by_bow = last.unit[0].bow / unit_bow;
     s.twist_by_bow = last.unit[0].twist / unit_bow;
@@ -318,7 +319,7 @@ private:
     const Reading expected = predicted();
     column.history = run(found.progress, true);
     ++column.full_runs;
-    column.reached = with_as_built(target_step(the_case.phases, column.history).reading);
+    column.reached = read_at_bench(target_step(the_case.phases, column.history).reading);
     column.prediction_error_bow = column.reached.bow - expected.bow;
     column.prediction_error_twist = column.reached.twist - expected.twist;
     note_pulls(column.history);

@@ -57,7 +57,7 @@ struct PlanColumn
   std::string limit_place;   // the region, where the limit is one of strength
   bool within_limits = true; // of the last full run: bench and neck bear it
   bool on_target = false;
-  Reading wanted, reached; // at the asked date, as built included
+  Reading wanted, reached; // at the asked date, as the bench reads it
   History history;         // the full run with the setting
   Peaks peaks;
   unsigned full_runs = 0, unit_runs = 0;

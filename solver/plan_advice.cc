@@ -2,7 +2,9 @@
 #include "solver/plan_advice.h"
 
 #include "cases/units.h"
+#include "solver/neck_angle.h"
 #include "solver/shop_words.h"
+#include "solver/verdict_need.h"
 
 #include <algorithm>
 #include <cmath>
@@ -31,7 +33,7 @@ Expected expected(const PlanReport &report, const Tolerance &band, const std::st
   e.name = name;
   e.phase = end.phase;
   e.at_start = at_start;
-  e.reading = at_bench(at_start ? end.reading_at_start : end.reading,
+  e.reading = at_bench(report.the_case, at_start ? end.reading_at_start : end.reading,
                        report.main_column().diagnosis.as_built);
   e.low = shifted(e.reading, band, -1);
   e.high = shifted(e.reading, band, 1);
@@ -212,6 +214,12 @@ std::vector<std::string> card_cautions(const cases::Case &c)
         "Binding not known: camphor smell when rubbed means celluloid. Then no heat at all.");
   else if (c.binding == Binding::plastic)
     all.push_back("Plastic binding: foil and felt over it, the bar off it.");
+  if (!frets_in_words(c).empty())
+    all.push_back("Frets not level: the readings here are on them as they are. Level or seat them "
+                  "first if you can.");
+  if (const auto angle = neck_angle(c, materials::tables().limits); angle && angle->wrong)
+    all.push_back("Neck angle " + side_in_words(*angle) +
+                  ": it stays after this job; a reset is another.");
   if (!c.board_glue.kind)
     all.push_back("Glue not known: warm it free first, and trust the re-reading, not the clock.");
   else if (c.neck.headstock.kind == cases::HeadstockKind::scarf)

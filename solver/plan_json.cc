@@ -99,7 +99,7 @@ Json phase(const PlanReport &report, const PlanColumn &column, const PhaseEnd &e
           {"strings_on", p.strings},
           {"pull_reached", end.pull_reached},
           {"at_start",
-           {{"reading", reading(at_bench(end.reading_at_start, as_built))},
+           {{"reading", reading(at_bench(report.the_case, end.reading_at_start, as_built))},
             {"take_up_m", sides(first.take_up)},
             {"take_up_change_m", sides(change)},
             {"turns_change", sides(turns)},
@@ -108,7 +108,7 @@ Json phase(const PlanReport &report, const PlanColumn &column, const PhaseEnd &e
             {"bow_by_fret", shape(report, end.shape_at_start, as_built)},
             {"rocking_edge", rocking(report, end.shape_at_start, as_built)}}},
           {"at_end",
-           {{"reading", reading(at_bench(end.reading, as_built))},
+           {{"reading", reading(at_bench(report.the_case, end.reading, as_built))},
             {"take_up_m", sides(end.take_up)},
             {"heat", heat(1)},
             {"bow_by_fret", shape(report, end.shape, as_built)},
@@ -197,9 +197,10 @@ Json counts(const PlanColumn &column)
       {"factorisations", n.factorisations}, {"iterations", n.iterations},    {"solves", n.solves}};
 }
 
-Json setting(const ClampSetting &s, const Reading &as_built)
+Json setting(const PlanReport &report, const ClampSetting &s, const Reading &as_built)
 {
-  return {{"bow_centre_m", s.bow + as_built.bow}, {"twist_rad", s.twist + as_built.twist}};
+  const ClampSetting read = at_bench(report.the_case, s, as_built);
+  return {{"bow_centre_m", read.bow}, {"twist_rad", read.twist}};
 }
 
 Json column(const PlanReport &report, const PlanColumn &p)
@@ -211,8 +212,8 @@ Json column(const PlanReport &report, const PlanColumn &p)
   return {{"line_speed", word(p.speed)},
           {"on_target", p.on_target},
           {"limit", word(p.limit)},
-          {"clamp_to", setting(p.setting, p.diagnosis.as_built)},
-          {"first_guess", setting(p.first_guess, p.diagnosis.as_built)},
+          {"clamp_to", setting(report, p.setting, p.diagnosis.as_built)},
+          {"first_guess", setting(report, p.first_guess, p.diagnosis.as_built)},
           {"wanted", reading(p.wanted)},
           {"reached", reading(p.reached)},
           {"sensitivity",
@@ -237,20 +238,6 @@ Json verdict(const Verdict &v)
           {"alternatives", v.alternatives}};
 }
 
-Json found(const cases::Case &c)
-{
-  const cases::Found &f = c.found;
-  Json all = {{"bow_bass_m", f.bow_bass},
-              {"bow_centre_m", f.bow_centre},
-              {"bow_treble_m", f.bow_treble},
-              {"twist_rad", f.twist ? Json(*f.twist) : Json("unknown")},
-              {"rest_fret_near_nut", f.rest_fret_a},
-              {"rest_fret_near_body", f.rest_fret_b},
-              {"bow_fret", f.bow_fret}};
-  all["strung_bow_m"] = f.strung_bow ? Json(*f.strung_bow) : Json("unknown");
-  return all;
-}
-
 // JSON has no word for a number that is not finite, and the library would write null.
 void check_finite(const Json &json, const std::string &path = "")
 {
@@ -266,11 +253,11 @@ std::string plan_json(const PlanReport &report, const Record &record)
 {
   const cases::Case &c = report.the_case;
   Json json = {{"format", "overbend plan"},
-               {"format_number", 2},
+               {"format_number", 3},
                {"title", c.title},
                {"verdict", verdict(report.verdict)},
                {"standing_cautions", standing_cautions(c)},
-               {"found", found(c)},
+               {"found", found_json(c)},
                {"target",
                 {{"relief_m", c.target.relief},
                  {"twist_rad", c.target.twist},

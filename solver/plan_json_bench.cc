@@ -4,6 +4,7 @@
 #include "mesh/neck_profile.h"
 #include "solver/plan_advice.h"
 #include "solver/plan_json_parts.h"
+#include "solver/plan_months.h"
 #include "solver/plan_steps.h"
 
 #include <cmath>
@@ -127,6 +128,25 @@ Json expected(const PlanReport &report)
   return all;
 }
 
+Json play_moment(const PlayMoment &moment, const char *key)
+{
+  Json one = {{key, moment.value}, {"after_release_s", moment.after_release}};
+  one["month"] = moment.month.empty() ? Json(nullptr) : Json(moment.month);
+  return one;
+}
+
+Json months_of_play(const PlanReport &report)
+{
+  Json all = Json::array();
+  for (const PlayExtremes &e : extremes_of_play(report))
+    all.push_back({{"phase", e.phase},
+                   {"least_bow", play_moment(e.least_bow, "bow_centre_m")},
+                   {"most_bow", play_moment(e.most_bow, "bow_centre_m")},
+                   {"least_twist", play_moment(e.least_twist, "twist_rad")},
+                   {"most_twist", play_moment(e.most_twist, "twist_rad")}});
+  return all;
+}
+
 Json stops(const PlanReport &report)
 {
   const HeatLimits limits = heat_limits(report.the_case, materials::tables());
@@ -165,6 +185,7 @@ void add_bench(const PlanReport &report, Json &plan)
   const Tolerance t = tolerance(report);
   plan["tolerance"] = {{"bow_m", t.bow}, {"twist_rad", t.twist}, {"source", t.source}};
   plan["expected"] = expected(report);
+  plan["months_of_play"] = months_of_play(report);
   plan["second_pass"] = {
       {"clamp_further_per_reading_too_far_forward", second_pass_guide(report.main_column())},
       {"guide_for_reading_m", 0.1e-3},

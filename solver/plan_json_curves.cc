@@ -14,7 +14,7 @@ void add_readings(const PlanReport &report, Json &curves)
                           "twist_rad", "cord_bass_N", "cord_treble_N", "cradle_N"})
     curves[key] = Json::array();
   for (const StepRecord &step : column.history.steps) {
-    const Reading r = at_bench(step.reading, column.diagnosis.as_built);
+    const Reading r = at_bench(report.the_case, step.reading, column.diagnosis.as_built);
     curves["time_s"].push_back(step.time);
     curves["phase"].push_back(step.phase);
     curves["bow_bass_m"].push_back(r.bow_bass);

@@ -16,6 +16,9 @@ using Json = nlohmann::ordered_json;
 Json json_of(const Reading &reading);
 Json bass_and_treble(const std::array<double, 2> &values);
 
+// What the bench found and on what it was read, with what frets and neck angle make of it.
+Json found_json(const cases::Case &the_case);
+
 // What a bench card and a report show beside the columns: instrument, side view, set-up, stops,
 // expected readings, stages, curves over time. Added to the plan's object.
 void add_bench(const PlanReport &report, Json &plan);

@@ -7,7 +7,7 @@
 
 namespace overbend::solver
 {
-const BenchState *PlanReport::state_at(unsigned phase, bool at_start) const
+const BenchState *ColumnBench::state_at(unsigned phase, bool at_start) const
 {
   const BenchState *found = nullptr;
   for (const BenchState &state : states)
@@ -16,9 +16,10 @@ const BenchState *PlanReport::state_at(unsigned phase, bool at_start) const
   return found;
 }
 
-Reading at_bench(const Reading &r, const Reading &a)
+ClampSetting at_bench(const cases::Case &c, const ClampSetting &s, const Reading &as_built)
 {
-  return {r.bow_bass + a.bow_bass, r.bow + a.bow, r.bow_treble + a.bow_treble, r.twist + a.twist};
+  const Reading read = at_bench(c, Reading{0, s.bow, 0, s.twist}, as_built);
+  return {read.bow, read.twist};
 }
 
 double bow_at_bench(const cases::Case &c, const BoardShape &shape, const Reading &as_built,

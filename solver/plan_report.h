@@ -2,6 +2,7 @@
 #pragma once
 
 #include "solver/bench_heat.h"
+#include "solver/fret_surface.h"
 #include "solver/plan.h"
 #include "solver/plan_curves.h"
 #include "solver/run_readings.h"
@@ -14,6 +15,19 @@
 // and as JSON for programs (plan_json.h). Neither computes anything of the model's.
 namespace overbend::solver
 {
+// What a column's readings are made from beside its history: the neck as found, strings off, before
+// any phase, and the states of its last full run, one a step.
+struct ColumnBench
+{
+  BenchState found;
+  Reading found_reading;
+  std::vector<BenchState> states;
+
+  // The state at the start (after what is done at the bench) or the end of a phase; null where no
+  // states are kept.
+  const BenchState *state_at(unsigned phase, bool at_start) const;
+};
+
 struct PlanReport
 {
   explicit PlanReport(const cases::Case &planned_case) : the_case(planned_case) {}
@@ -27,29 +41,26 @@ struct PlanReport
   std::vector<PlanColumn> columns;
   std::vector<HeatReading> heat; // at the start and the end of each phase, two a phase
   std::optional<LineWarmth> line;
-  double cord_per_turn = 0; // m of cord for one turn of the button
-  // Of the main column: the neck as found, strings off, before any phase; distance across between
-  // bass and treble line at each fret, m; one point a step. Empty: refused before.
-  std::optional<BenchState> found_state;
-  Reading found_reading;
+  double cord_per_turn = 0;       // m of cord for one turn of the button
+  std::vector<ColumnBench> bench; // one a column; empty: refused before
+  // Distance across between bass and treble line at each fret, m; one point a step of the main
+  // column. Empty: refused before.
   std::vector<double> across_by_fret;
   std::vector<CurvePoint> curves;
-  std::vector<BenchState> states; // one a step
 
-  // The state at the start (after what is done at the bench) or the end of a phase of the main
-  // column; null where no states are kept.
-  const BenchState *state_at(unsigned phase, bool at_start) const;
-  const PlanColumn &main_column() const { return columns[columns.size() / 2]; }
+  std::size_t main_number() const { return columns.size() / 2; }
+  const PlanColumn &main_column() const { return columns[main_number()]; }
 };
-
-// What a bench would read: that of the model and what is as built.
-Reading at_bench(const Reading &of_model, const Reading &as_built);
 
 // Bow that the bench reads at a fret over the case's rest frets, on a line (0 bass, 1 centre,
 // 2 treble). What is as built is taken as a parabola between the rest frets [E]: only its size at
 // the fret of the readings is known.
 double bow_at_bench(const cases::Case &the_case, const BoardShape &shape, const Reading &as_built,
                     unsigned line, int fret);
+
+// What the cords are to bring the neck to as a bench reads it.
+ClampSetting at_bench(const cases::Case &the_case, const ClampSetting &of_model,
+                      const Reading &as_built);
 
 // The end gaps (m) that an edge balanced on the hump of a back-bow shows over the rest frets, and
 // the fret it rocks on; 0 without a hump.

@@ -8,7 +8,7 @@
 
 namespace overbend::solver
 {
-// One moment of the main column's history that a bench reads: from as found to the date asked. Text
+// One moment of a column's history that a bench reads: from as found to the date asked. Text
 // and JSON of the plan show the same ones.
 struct PlanStage
 {
@@ -23,8 +23,9 @@ struct PlanStage
   const BenchState *state = nullptr; // lives in the report; null where none was kept
 };
 
-// Empty without a column or without the neck as found (refused before).
+// Of the main column, or of one by its number. Empty without a column (refused before).
 std::vector<PlanStage> plan_stages(const PlanReport &report);
+std::vector<PlanStage> plan_stages(const PlanReport &report, std::size_t column);
 
 // The stage of that name, or null.
 const PlanStage *find_stage(const std::vector<PlanStage> &stages, const std::string &name);

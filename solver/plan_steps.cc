@@ -86,7 +86,7 @@ private:
   {
     std::vector<FreeCourse> lines;
     for (const PlanColumn &one : report.columns)
-      if (const auto course = free_course(c.phases, one.history, one.diagnosis, one.speed))
+      if (const auto course = free_course(c, one.history, one.diagnosis, one.speed))
         lines.push_back(*course);
     if (!lines.empty())
       say(free_warming_text(lines));
@@ -139,7 +139,7 @@ private:
       const PhaseEnd &last = column.history.phases[end.phase - 1];
       for (unsigned side = 0; side < 2; ++side)
         change[side] -= last.take_up[side];
-      const Reading ran = at_bench(last.reading, column.diagnosis.as_built);
+      const Reading ran = at_bench(c, last.reading, column.diagnosis.as_built);
       say("Read again. Since the last setting the neck will have run on to " +
           bow_in_words(ran.bow) + ", twist " + twist_in_words(ran.twist) +
           ". If it has run further, the line is softer than planned; if it has hardly moved, it is "
@@ -203,7 +203,7 @@ private:
 
   std::string reading_words(const Reading &of_model) const
   {
-    const Reading r = at_bench(of_model, column.diagnosis.as_built);
+    const Reading r = at_bench(c, of_model, column.diagnosis.as_built);
     return "bass " + signed_length(r.bow_bass) + ", centre " + signed_length(r.bow) + ", treble " +
            signed_length(r.bow_treble) + ", twist " + twist_in_words(r.twist);
   }

@@ -3,6 +3,7 @@
 
 #include "solver/plan_report.h"
 
+#include <functional>
 #include <string>
 
 namespace overbend::solver
@@ -11,7 +12,11 @@ namespace overbend::solver
 // each stage, what might give, cautions. mm and thou, degC and degF, N, kgf and lbf.
 std::string plan_text(const PlanReport &report);
 
-// Readings at the start and end of each phase, for `simulate`.
+// Readings at the start and end of each phase, for `simulate`. `heat`: what probe and bar show at a
+// time, s.
 std::string history_text(const cases::Case &the_case, const History &history,
-                         const Reading &as_built, const HeatReader &heat);
+                         const Reading &as_built, const std::function<HeatReading(double)> &heat);
+
+// What `check` says of a good case.
+std::string case_in_short(const cases::Case &the_case);
 } // namespace overbend::solver

@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/plan_text_parts.h"
 
+#include "cases/fret_heights.h"
 #include "cases/units.h"
+#include "solver/neck_angle.h"
 #include "solver/shop_words.h"
+#include "solver/verdict_need.h"
 
 #include <algorithm>
 #include <cmath>
@@ -16,23 +19,51 @@ using cases::both_lengths;
 
 // What is not worth saying, m and rad.
 constexpr double least_bow = 5e-6, least_twist = 1e-4;
+
+// Frets that are not level, and what they make of the reading.
+void frets_found(std::ostringstream &out, const cases::Case &c)
+{
+  if (c.readings.fret_heights.empty())
+    return;
+  std::string text =
+      "Frets against the level ones: " + cases::fret_heights_in_words(c.readings.fret_heights) +
+      ". ";
+  if (c.readings.edge_on == cases::EdgeOn::wood)
+    text += "Read on the wood, they are in none of these figures.";
+  else if (frets_matter(c))
+    text += "An edge on the frets rests on them as they are: " + frets_in_words(c) +
+            ". Level or seat them. All readings below are on the frets as they are.";
+  else
+    text += "In the readings at the fret read they make no difference that counts; gaps fret by "
+            "fret see them.";
+  paragraph(out, text);
+}
 } // namespace
 
 void found(std::ostringstream &out, const cases::Case &c)
 {
   const cases::Found &f = c.found;
-  std::string text = "Found, strings off, straightedge on frets " + std::to_string(f.rest_fret_a) +
-                     " and " + std::to_string(f.rest_fret_b) + ", read at fret " +
-                     std::to_string(f.bow_fret) + ": bass " + bow_in_words(f.bow_bass) +
-                     ", centre " + bow_in_words(f.bow_centre) + ", treble " +
-                     bow_in_words(f.bow_treble) + "; twist ";
+  std::string text = "Found, strings off, " + edge_in_words(c) + " from fret " +
+                     std::to_string(f.rest_fret_a) + " to fret " + std::to_string(f.rest_fret_b) +
+                     ", read at fret " + std::to_string(f.bow_fret) + ": bass " +
+                     bow_in_words(f.bow_bass) + ", centre " + bow_in_words(f.bow_centre) +
+                     ", treble " + bow_in_words(f.bow_treble) + "; twist ";
   if (f.twist) {
     text += twist_in_words(*f.twist);
     if (std::abs(*f.twist) > least_twist)
-      text += " (" + both_lengths(std::abs(over_sticks(*f.twist))) + " at the tips of 300 mm (12 in) sticks)";
+      text += " (" + both_lengths(std::abs(over_sticks(*f.twist))) +
+              " at the tips of 300 mm (12 in) sticks)";
   } else
     text += "not measured, taken as none";
   paragraph(out, text + ".");
+  frets_found(out, c);
+  const auto angle = neck_angle(c, materials::tables().limits);
+  if (angle)
+    paragraph(out, "Neck angle: " + in_words(*angle) +
+                       (angle->out != 0 ? " The angle is " + side_in_words(*angle) +
+                                              ", and straightening leaves it."
+                        : angle->read_is_out ? " It is the bow that makes it read wrong."
+                                             : ""));
 }
 
 void diagnosis(std::ostringstream &out, const PlanReport &report)

@@ -55,8 +55,9 @@ std::string edges(const cases::Case &c, const StageReadings &r)
       text += std::string(k > 0 ? ", " : "") + line_names[k] + " " + words(r.line[k].edge);
     return text;
   };
-  const std::string edge_on = "Straightedge from fret " + std::to_string(c.found.rest_fret_a) +
-                              " to " + std::to_string(c.found.rest_fret_b);
+  const std::string edge_on = capital(edge_in_words(c)) + " from fret " +
+                              std::to_string(c.found.rest_fret_a) + " to " +
+                              std::to_string(c.found.rest_fret_b);
   if (all([](const EdgeOnLine &e) { return e.rocks; }))
     return edge_on + ": it rocks, and balanced shows the same gap at each end: " +
            each([](const EdgeOnLine &e) {
@@ -94,7 +95,7 @@ std::string fret_table(const cases::Case &c, const StageReadings &r, const std::
   rows(out, c, r, mark);
   const auto rests =
       std::to_string(c.found.rest_fret_a) + " and " + std::to_string(c.found.rest_fret_b);
-  say(out, "(over the chord of frets " + rests + "; - is past straight)");
+  say(out, "(over the chord of " + rests_in_words(c) + "; - is past straight)");
   say(out, edges(c, r) + ".");
   if (strings)
     say(out, "String held down at frets " + rests + ", largest gap: bass " +
@@ -102,7 +103,7 @@ std::string fret_table(const cases::Case &c, const StageReadings &r, const std::
                  std::to_string(r.line[0].relief_fret) + ", treble " +
                  both_lengths(r.line[2].relief) + " at fret " +
                  std::to_string(r.line[2].relief_fret) + ".");
-  say(out, "Winding sticks on frets " + rests + ": " + sticks(r.twist) + ".");
+  say(out, "Winding sticks on " + rests_in_words(c) + ": " + sticks(r.twist) + ".");
   return out.str();
 }
 } // namespace overbend::solver::text

@@ -82,8 +82,8 @@ void limits(std::ostringstream &out, const PlanReport &report)
                        both_temperatures(report.line->body_end) + ".");
   if (report.line && !dried_line(*report.line).empty())
     paragraph(out, dried_line(*report.line));
-  if (!report.states.empty())
-    slips(out, report.states.back());
+  if (!report.bench.empty() && !report.bench[report.main_number()].states.empty())
+    slips(out, report.bench[report.main_number()].states.back());
   most_used(out, report);
   if (!k.missing.empty()) {
     std::string text = "Not covered, because no source gives the strength: ";

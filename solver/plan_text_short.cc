@@ -68,8 +68,7 @@ void in_short(std::ostringstream &out, const PlanReport &report)
 {
   const cases::Case &c = report.the_case;
   const PlanColumn &p = report.main_column();
-  const Reading &a = p.diagnosis.as_built;
-  const ClampSetting s{p.setting.bow + a.bow, p.setting.twist + a.twist};
+  const ClampSetting s = at_bench(c, p.setting, p.diagnosis.as_built);
   paragraph(out, "Clamp it to " + bow_in_words(s.bow) + " at fret " +
                      std::to_string(c.found.bow_fret) + " on the centre line, twist " +
                      twist_in_words(s.twist) + ". Strung, " + cases::clock(c.target.after_release) +
@@ -87,8 +86,9 @@ void three_lines(std::ostringstream &out, const PlanReport &report)
   out << "\nTHE GLUE IS NOT KNOWN: THREE LINES\n";
   out << "  " << padded("", 30) << padded("slow line", line_width)
       << padded("middle line", line_width) << "fast line\n";
-  const auto bow = [](const PlanColumn &p, const Reading &r) {
-    return signed_length(r.bow + p.diagnosis.as_built.bow);
+  const cases::Case &c = report.the_case;
+  const auto bow = [&](const PlanColumn &p, const Reading &r) {
+    return signed_length(at_bench(c, r, p.diagnosis.as_built).bow);
   };
   const auto moving_row = [&](const std::string &name,
                               const std::function<std::string(const PlanColumn &)> &cell) {
@@ -96,17 +96,16 @@ void three_lines(std::ostringstream &out, const PlanReport &report)
         [&](const PlanColumn &p) { return p.line_moves() ? cell(p) : std::string("-"); });
   };
   moving_row("clamp to, centre", [&](const PlanColumn &p) {
-    return signed_length(p.setting.bow + p.diagnosis.as_built.bow);
+    return signed_length(at_bench(c, p.setting, p.diagnosis.as_built).bow);
   });
   moving_row("clamp to, twist", [&](const PlanColumn &p) {
-    return cases::degrees(p.setting.twist + p.diagnosis.as_built.twist);
+    return cases::degrees(at_bench(c, p.setting, p.diagnosis.as_built).twist);
   });
   const auto below = [](const PlanColumn &p) { return block_below_rest(p.history); };
   if (below(report.main_column()))
     moving_row("stop block below rest", [&](const PlanColumn &p) {
       return below(p) ? both_lengths(*below(p)) : std::string("-");
     });
-  const cases::Case &c = report.the_case;
   for (std::size_t i = 0; i < c.phases.size(); ++i)
     moving_row("end of " + c.phases[i].name, [&](const PlanColumn &p) {
       return i < p.history.phases.size() ? bow(p, p.history.phases[i].reading) : "-";

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/free_warming.h"
 #include "solver/plan_stages.h"
 #include "solver/plan_text_parts.h"
 #include "solver/shop_words.h"
@@ -47,9 +48,13 @@ std::string edge(const LineReadings &line)
 
 void edges(std::ostringstream &out, const cases::Case &c, const Stages &stages)
 {
-  paragraph(out, "Straightedge from fret " + std::to_string(c.found.rest_fret_a) + " to fret " +
-                     std::to_string(c.found.rest_fret_b) +
-                     ", the frets level, mm / thou. It rests on two high points and shows its "
+  const bool level = c.readings.fret_heights.empty();
+  const std::string lies = c.readings.edge_on == cases::EdgeOn::wood ? ""
+                           : level                                   ? ", the frets level"
+                                                                     : ", the frets as they are";
+  paragraph(out, capital(edge_in_words(c)) + " from fret " + std::to_string(c.found.rest_fret_a) +
+                     " to fret " + std::to_string(c.found.rest_fret_b) + lies +
+                     ", mm / thou. It rests on two high points and shows its "
                      "deepest gap at a fret; or it rocks on a fret and, balanced, shows this gap "
                      "at each end:");
   out << "  " << padded("", name_width) << padded("bass", edge_width)
@@ -73,7 +78,7 @@ void sticks(std::ostringstream &out, const cases::Case &c, const Stages &stages)
   const std::string rests =
       std::to_string(c.found.rest_fret_a) + " and " + std::to_string(c.found.rest_fret_b);
   out << "\n";
-  paragraph(out, "Winding sticks of 300 mm (12 in) on frets " + rests +
+  paragraph(out, "Winding sticks of 300 mm (12 in) on " + rests_in_words(c) +
                      " (+: treble corner of the nut up), and the gap under the outer strings held "
                      "down at frets " +
                      rests + ", mm / thou:");
@@ -134,6 +139,29 @@ void strength(std::ostringstream &out, const Stages &stages)
     out << "\n";
   }
 }
+
+bool have_states(const Stages &stages)
+{
+  return std::all_of(stages.begin(), stages.end(),
+                     [](const PlanStage &s) { return s.state != nullptr; });
+}
+
+// Glue lines and strength of a line that is not the one the plan is written for.
+void other_line(std::ostringstream &out, const PlanReport &report, std::size_t number)
+{
+  const Stages stages = plan_stages(report, number);
+  const PlanColumn &column = report.columns[number];
+  if (stages.empty() || !have_states(stages))
+    return;
+  const std::string name = line_in_words(column.speed);
+  out << "\n";
+  paragraph(out, capital(name) + ", stage by stage, as above." +
+                     (column.line_moves() ? " Its own clamp setting is among the three lines."
+                                          : " It does not move: these are of what was tried on it, "
+                                            "which is nothing to clamp to."));
+  glue_lines(out, stages);
+  strength(out, stages);
+}
 } // namespace
 
 void stage_tables(std::ostringstream &out, const PlanReport &report)
@@ -144,10 +172,12 @@ void stage_tables(std::ostringstream &out, const PlanReport &report)
   out << "\nSTAGE BY STAGE\n";
   edges(out, report.the_case, stages);
   sticks(out, report.the_case, stages);
-  if (std::any_of(stages.begin(), stages.end(),
-                  [](const PlanStage &s) { return s.state == nullptr; }))
+  if (!have_states(stages))
     return;
   glue_lines(out, stages);
   strength(out, stages);
+  for (std::size_t i = 0; i < report.columns.size(); ++i)
+    if (i != report.main_number())
+      other_line(out, report, i);
 }
 } // namespace overbend::solver::text

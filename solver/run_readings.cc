@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/run_readings.h"
 
+#include "solver/fret_surface.h"
 #include "solver/plan_report.h"
 
 #include <cmath>
@@ -16,8 +17,7 @@ using Columns = std::vector<ReadingsTable::Column>;
 
 std::string rests(const cases::Case &c)
 {
-  return "frets " + std::to_string(c.found.rest_fret_a) + " and " +
-         std::to_string(c.found.rest_fret_b);
+  return rests_in_words(c);
 }
 
 // Names and values side by side, so that none goes without the other.
@@ -197,6 +197,7 @@ double twist_at_fret(const cases::Case &c, const BoardShape &s, const Reading &a
     return std::atan2(s.treble.z[at] - s.bass.z[at], across.at(at));
   };
   const double share = (s.centre.x[b] - s.centre.x[f]) / (s.centre.x[b] - s.centre.x[a]);
-  return angle(f) - angle(b) + share * as_built.twist;
+  return angle(f) - angle(b) + share * as_built.twist + surface_tilt(c, fret) -
+         surface_tilt(c, c.found.rest_fret_b);
 }
 } // namespace overbend::solver

@@ -30,7 +30,8 @@ ReadingsTable gaps_table(const cases::Case &the_case, const History &history,
                          const Reading &as_built, const std::vector<double> &across);
 
 // Twist of a shape at a fret against that at the rest fret at the body, rad; what is as built
-// counts as a straight line over the rest frets [E].
+// counts as a straight line over the rest frets [E]. With what the frets add where it is read on
+// them.
 double twist_at_fret(const cases::Case &the_case, const BoardShape &shape, const Reading &as_built,
                      const std::vector<double> &across, int fret);
 } // namespace overbend::solver

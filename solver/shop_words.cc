@@ -4,6 +4,7 @@
 #include "cases/units.h"
 
 #include <array>
+#include <cctype>
 #include <cmath>
 #include <cstdio>
 #include <sstream>
@@ -23,6 +24,13 @@ std::string fixed(double value, int decimals)
   std::array<char, 64> text{};
   std::snprintf(text.data(), text.size(), "%.*f", decimals, clean);
   return text.data();
+}
+
+std::string capital(std::string words)
+{
+  if (!words.empty())
+    words.front() = char(std::toupper(static_cast<unsigned char>(words.front())));
+  return words;
 }
 
 std::string bow_in_words(double metres)

@@ -29,6 +29,9 @@ std::string turns(double number);
 // Of a cord, N/m: "30 N/mm (171 lbf/in)". 1 lbf = 4.4482216 N, 1 in = 25.4 mm.
 std::string stiffness_in_words(double newtons_per_metre);
 
+// With a capital first letter.
+std::string capital(std::string words);
+
 std::string fixed(double value, int decimals);
 
 // Breaks a text into lines of `width` with the first line indented by `first` and the others by

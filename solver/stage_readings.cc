@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/stage_readings.h"
 
+#include "solver/fret_surface.h"
 #include "solver/shop_words.h"
 
 namespace overbend::solver
@@ -63,7 +64,9 @@ SampledLine bench_line(const cases::Case &c, const BoardShape &shape, const Read
   const double size = as_built_bow(as_built, line) / parabola(seen.x[m]);
   for (std::size_t i = 0; i < seen.z.size(); ++i)
     seen.z[i] -= size * parabola(seen.x[i]);
-  return seen;
+  std::vector<double> heights = surface_heights(c, line);
+  heights.resize(seen.z.size(), 0.);
+  return on_frets(seen, heights);
 }
 
 StageReadings stage_readings(const cases::Case &c, const BoardShape &shape, const Reading &of_model,
@@ -72,7 +75,7 @@ StageReadings stage_readings(const cases::Case &c, const BoardShape &shape, cons
   StageReadings all;
   for (unsigned line = 0; line < 3; ++line)
     all.line[line] = read_line(c, bench_line(c, shape, as_built, line));
-  all.twist = of_model.twist + as_built.twist;
+  all.twist = at_bench(c, of_model, as_built).twist;
   all.over_sticks = over_sticks(all.twist);
   return all;
 }

@@ -12,8 +12,8 @@
 // down, winding sticks. Lengths in m, angles in rad; signs as in bench_readings.h.
 //
 // The rests are the case's: the straightedge lies from one rest fret to the other, and the string
-// is held down there. It is read on the frets, which are taken as level: the neck is described
-// without the height of single frets, so that frets and bare wood read the same.
+// is held down there. The surface is the case's too: the frets with their heights, or the wood
+// (fret_surface.h).
 namespace overbend::solver
 {
 // The three lines, in the order of all arrays here.
@@ -59,12 +59,12 @@ constexpr double firm_rest = 0.3, least_end_gap = 5e-6;
 
 EdgeOnLine edge_on_line(const SampledLine &line, int rest_a, int rest_b);
 
-// The line of the board as the bench sees it. What is as built is taken as a parabola between the
-// rest frets [E]: only its size at the fret of the readings is known.
+// The line as the bench sees it, on the surface that it reads on. What is as built is taken as a
+// parabola between the rest frets [E]: only its size at the fret of the readings is known.
 SampledLine bench_line(const cases::Case &the_case, const BoardShape &shape,
                        const Reading &as_built, unsigned line);
 
-// `of_model`: bows and twist of this shape without what is as built.
+// `of_model`: bows and twist of this shape without what is as built and what the frets add.
 StageReadings stage_readings(const cases::Case &the_case, const BoardShape &shape,
                              const Reading &of_model, const Reading &as_built);
 } // namespace overbend::solver

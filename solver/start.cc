@@ -2,6 +2,7 @@
 #include "solver/start.h"
 
 #include "cases/units.h"
+#include "solver/fret_surface.h"
 #include "solver/generating_histories.h"
 #include "solver/shop_words.h"
 
@@ -215,8 +216,7 @@ FoundNeck find_start(const cases::Case &the_case, const Model &model, const Benc
 {
   FoundNeck neck;
   Diagnosis &d = neck.diagnosis;
-  d.found = {the_case.found.bow_bass, the_case.found.bow_centre, the_case.found.bow_treble,
-             the_case.found.twist.value_or(0)};
+  d.found = found_wood(the_case);
   Generator generator(model, bench, lines, mechanics, seized_rod(the_case));
   Histories h = make_histories(the_case, model, bench, lines, found_strings, mechanics, moisture,
                                generator, d);

@@ -13,7 +13,7 @@ namespace overbend::solver
 // creep are in equilibrium and the bow is not counted twice.
 struct Diagnosis
 {
-  Reading found;                 // as the bench read it, twist 0 if unknown
+  Reading found;                 // of the wood (fret_surface.h), twist 0 if unknown
   double lift = 0;               // bow that the strings it lived under add to the bonded neck, m
   double slipped_lift = 0;       // the same while the board's line slips freely, m
   double bonded_share = 0;       // rho: bow by cord pull, bonded against slipped

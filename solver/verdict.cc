@@ -4,7 +4,7 @@
 #include "cases/declarations.h"
 #include "cases/units.h"
 #include "materials/glue_law.h"
-#include "solver/shop_words.h"
+#include "solver/verdict_need.h"
 
 #include <algorithm>
 #include <cmath>
@@ -158,37 +158,6 @@ void judge_damage(const cases::Case &c, Verdict &v)
                    "\"): this is how necks get their bow.",
                {"take the strings off for every phase with heat"});
 }
-
-// Unstrung bow that is wanted with a rod that works, m (trade: after repair [T]).
-bool within_wanted_range(const cases::Case &c, const materials::WorkLimits &limits)
-{
-  const double bow = c.found.bow_centre;
-  if (c.found.strung_bow && c.target.rod == cases::acting(c.neck.rod.state))
-    return std::abs(*c.found.strung_bow - c.target.relief) < limits.least_bow;
-  if (c.target.rod != cases::RodState::set)
-    return false;
-  if (c.neck.rod.kind == cases::RodKind::single_action)
-    return bow >= 0 && bow <= 0.15e-3;
-  if (c.neck.rod.kind == cases::RodKind::two_way)
-    return bow >= -0.05e-3 && bow <= 0.10e-3;
-  return false;
-}
-
-void judge_need(const cases::Case &c, const materials::WorkLimits &limits, Verdict &v)
-{
-  const double twist = c.found.twist.value_or(0);
-  const bool twist_is_fine = std::abs(twist - c.target.twist) < limits.least_twist;
-  // A bow that is noise is nothing to do only where straight is what is wanted.
-  const bool noise = std::abs(c.found.bow_centre) < limits.least_bow &&
-                     std::abs(c.found.bow_bass) < 2 * limits.least_bow &&
-                     std::abs(c.found.bow_treble) < 2 * limits.least_bow;
-  if (twist_is_fine && (noise || within_wanted_range(c, limits)))
-    v.refuse("Nothing to do: the bow (" + bow_in_words(c.found.bow_centre) + ") is " +
-                 (noise ? "below what a straightedge can tell, " + both_lengths(limits.least_bow)
-                        : "already where it should be") +
-                 ", and the twist (" + twist_in_words(twist) + ") below what anybody notices.",
-             {"set it up as it is: rod, frets, nut and saddle"});
-}
 } // namespace
 
 void Verdict::refuse(const std::string &reason, const std::vector<std::string> &instead)
@@ -242,52 +211,6 @@ Verdict refuse_before(const cases::Case &c, const materials::Tables &tables)
     v.caution("The twist was not measured and is taken as none: lay winding sticks on it first.");
   for (const std::string &sentence : set_up_cautions(c))
     v.caution(sentence);
-  return v;
-}
-
-double fit_stiffness(const cases::Case &c, const Lifts &lifts)
-{
-  return lifts.as_read / (c.found.strung_bow.value() - c.found.bow_centre);
-}
-
-Verdict judge_lift(const cases::Case &c, const Lifts &lifts, std::optional<double> stiffness_factor)
-{
-  const materials::WorkLimits &limits = materials::tables().limits;
-  Verdict v;
-  if (c.found.strung_bow && !(std::abs(lifts.as_read) > limits.least_lift))
-    v.refuse("Strung minus slack tells nothing of this neck: strings and rod as found almost hold "
-             "each other (together " +
-                 both_lengths(lifts.as_read) + ").",
-             {"read it once more strung with the rod slack, or leave strung_bow out"});
-  else if (stiffness_factor && !(std::abs(*stiffness_factor - 1) <= limits.stiffness_doubt))
-    v.refuse("Look again: strung, the bow was " + both_lengths(*c.found.strung_bow) + ", slack " +
-                 both_lengths(c.found.bow_centre) +
-                 ", and these strings, with the rod as found, should move this neck by " +
-                 both_lengths(lifts.as_read) + ". More than " +
-                 fixed(100 * limits.stiffness_doubt, 0) +
-                 " % off means that a rod still carries load, a crack, a loose joint, "
-                 "or a reading gone wrong.",
-             {"look for a loaded rod, a crack and a loose joint, read strung and slack once more, "
-              "and check the sizes and the strings in the case"});
-  const bool rod_helps = c.target.rod == cases::RodState::set;
-  // A rod that is to bow the neck forward gives relief of its own.
-  const bool rod_lifts = rod_helps && c.neck.rod.bows == cases::RodBows::forward;
-  const double lift = rod_lifts ? lifts.at_target : lifts.planned;
-  const double strung = c.found.bow_centre + lift / stiffness_factor.value_or(1);
-  const double twist = c.found.twist.value_or(0) - c.target.twist;
-  if (!rod_helps && std::abs(strung - c.target.relief) < limits.least_bow &&
-      std::abs(twist) < limits.least_twist)
-    v.refuse("Nothing to do: strung up as it is, this neck will read about " +
-                 bow_in_words(strung) + ", and " + both_lengths(c.target.relief) + " is wanted.",
-             {"string it up and set it up as it is"});
-  // Any other working rod at the end only takes more of the relief away.
-  else if (strung < c.target.relief - limits.least_bow && v.kind != Verdict::do_not)
-    v.refuse("Strung up as it is, this neck will read about " + bow_in_words(strung) + ", and " +
-                 both_lengths(c.target.relief) +
-                 " forward is wanted: it would have to be bent forward. Cords and cradle of this "
-                 "bench only pull it back.",
-             {"slacken the rod and let it rest for some days, then read again",
-              "heavier strings, if the instrument takes them", use_level});
   return v;
 }
 

@@ -27,7 +27,7 @@ public:
     heat = temperature_scale(story.extreme("temperature"));
     has_glue = !results.mesh().glue.lines.empty();
     if (has_glue)
-      slip = from_zero(story.extreme("glue_slip").largest, "slip of the glue lines, mm");
+      slip = from_zero(story.extreme("glue_slip").largest, slip_label);
     for (const RunStory::PhaseSteps &phase : story.phases())
       for (const std::size_t step : {phase.first, phase.last})
         for (const Vec3 &p :

@@ -45,8 +45,12 @@ std::string readings(const PlanFile &plan, const std::string &shape)
 
 std::string rests(const PlanFile &plan)
 {
-  return shown(plan, "/found/rest_fret_near_nut", As::count) + " and " +
-         shown(plan, "/found/rest_fret_near_body", As::count);
+  return shown(plan, "/found/rests", As::text);
+}
+
+bool on_wood(const PlanFile &plan)
+{
+  return plan.text("/found/edge_on") == "wood";
 }
 
 std::string sticks(const PlanFile &plan, const std::string &pointer)
@@ -131,13 +135,13 @@ std::string card_block(const PlanFile &plan)
 std::string card_cold(const PlanFile &plan)
 {
   const std::string start = plan.phase(cold_phase(plan), "/at_start");
-  return "<section>\n<h2 id=\"cold\">Clamp cold to <small>over frets " + rests(plan) +
+  return "<section>\n<h2 id=\"cold\">Clamp cold to <small>over " + rests(plan) +
          "; mm, thou</small></h2>\n<table class=\"readings\" "
          "aria-labelledby=\"cold\">\n<thead><tr><th scope=\"col\">fret</th><th "
          "scope=\"col\">bass</th><th scope=\"col\">centre</th><th "
          "scope=\"col\">treble</th></tr></thead>\n<tbody>\n" +
-         readings(plan, start + "/bow_by_fret") +
-         "</tbody>\n</table>\n<p>Edge on its hump, gap at each end: bass " +
+         readings(plan, start + "/bow_by_fret") + "</tbody>\n</table>\n<p>" +
+         (on_wood(plan) ? "Notched edge" : "Edge") + " on its hump, gap at each end: bass " +
          shown(plan, start + "/rocking_edge/bass/end_gap_m", As::length) + ", treble " +
          shown(plan, start + "/rocking_edge/treble/end_gap_m", As::length) + ". " +
          sticks(plan, start + "/reading/twist_rad") +
@@ -187,6 +191,30 @@ std::string card_clock(const PlanFile &plan)
          "</tbody>\n</table>\n</section>\n";
 }
 
+namespace
+{
+// "Lived with (play): bow +0.10 mm (+3.9 thou), June, to ..." for each phase of play.
+std::string card_months(const PlanFile &plan)
+{
+  std::string out;
+  for (std::size_t i = 0; i < plan.size("/months_of_play"); ++i) {
+    const std::string at = "/months_of_play/" + number(i);
+    const auto moment = [&](const std::string &which, const std::string &key, As as) {
+      const std::string here = at + "/" + which;
+      return shown(plan, here + "/" + key, as) + " (" +
+             (plan.has(here + "/month") ? shown(plan, here + "/month", As::text) + ", " : "") +
+             "+" + shown(plan, here + "/after_release_s", As::duration) + ")";
+    };
+    out += "<p><b>Later</b>, " + shown(plan, at + "/phase", As::text) + ": bow " +
+           moment("least_bow", "bow_centre_m", As::signed_both) + " to " +
+           moment("most_bow", "bow_centre_m", As::signed_both) + "; twist " +
+           moment("least_twist", "twist_rad", As::angle) + " to " +
+           moment("most_twist", "twist_rad", As::angle) + ".</p>\n";
+  }
+  return out;
+}
+} // namespace
+
 std::string card_expect(const PlanFile &plan)
 {
   std::string rows;
@@ -204,8 +232,8 @@ std::string card_expect(const PlanFile &plan)
          "<thead><tr><td></td><th scope=\"col\">bow</th><th scope=\"col\">twist</th></tr></thead>\n"
          "<tbody>\n" +
          rows + "</tbody>\n</table>\n<p>Band ± " + shown(plan, "/tolerance/bow_m", As::length) +
-         ", ± " + shown(plan, "/tolerance/twist_rad", As::angle_size) +
-         " (an estimate).</p>\n<p><b>More forward:</b> a second pass, no third: about " +
+         ", ± " + shown(plan, "/tolerance/twist_rad", As::angle_size) + " (an estimate).</p>\n" +
+         card_months(plan) + "<p><b>More forward:</b> a second pass, no third: about " +
          shown(plan, "/second_pass/guide_clamp_further_m", As::length) + " further for each " +
          shown(plan, "/second_pass/guide_for_reading_m", As::length) +
          "; plan it again.</p>\n<p><b>More back:</b> leave it strung " + fixed_words("48 h") +

@@ -146,6 +146,11 @@
     colour.needsUpdate = true;
   }
   function rounded(value) { return Number(value.toPrecision(3)).toString(); }
+  function withUnits(value, field) {
+    var other = field.other;
+    return rounded(value) + ' ' + field.unit +
+      (other ? ' (' + rounded(value * other.factor + other.offset) + ' ' + other.unit + ')' : '');
+  }
 
   function update() {
     var stage = Number(stageSwitch.value), times = Number(scale.value), chosen = fields[Number(fieldSwitch.value)];
@@ -159,8 +164,8 @@
     woodMesh.material.opacity = inGlue ? 0.22 : 1;
     woodMesh.material.depthWrite = !inGlue;
     woodMesh.material.needsUpdate = true;
-    document.getElementById('neck-low').textContent = rounded(chosen.field.min) + ' ' + chosen.field.unit;
-    document.getElementById('neck-high').textContent = rounded(chosen.field.max) + ' ' + chosen.field.unit;
+    document.getElementById('neck-low').textContent = withUnits(chosen.field.min, chosen.field);
+    document.getElementById('neck-high').textContent = withUnits(chosen.field.max, chosen.field);
     document.getElementById('neck-times').textContent = 'bent ' + times + ' times';
     said.textContent = about.stages[stage] + ': the bend is drawn ' + times +
       ' times as large as it is; colours show ' + chosen.field.name + '; grey edges: the neck straight as built.';

@@ -214,7 +214,9 @@ Picture PictureSet::temperature()
   cut_strip(lower_half, "cut along the middle (white: rod channel)", step, value, scale);
   canvas.colour_bar(scale);
   note_on_bending();
-  const std::string range = number(*least) + " to " + number(*largest) + " \u00b0C";
+  const std::string range = number(*least) + " to " + number(*largest) + " \u00b0C (" +
+                            number(1.8 * *least + 32) + " to " + number(1.8 * *largest + 32) +
+                            " \u00b0F)";
   return save(
       "temperature",
       "Temperature at the end of heating, " + when + ": " + range + "." + scale_of_bending(),
@@ -224,7 +226,7 @@ Picture PictureSet::temperature()
 Picture PictureSet::slip()
 {
   const auto extreme = story.extreme("glue_slip");
-  const ColourScale scale = from_zero(extreme.largest, "slip of the glue line, mm");
+  const ColourScale scale = from_zero(extreme.largest, slip_label);
   std::vector<RunStory::Moment> moments = story.moments();
   moments.erase(std::remove_if(moments.begin(), moments.end(),
                                [](const RunStory::Moment &m) {

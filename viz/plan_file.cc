@@ -11,7 +11,7 @@ namespace overbend::viz
 {
 namespace
 {
-constexpr int known_format = 2;
+constexpr int known_format = 3;
 
 Json read_json(const std::string &path)
 {

@@ -53,6 +53,35 @@ std::string report_verdict(const PlanFile &plan)
          list_under(plan, "Look out for", "/verdict/cautions");
 }
 
+namespace
+{
+std::string uneven_frets(const PlanFile &plan)
+{
+  if (plan.size("/found/fret_heights") == 0)
+    return "";
+  std::string out = table_start("Frets against the level ones",
+                                {"fret", "at the bass edge", "at the treble edge"});
+  for (std::size_t i = 0; i < plan.size("/found/fret_heights"); ++i) {
+    const std::string at = "/found/fret_heights/" + std::to_string(i);
+    out += "<tr><th scope=\"row\">" + shown(plan, at + "/fret", As::count) + "</th><td>" +
+           shown(plan, at + "/bass_m", As::signed_both) + "</td><td>" +
+           shown(plan, at + "/treble_m", As::signed_both) + "</td></tr>\n";
+  }
+  out += table_end;
+  if (plan.has("/found/frets_in_words"))
+    out += "<p>Of what the edge reads: " + shown(plan, "/found/frets_in_words", As::text) +
+           ". Level or seat them; all readings of this report are on the frets as they are.</p>\n";
+  return out;
+}
+
+std::string over_bridge(const PlanFile &plan)
+{
+  return plan.has("/found/over_bridge")
+             ? "<p>Neck angle: " + shown(plan, "/found/over_bridge/in_words", As::text) + "</p>\n"
+             : "";
+}
+} // namespace
+
 std::string report_found(const PlanFile &plan)
 {
   std::string rows = item("bow, bass", shown(plan, "/found/bow_bass_m", As::bow)) +
@@ -75,10 +104,10 @@ std::string report_found(const PlanFile &plan)
                            shown(plan, "/instrument/rod", As::text) + ", finish " +
                            shown(plan, "/instrument/finish", As::text) + ", binding " +
                            shown(plan, "/instrument/binding", As::text) + ".</p>\n";
-  return made + "<p>Strings off, straightedge over frets " +
-         shown(plan, "/found/rest_fret_near_nut", As::count) + " and " +
-         shown(plan, "/found/rest_fret_near_body", As::count) + ", read at fret " +
-         shown(plan, "/found/bow_fret", As::count) + ":</p>\n" + table(rows);
+  return made + "<p>Strings off, " + shown(plan, "/found/edge", As::text) + ", over " +
+         shown(plan, "/found/rests", As::text) + ", read at fret " +
+         shown(plan, "/found/bow_fret", As::count) + ":</p>\n" + table(rows) + uneven_frets(plan) +
+         over_bridge(plan);
 }
 
 std::string report_meaning(const PlanFile &plan)

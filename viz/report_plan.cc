@@ -129,6 +129,34 @@ std::string report_plan(const PlanFile &plan)
          pulls_table(plan);
 }
 
+namespace
+{
+// How far it goes in the months of play, with when.
+std::string months_table(const PlanFile &plan)
+{
+  if (plan.size("/months_of_play") == 0)
+    return "";
+  std::string out =
+      head("Lived with afterwards: how far the bow on the centre line and the twist go",
+           {"phase", "what", "value", "month", "after release"});
+  for (std::size_t i = 0; i < plan.size("/months_of_play"); ++i) {
+    const std::string at = "/months_of_play/" + std::to_string(i);
+    const auto line = [&](const char *name, const std::string &which, const char *key, As as) {
+      const std::string here = at + "/" + which;
+      return row(shown(plan, at + "/phase", As::text)) + cell(name) +
+             cell(shown(plan, here + "/" + key, as)) +
+             cell(shown(plan, here + "/month", As::text)) +
+             cell(shown(plan, here + "/after_release_s", As::duration)) + "</tr>\n";
+    };
+    out += line("least bow", "least_bow", "bow_centre_m", As::signed_both) +
+           line("most bow", "most_bow", "bow_centre_m", As::signed_both) +
+           line("least twist", "least_twist", "twist_rad", As::angle) +
+           line("most twist", "most_twist", "twist_rad", As::angle);
+  }
+  return out + tail;
+}
+} // namespace
+
 std::string report_expected(const PlanFile &plan)
 {
   std::string out = head("Readings to expect; bows on the centre line",
@@ -142,7 +170,8 @@ std::string report_expected(const PlanFile &plan)
            cell(shown(plan, at + "/high/bow_centre_m", As::signed_both)) +
            cell(shown(plan, at + "/reading/twist_rad", As::angle)) + "</tr>\n";
   }
-  return out + tail + "<p>Band: ± " + shown(plan, "/tolerance/bow_m", As::length) + " and ± " +
+  return out + tail + months_table(plan) + "<p>Band: ± " +
+         shown(plan, "/tolerance/bow_m", As::length) + " and ± " +
          shown(plan, "/tolerance/twist_rad", As::angle_size) +
          ". Where it is from: " + shown(plan, "/tolerance/source", As::text) +
          ".</p>\n<p>More forward than that: a second pass, but no third. For each " +

@@ -5,6 +5,8 @@
 #include "viz/html.h"
 #include "viz/show.h"
 
+#include "solver/shop_words.h"
+
 namespace overbend::viz
 {
 namespace
@@ -19,9 +21,9 @@ std::string stage_at(std::size_t i)
   return "/stages/" + std::to_string(i);
 }
 
-std::string row(const PlanFile &plan, std::size_t i)
+std::string row(const PlanFile &plan, const std::string &stage)
 {
-  return "<tr><th scope=\"row\">" + shown(plan, stage_at(i) + "/name", As::text) + "</th>";
+  return "<tr><th scope=\"row\">" + shown(plan, stage + "/name", As::text) + "</th>";
 }
 
 std::string edge(const PlanFile &plan, const std::string &at)
@@ -33,15 +35,24 @@ std::string edge(const PlanFile &plan, const std::string &at)
                    shown(plan, at + "/gap_fret", As::count);
 }
 
+// A caption is the words of the plan with a capital.
+std::string edge_of(const PlanFile &plan)
+{
+  const bool wood = plan.text("/found/edge_on") == "wood";
+  return wood                                   ? "Notched straightedge on the wood"
+         : plan.size("/found/fret_heights") > 0 ? "Straightedge on the frets as they are"
+                                                : "Straightedge on the frets";
+}
+
 std::string bench_table(const PlanFile &plan)
 {
   std::string out = table_start(
-      "Straightedge on the frets, balanced where it rocks; winding sticks (+: "
-      "treble corner of the nut up); gap under the outer strings held down",
+      edge_of(plan) + ", balanced where it rocks; winding sticks (+: treble corner of the nut up); "
+                      "gap under the outer strings held down",
       {"stage", "bass", "centre", "treble", "sticks", "string, bass", "string, treble"});
   for (std::size_t i = 0; i < plan.size("/stages"); ++i) {
     const std::string at = stage_at(i);
-    out += row(plan, i);
+    out += row(plan, at);
     for (const char *line : {"bass", "centre", "treble"})
       out += cell(edge(plan, at + "/straightedge/" + line));
     out += cell(shown(plan, at + "/winding_sticks/at_the_tips_m", As::signed_both));
@@ -57,41 +68,63 @@ std::string bench_table(const PlanFile &plan)
   return out + table_end;
 }
 
-std::string glue_table(const PlanFile &plan)
+// `stages`: pointer to those of the plan or of one of its columns; `which`: what the caption says
+// of them.
+std::string glue_table(const PlanFile &plan, const std::string &stages, const std::string &which)
 {
   std::string out = table_start(
-      "Glue lines: slip of the upper against the lower side, and shear averaged "
-      "at the ends; towards the body +",
+      which + "Glue lines: slip of the upper against the lower side, and shear averaged over the "
+              "ends; towards the body +",
       {"stage", "line", "slip, nut end", "slip, body end", "shear, nut end", "shear, body end"});
-  for (std::size_t i = 0; i < plan.size("/stages"); ++i)
-    for (std::size_t l = 0; l < plan.size(stage_at(i) + "/glue_lines"); ++l) {
-      const std::string line = stage_at(i) + "/glue_lines/" + std::to_string(l);
-      out += row(plan, i) + cell(shown(plan, line + "/line", As::text)) +
+  for (std::size_t i = 0; i < plan.size(stages); ++i) {
+    const std::string stage = stages + "/" + std::to_string(i);
+    for (std::size_t l = 0; l < plan.size(stage + "/glue_lines"); ++l) {
+      const std::string line = stage + "/glue_lines/" + std::to_string(l);
+      out += row(plan, stage) + cell(shown(plan, line + "/line", As::text)) +
              cell(shown(plan, line + "/slip_nut_end_m", As::signed_both)) +
              cell(shown(plan, line + "/slip_body_end_m", As::signed_both)) +
              cell(shown(plan, line + "/shear_nut_end_10_mm_Pa", As::megapascal)) +
              cell(shown(plan, line + "/shear_body_end_10_mm_Pa", As::megapascal)) + "</tr>\n";
     }
+  }
   return out + table_end;
 }
 
-std::string strength_table(const PlanFile &plan)
+std::string strength_table(const PlanFile &plan, const std::string &stages,
+                           const std::string &which)
 {
-  const std::string first = stage_at(0) + "/use_of_strength";
+  const std::string first = stages + "/0/use_of_strength";
   std::vector<std::string> names = {"stage"};
   for (std::size_t r = 0; r < plan.size(first); ++r)
     names.push_back(shown(plan, first + "/" + std::to_string(r) + "/region", As::text));
-  std::string out =
-      table_start("Share of its strength that each part uses, at its temperature then", names);
-  for (std::size_t i = 0; i < plan.size("/stages"); ++i) {
-    out += row(plan, i);
+  std::string out = table_start(
+      which + "Share of its strength that each part uses, at its temperature then", names);
+  for (std::size_t i = 0; i < plan.size(stages); ++i) {
+    const std::string stage = stages + "/" + std::to_string(i);
+    out += row(plan, stage);
     for (std::size_t r = 0; r < plan.size(first); ++r)
-      out += cell(
-          shown(plan, stage_at(i) + "/use_of_strength/" + std::to_string(r) + "/share_of_strength",
-                As::percent));
+      out +=
+          cell(shown(plan, stage + "/use_of_strength/" + std::to_string(r) + "/share_of_strength",
+                     As::percent));
     out += "</tr>\n";
   }
   return out + table_end;
+}
+
+std::string other_lines(const PlanFile &plan)
+{
+  std::string out;
+  for (std::size_t i = 0; i < plan.size("/columns"); ++i) {
+    const std::string column = "/columns/" + std::to_string(i), stages = column + "/stages";
+    if (i == plan.at("/main_column").get<std::size_t>() || !plan.has(stages + "/0/glue_lines"))
+      continue;
+    const std::string which = solver::capital(plan.text(column + "/line_speed")) + " line. ";
+    out += "<h3>If the line is " + shown(plan, column + "/line_speed", As::text) + "</h3>\n";
+    if (plan.text(column + "/limit") == "line does not move")
+      out += "<p>This line does not move: what was tried on it is nothing to clamp to.</p>\n";
+    out += glue_table(plan, stages, which) + strength_table(plan, stages, which);
+  }
+  return out;
 }
 } // namespace
 
@@ -101,7 +134,8 @@ std::string report_stages(const PlanFile &plan)
     return "";
   std::string out = bench_table(plan);
   if (plan.has(stage_at(0) + "/glue_lines"))
-    out += glue_table(plan) + strength_table(plan);
+    out +=
+        glue_table(plan, "/stages", "") + strength_table(plan, "/stages", "") + other_lines(plan);
   return out;
 }
 } // namespace overbend::viz

@@ -134,8 +134,9 @@ std::string RunStory::reading(std::size_t step) const
 {
   if (bow.empty() || !std::isfinite(bow[step]))
     return "";
-  return "straightedge at fret " + std::to_string(bow_fret) + ": " +
-         solver::bow_in_words(bow[step]);
+  return (case_.readings.edge_on == cases::EdgeOn::wood ? "notched edge on the wood at fret "
+                                                        : "straightedge at fret ") +
+         std::to_string(bow_fret) + ": " + solver::bow_in_words(bow[step]);
 }
 
 RunStory::Extreme RunStory::extreme(const std::string &field) const

@@ -22,14 +22,18 @@ using solver::ResultsFile;
 struct FieldWord
 {
   const char *field, *shown, *unit;
+  // The other unit of the trade: value * factor + offset; no name: there is none.
+  const char *other = "";
+  double factor = 1, offset = 0;
 };
 // Those that are in the results are shown.
 const std::array<FieldWord, 4> wood_fields = {
     FieldWord{"stress_along_grain", "stress along the grain", "MPa"},
-    FieldWord{"temperature", "temperature", "°C"}, FieldWord{"moisture", "moisture", "%"},
-    FieldWord{"use_of_strength", "use of strength", "1"}};
-const std::array<FieldWord, 2> glue_fields = {FieldWord{"glue_slip", "slip of the glue", "mm"},
-                                              FieldWord{"glue_shear", "shear in the glue", "MPa"}};
+    FieldWord{"temperature", "temperature", "°C", "°F", 1.8, 32},
+    FieldWord{"moisture", "moisture", "%"}, FieldWord{"use_of_strength", "use of strength", "1"}};
+const std::array<FieldWord, 2> glue_fields = {
+    FieldWord{"glue_slip", "slip of the glue", "mm", "thou", 1 / 0.0254},
+    FieldWord{"glue_shear", "shear in the glue", "MPa"}};
 
 template <typename T>
 void append(std::string &bytes, T value)
@@ -117,7 +121,10 @@ private:
     const double min = *low, range = std::max(*high - *low, 1e-9);
     for (const double value : all)
       append(bytes, std::uint16_t(std::lround(65535 * (value - min) / range)));
-    return {{"name", word.shown}, {"unit", word.unit}, {"min", min}, {"max", min + range}};
+    Json out = {{"name", word.shown}, {"unit", word.unit}, {"min", min}, {"max", min + range}};
+    if (*word.other != 0)
+      out["other"] = {{"unit", word.other}, {"factor", word.factor}, {"offset", word.offset}};
+    return out;
   }
 
   const ResultsFile &file;

@@ -41,7 +41,7 @@ ColourScale from_zero(double most, const std::string &title)
 ColourScale temperature_scale(const RunStory::Extreme &extreme)
 {
   ColourScale scale{10 * std::floor(extreme.least / 10), 10 * std::ceil(extreme.largest / 10),
-                    "temperature, \u00b0C"};
+                    "temperature, \u00b0C (\u00b0F: 1.8 times that, and 32)"};
   if (scale.to <= scale.from)
     scale.to = scale.from + 10;
   scale.labels = 1 + int(std::lround((scale.to - scale.from) / 10));

@@ -21,6 +21,9 @@ void make_pictures_folder(const std::string &folder);
 
 // From 0 to a round number, with labels at round numbers.
 ColourScale from_zero(double most, const std::string &title);
+// Of scales that can show one unit only: the other one of the trade by the side.
+constexpr const char *slip_label = "slip of the glue lines, mm (0.1 mm: 3.9 thou)";
+
 // Degrees Celsius between full tens.
 ColourScale temperature_scale(const RunStory::Extreme &extreme);
 

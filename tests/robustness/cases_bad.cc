@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cases/read_case.h"
+#include "tests/both_units.h"
 
 #include <gtest/gtest.h>
 
@@ -59,6 +60,7 @@ TEST(BadCases, SayWhatToDoInOneLine)
     } catch (const CaseError &error) {
       EXPECT_FALSE(error.problem.empty()) << path.filename();
       EXPECT_FALSE(error.remedy.empty()) << path.filename();
+      EXPECT_TRUE(overbend::tests::bare_numbers(error.what()).empty()) << error.what();
       EXPECT_EQ(std::string(error.what()).find('\n'), std::string::npos) << path.filename();
       const std::string text = contents(path);
       EXPECT_LE(error.line, 1 + std::count(text.begin(), text.end(), '\n')) << path.filename();

@@ -2,6 +2,7 @@
 // Pictures of a beam whose bending is known, looked at by what they show, not by their bytes.
 #include "cases/read_case.h"
 #include "solver/results.h"
+#include "tests/both_units.h"
 #include "tests/unit/output_helpers.h"
 #include "viz/colour_map.h"
 #include "viz/pictures.h"
@@ -182,6 +183,8 @@ TEST(Pictures, AreAllDrawnInTheirSizeWithTheMapsColours)
     ASSERT_EQ(image.height, 900) << picture.file;
     EXPECT_EQ(image.at(1590, 450), (viz::Colour{1, 1, 1})) << picture.file << ": white background";
     EXPECT_FALSE(picture.caption.empty() || picture.alternative_text.empty());
+    EXPECT_THAT(tests::bare_numbers(tests::text_of_html(picture.caption)), IsEmpty());
+    EXPECT_THAT(tests::bare_numbers(tests::text_of_html(picture.alternative_text)), IsEmpty());
     std::size_t coloured = 0, off = 0;
     for (int y = 110; y < 760; y += 3)
       for (int x = 0; x < image.width; x += 3)

@@ -55,14 +55,14 @@ TEST(FreeWarmingWords, CourseIsThatOfTheBenchWithWhatIsAsBuilt)
   ASSERT_NEAR(d.wood_share(), 0.25, 1e-12);
   solver::History history;
   history.phases = {end_of(0, 0.4e-3, 0.3e-3), end_of(1, 0.3e-3, 0.2e-3), end_of(2, 0.2e-3, -1e-3)};
-  const auto course = free_course(c.phases, history, d, LineSpeed::fast);
+  const auto course = free_course(c, history, d, LineSpeed::fast);
   ASSERT_TRUE(course);
   EXPECT_NEAR(course->before, 0.5e-3, 1e-12);
   EXPECT_NEAR(course->after, 0.3e-3, 1e-12);
   EXPECT_NEAR(course->all_slipped, 0.2e-3, 1e-12);
   EXPECT_NEAR(course->slip_share, 0.75, 1e-12);
   history.phases.resize(1); // stopped before it was read
-  EXPECT_FALSE(free_course(c.phases, history, d, LineSpeed::fast));
+  EXPECT_FALSE(free_course(c, history, d, LineSpeed::fast));
 }
 
 TEST(FreeWarmingWords, LimitsBetweenLinesAreHalfWayAndOnlyWhereAnEdgeTellsThemApart)

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/both_units.h"
 #include "tests/unit/intake_helpers.h"
 
 #include <gmock/gmock.h>
@@ -66,9 +67,22 @@ TEST(IntakeAsks, ShowsSentenceUnitRangeAndUsualValue)
   say(intake, {"go neck.nut_width"});
   const std::string prompt = intake.prompt();
   EXPECT_THAT(prompt, HasSubstr("nut width: Width of the board at the nut."));
-  EXPECT_THAT(prompt, HasSubstr("20 mm to 80 mm"));
+  EXPECT_THAT(prompt, HasSubstr("20 mm (0.79 in) to 80 mm (3.15 in)"));
   EXPECT_THAT(prompt, HasSubstr("mm, cm, m, in or thou"));
-  EXPECT_THAT(prompt, HasSubstr("[42 mm, preset]"));
+  EXPECT_THAT(prompt, HasSubstr("[42 mm (1.65 in), preset]"));
+}
+
+TEST(IntakeAsks, HasBothUnitsBesideEveryNumberOfPromptAndHelp)
+{
+  Intake intake = electric();
+  for (const BenchSection &section : bench_order())
+    for (const Declaration *field : section.fields) {
+      intake.reply("go " + field->name());
+      EXPECT_THAT(overbend::tests::bare_numbers(intake.prompt()), ::testing::IsEmpty())
+          << field->name();
+      EXPECT_THAT(overbend::tests::bare_numbers(intake.reply("help")), ::testing::IsEmpty())
+          << field->name();
+    }
 }
 
 TEST(IntakeAsks, ShowsTheCautionOfASectionWhereTheUserActs)

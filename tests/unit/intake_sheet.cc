@@ -3,6 +3,7 @@
 #include "cases/bench_order.h"
 #include "cases/read_case.h"
 #include "materials/sha256.h"
+#include "tests/both_units.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -87,8 +88,17 @@ TEST(IntakeSheet, HasTheGridForGapsAndTheCautions)
   EXPECT_THAT(sheet, HasSubstr("Winding sticks"));
   for (const std::string &caution : intake_cautions())
     EXPECT_THAT(sheet, HasSubstr(caution));
-  EXPECT_THAT(sheet, HasSubstr("<span class=\"usual\">648 mm</span>"));
-  EXPECT_THAT(intake_sheet(), Not(HasSubstr("<span class=\"usual\">648 mm</span>")));
+  EXPECT_THAT(sheet, HasSubstr("<span class=\"usual\">648 mm (25.51 in)</span>"));
+  EXPECT_THAT(intake_sheet(), Not(HasSubstr("<span class=\"usual\">648 mm (25.51 in)</span>")));
+}
+
+TEST(IntakeSheet, HasBothUnitsBesideEveryNumber)
+{
+  for (const char *preset :
+       {"", "electric", "steel-string acoustic", "classical", "long-scale bass"})
+    EXPECT_THAT(overbend::tests::bare_numbers(overbend::tests::text_of_html(intake_sheet(preset))),
+                ::testing::IsEmpty())
+        << preset;
 }
 
 TEST(IntakeSheet, RefusesAnUnknownPreset)

@@ -77,7 +77,7 @@ void add_phase(const cases::Case &c, unsigned i, double from, double to, double 
     BenchState state = invented_state(c, from + share * (to - from), 1.7e-3 * (1 - share));
     state.time = step.time;
     state.phase = i;
-    report.states.push_back(state);
+    report.bench.back().states.push_back(state);
   }
   PhaseEnd end;
   end.phase = i;
@@ -97,7 +97,7 @@ PlanColumn invented_column(const cases::Case &c, PlanReport &report)
 {
   PlanColumn column;
   report.curves.clear();
-  report.states.clear();
+  report.bench.push_back({invented_state(c, 0.653e-3, 4.4e-3), reading_of(0.653e-3, 4.4e-3), {}});
   column.on_target = true;
   column.full_runs = 1;
   column.setting = {-1.324e-3, 1.7e-3};
@@ -152,8 +152,6 @@ PlanReport invented_report(const cases::Case &c, Verdict::Kind kind, unsigned co
     report.heat.push_back(warm);
   }
   if (columns > 0) {
-    report.found_state = invented_state(c, 0.653e-3, 4.4e-3);
-    report.found_reading = reading_of(0.653e-3, 4.4e-3);
     for (int fret = 0; fret <= c.neck.frets; ++fret)
       report.across_by_fret.push_back(0.041 + 0.0005 * fret);
   }

@@ -9,6 +9,7 @@
 #include "solver/file_error.h"
 #include "solver/record.h"
 #include "solver/text_file.h"
+#include "tests/both_units.h"
 #include "tests/unit/invented_plan.h"
 #include "tests/unit/output_helpers.h"
 #include "viz/html.h"
@@ -20,6 +21,7 @@
 using namespace overbend;
 using solver::Verdict;
 using ::testing::HasSubstr;
+using ::testing::IsEmpty;
 using ::testing::Not;
 
 namespace
@@ -35,6 +37,16 @@ protected:
     c.binding = cases::Binding::unknown;
     c.found.twist = 0.0044;
     solver::write_text_file(folder.file("plan.json"), tests::invented_plan(c, kind, columns));
+    viz::write_pages(folder.file(""));
+  }
+  // A plan of the electric preset, with more in its case.
+  void with(const std::string &more)
+  {
+    cases::Case c =
+        cases::parse_case("preset = \"electric\"\n[found]\nbow = \"0.6 mm\"\n" + more, "a.toml");
+    c.title = "A neck";
+    c.board_glue.kind = "white PVA";
+    solver::write_text_file(folder.file("plan.json"), tests::invented_plan(c, Verdict::do_it));
     viz::write_pages(folder.file(""));
   }
   std::string page(const std::string &name) const { return tests::contents(folder.file(name)); }
@@ -69,11 +81,46 @@ TEST_F(Pages, EveryNumberOnCardAndReportEqualsThePlan)
   EXPECT_EQ(numbers_differ(), 0);
 }
 
+TEST_F(Pages, BothUnitsStandBesideEveryNumberOfCardReportAndIndex)
+{
+  for (const unsigned columns : {1u, 3u}) {
+    write(Verdict::with_cautions, columns);
+    for (const char *name : {"bench-card.html", "report.html", "index.html"}) {
+      const std::string text = tests::text_of_html(page(name));
+      EXPECT_THAT(text, HasSubstr("A neck"));
+      EXPECT_THAT(tests::bare_numbers(text), IsEmpty()) << name;
+    }
+  }
+}
+
+TEST_F(Pages, WornFretsNeckAngleAndMonthsOfPlayAreOnCardAndReport)
+{
+  with("[readings]\nfret_heights = \"5: -4 thou, 8: -10 thou\"\nover_bridge = \"-5 mm\"\n"
+       "over_bridge_from = \"0 mm\"\nover_bridge_to = \"3 mm\"\n[schedule]\nplay = \"1 year\"\n");
+  EXPECT_EQ(numbers_differ(), 0);
+  const std::string card = tests::text_of_html(page("bench-card.html")),
+                    report = tests::text_of_html(page("report.html"));
+  for (const char *held : {"Frets not level", "Neck angle too low", "Later", "january"})
+    EXPECT_THAT(card, HasSubstr(held));
+  for (const char *held :
+       {"Frets against the level ones", "Neck angle:", "Lived with afterwards", "least twist"})
+    EXPECT_THAT(report, HasSubstr(held));
+  EXPECT_THAT(tests::bare_numbers(card), IsEmpty());
+  EXPECT_THAT(tests::bare_numbers(report), IsEmpty());
+  with("[readings]\nedge_on = \"wood\"\n");
+  EXPECT_EQ(numbers_differ(), 0);
+  EXPECT_THAT(tests::text_of_html(page("bench-card.html")), HasSubstr("over the wood at frets"));
+  EXPECT_THAT(tests::text_of_html(page("report.html")),
+              HasSubstr("notched straightedge on the wood"));
+}
+
 TEST_F(Pages, EveryNumberEqualsThePlanWithThreeLines)
 {
   write(Verdict::with_cautions, 3);
   EXPECT_EQ(numbers_differ(), 0);
   EXPECT_THAT(page("report.html"), HasSubstr("three speeds of its line"));
+  EXPECT_THAT(page("report.html"), HasSubstr("Slow line. Glue lines"));
+  EXPECT_THAT(page("report.html"), HasSubstr("Fast line. Share of its strength"));
 }
 
 TEST_F(Pages, TheCardTellsTheHeightOfAStopBlock)

@@ -11,51 +11,20 @@
 #include "solver/plan_text.h"
 #include "solver/shop_words.h"
 #include "solver/verdict.h"
+#include "tests/both_units.h"
 #include "tests/unit/invented_plan.h"
 
 #include <nlohmann/json.hpp>
-
-#include <regex>
-#include <sstream>
 
 using namespace overbend;
 using solver::Verdict;
 using ::testing::HasSubstr;
 using ::testing::IsEmpty;
+using tests::bare_numbers;
+using tests::in_one_line;
 
 namespace
 {
-std::string in_one_line(const std::string &text)
-{
-  std::istringstream words(text);
-  std::string line;
-  for (std::string word; words >> word;)
-    line += (line.empty() ? "" : " ") + word;
-  return line;
-}
-
-// Numbers with a unit that stand without their partner: mm without thou or in, N without kgf and
-// lbf, degC without degF, N/mm without lbf/in.
-std::vector<std::string> bare_numbers(const std::string &text)
-{
-  static const std::regex number("([0-9]) (mm|N|degC|N/mm)(?![A-Za-z0-9/])");
-  static const std::regex partner_mm("^ \\([-+0-9./ to]+ (thou|in)\\)"),
-      partner_force("^ \\([-+0-9.]+ kgf, [-+0-9.]+ lbf\\)"),
-      partner_warm("^ \\([-+0-9. to]+ degF\\)"), partner_stiff("^ \\([0-9.]+ lbf/in\\)");
-  const std::string line = in_one_line(text);
-  std::vector<std::string> bare;
-  for (std::sregex_iterator at(line.begin(), line.end(), number), end; at != end; ++at) {
-    const std::string unit = (*at)[2], rest = at->suffix().str().substr(0, 60);
-    const std::regex &partner = unit == "mm"     ? partner_mm
-                                : unit == "N"    ? partner_force
-                                : unit == "degC" ? partner_warm
-                                                 : partner_stiff;
-    if (!std::regex_search(rest, partner))
-      bare.push_back(line.substr(std::size_t(std::max<long>(0, at->position() - 30)), 60));
-  }
-  return bare;
-}
-
 std::string all_of(const std::vector<std::string> &sentences)
 {
   std::string text;
@@ -96,6 +65,100 @@ TEST(BothUnits, StandBesideEveryNumberOfAPlan)
       report.stiffness_factor = 1.12;
       EXPECT_THAT(bare_numbers(solver::plan_text(report)), IsEmpty());
     }
+}
+
+namespace
+{
+// Worn frets, a neck angle that is off, a free warming, months of play, and moisture.
+cases::Case a_full_case()
+{
+  cases::Case c = cases::parse_case("preset = \"steel-string acoustic\"\n[found]\nbow = \"1 mm\"\n"
+                                    "twist = \"0.4 deg\"\n[readings]\nfret_heights = \"5: -4 "
+                                    "thou, 1 treble: -8 thou, 8: -10 thou\"\nover_bridge = \"-5 "
+                                    "mm\"\n[schedule]\nwarm_free = true\nplay = \"1 year\"\n",
+                                    "full.toml");
+  c.board_glue.kind.reset();
+  return c;
+}
+} // namespace
+
+TEST(BothUnits, StandBesideWornFretsNeckAngleFreeWarmingAndMonthsOfPlay)
+{
+  const cases::Case c = a_full_case();
+  solver::PlanReport report = tests::invented_report(c, Verdict::with_cautions, 3);
+  report.verdict.join(solver::refuse_before(c, materials::tables()));
+  const std::string text = in_one_line(solver::plan_text(report));
+  for (const char *held :
+       {"Frets against the level ones: fret 1 bass", "Neck angle:", "Warmed free, read again cold",
+        "Lived with afterwards", "Slow line, stage by stage", "Fast line, stage by stage"})
+    EXPECT_THAT(text, HasSubstr(held));
+  EXPECT_THAT(bare_numbers(text), IsEmpty());
+}
+
+TEST(BothUnits, StandInWhatSimulateAndCheckPrint)
+{
+  const cases::Case c = a_full_case();
+  const solver::PlanReport report = tests::invented_report(c, Verdict::do_it);
+  solver::HeatReading warm;
+  warm.probe = 321;
+  warm.moisture = solver::MoistureReading{};
+  const std::string text =
+      solver::history_text(c, report.main_column().history, {}, [&](double) { return warm; });
+  EXPECT_THAT(text, HasSubstr("cords at most"));
+  EXPECT_THAT(bare_numbers(text), IsEmpty());
+  EXPECT_THAT(solver::case_in_short(c), HasSubstr("neck angle"));
+  EXPECT_THAT(bare_numbers(solver::case_in_short(c)), IsEmpty());
+}
+
+TEST(PlanJson, HoldsSlipShearAndStrengthOfEachStageForEveryLine)
+{
+  cases::Case c = a_case();
+  c.board_glue.kind.reset();
+  const auto plan = nlohmann::json::parse(tests::invented_plan(c, Verdict::do_it, 3));
+  ASSERT_EQ(plan.at("columns").size(), 3u);
+  for (const auto &column : plan.at("columns")) {
+    ASSERT_EQ(column.at("stages").size(), plan.at("stages").size());
+    for (const auto &stage : column.at("stages")) {
+      EXPECT_EQ(stage.at("glue_lines").size(), 2u);
+      EXPECT_TRUE(stage.at("glue_lines").at(0).contains("shear_body_end_10_mm_Pa"));
+      EXPECT_FALSE(stage.at("use_of_strength").empty());
+    }
+  }
+}
+
+// The invented phases of play go from 0.127 mm at their start to 0.193 mm at their end.
+TEST(PlanJson, HoldsTheExtremesOfTheMonthsOfPlayWithTheirMonths)
+{
+  const cases::Case c = a_full_case();
+  const auto plan = nlohmann::json::parse(tests::invented_plan(c, Verdict::do_it, 3));
+  const auto &play = plan.at("months_of_play");
+  ASSERT_EQ(play.size(), 1u);
+  const auto &least = play.at(0).at("least_bow"), &most = play.at(0).at("most_bow");
+  EXPECT_LT(least.at("bow_centre_m").get<double>(), most.at("bow_centre_m").get<double>());
+  EXPECT_EQ(least.at("month"), "january");
+  EXPECT_GT(most.at("after_release_s").get<double>(), 300. * 86400);
+}
+
+TEST(PlanJson, TellsTheSurfaceAndWhatTheFretsMake)
+{
+  const cases::Case c = a_full_case();
+  const auto plan = nlohmann::json::parse(tests::invented_plan(c, Verdict::do_it, 3));
+  const auto &found = plan.at("found");
+  EXPECT_EQ(found.at("edge_on"), "frets");
+  EXPECT_EQ(found.at("fret_heights").size(), 3u);
+  const double frets = found.at("of_the_frets").at("bow_centre_m").get<double>(),
+               wood = found.at("of_the_wood").at("bow_centre_m").get<double>();
+  EXPECT_NEAR(frets + wood, 1e-3, 1e-12);
+  EXPECT_TRUE(found.at("over_bridge").at("angle_is_wrong").get<bool>());
+  const auto on_wood = nlohmann::json::parse(tests::invented_plan(
+      [&] {
+        cases::Case other = c;
+        other.readings.edge_on = cases::EdgeOn::wood;
+        return other;
+      }(),
+      Verdict::do_it));
+  EXPECT_EQ(on_wood.at("found").at("edge"), "notched straightedge on the wood");
+  EXPECT_EQ(on_wood.at("found").at("of_the_frets").at("bow_centre_m").get<double>(), 0);
 }
 
 TEST(BothUnits, StandInCautionsOfEveryFinishAndBinding)

@@ -3,6 +3,7 @@ overbend_test(test_verdict
   SOURCES
     ${CMAKE_CURRENT_SOURCE_DIR}/verdict_before.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/verdict_after.cc
+    ${CMAKE_CURRENT_SOURCE_DIR}/verdict_readings.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/free_warming.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/plan_date.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/shop_words.cc

@@ -12,6 +12,9 @@ overbend_test(test_plan_mesh
 overbend_test(test_plan_run
   SOURCES plan_run_test.cc guard_neck.cc
   LIBRARIES overbend_test_necks)
+overbend_test(test_surface
+  SOURCES surface_test.cc guard_neck.cc
+  LIBRARIES overbend_test_necks)
 overbend_test(test_plan_mirror
   SOURCES plan_mirror_test.cc guard_neck.cc
   LIBRARIES overbend_test_necks)
