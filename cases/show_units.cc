@@ -117,8 +117,12 @@ namespace
 std::string both(double value, Dimension dimension)
 {
   switch (dimension) {
-  case Dimension::length:
-    return both_lengths(value);
+  case Dimension::length: {
+    constexpr double least = 1e-6; // below it a tenth of a thou says nothing
+    std::array<char, 64> small{};
+    std::snprintf(small.data(), small.size(), "%.2g mm (%.2g thou)", value * 1e3, value / 25.4e-6);
+    return value != 0 && std::abs(value) < least ? small.data() : both_lengths(value);
+  }
   case Dimension::temperature:
     return both_temperatures(value);
   case Dimension::temperature_difference:

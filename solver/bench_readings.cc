@@ -219,7 +219,10 @@ double edge_carried_to(const SampledLine &line, int start_fret, double x)
   const double middle = (x_at(line, start_fret) + x) / 2;
   const std::vector<int> hull = upper_hull(line, start_fret, last);
   std::size_t right = 1;
-  while (right + 1 < hull.size() && x_at(line, hull[right]) < middle)
+  // From fret 1 to the bridge the middle is fret 13 by the rule of the frets: what lies under it
+  // counts as on the nut side, whatever the rounding, so that the edge lies on towards the bridge.
+  constexpr double rounding = 1e-9;
+  while (right + 1 < hull.size() && x_at(line, hull[right]) < middle + rounding)
     ++right;
   return chord(line, hull[right - 1], hull[right], x);
 }

@@ -9,11 +9,11 @@ namespace overbend::solver
 {
 const BenchState *ColumnBench::state_at(unsigned phase, bool at_start) const
 {
-  const BenchState *found = nullptr;
+  const BenchState *last = nullptr;
   for (const BenchState &state : states)
-    if (state.phase == phase && !(at_start && found != nullptr))
-      found = &state;
-  return found;
+    if (state.phase == phase && !(at_start && last != nullptr))
+      last = &state;
+  return last;
 }
 
 ClampSetting at_bench(const cases::Case &c, const ClampSetting &s, const Reading &as_built)

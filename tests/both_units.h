@@ -26,6 +26,28 @@ inline void replace_all(std::string &text, const std::string &from, const std::s
     text.replace(at, from.size(), to);
 }
 
+// A cell, a row or a paragraph ends a sentence; an inline element does not. By hand: the pictures
+// of a page are too long for std::regex.
+inline std::string without_tags(const std::string &html)
+{
+  std::string text;
+  for (std::size_t at = 0; at < html.size();) {
+    const std::size_t open = std::min(html.find('<', at), html.size());
+    text += html.substr(at, open - at);
+    if (open + 1 >= html.size())
+      break;
+    const std::size_t name = html[open + 1] == '/' ? open + 2 : open + 1;
+    const std::string tag = html.substr(name, html.find_first_of(" >", name) - name);
+    for (const char *block : {"td", "th", "tr", "p", "li", "h1", "h2", "h3", "div", "figcaption",
+                              "caption", "br", "option"})
+      if (tag == block)
+        text += " | ";
+    const std::size_t end = html.find('>', open);
+    at = end == std::string::npos ? html.size() : end + 1;
+  }
+  return text;
+}
+
 // What a reader sees of a page: no tags, scripts, styles, and not the case word for word.
 inline std::string text_of_html(std::string html)
 {
@@ -35,12 +57,9 @@ inline std::string text_of_html(std::string html)
       const std::string end = std::string("</") + element + ">";
       html.erase(at, html.find(end, at) + end.size() - at);
     }
-  // A cell, a row or a paragraph ends a sentence; an inline element does not.
-  html = std::regex_replace(html,
-                            std::regex("</?(td|th|tr|p|li|h1|h2|h3|div|figcaption|caption|br)"
-                                       "[^>]*>"),
-                            " | ");
-  html = std::regex_replace(html, std::regex("<[^>]*>"), "");
+  replace_all(html, "<span class=\"box\">", " _ "); // room for an answer
+  replace_all(html, "<span class=\"say\">", " | ");
+  html = without_tags(html);
   for (const auto &[from, to] :
        {std::pair("&quot;", "\""), std::pair("&lt;", "<"), std::pair("&gt;", ">"),
         std::pair("&nbsp;", " "), std::pair("\u00a0", " "), std::pair("\u00b0", "deg"),
@@ -54,7 +73,7 @@ inline std::string text_of_html(std::string html)
 inline std::vector<std::string> bare_numbers(const std::string &text)
 {
   static const std::regex quoted("\"[^\"]{0,60}\"");
-  static const std::regex number("([0-9]) (mm|N|degC|N/mm)(?![A-Za-z0-9/])");
+  static const std::regex number("([0-9]) (mm|N|degC|N/mm)(?! m|[A-Za-z0-9/])");
   static const std::regex partner_mm("^ \\([-+0-9./ to]+ (thou|in)\\)"),
       partner_force("^ \\([-+0-9.]+ kgf, [-+0-9.]+ lbf\\)"),
       partner_warm("^ \\([-+0-9. to]+ degF\\)"), partner_stiff("^ \\([0-9., to]+ lbf/in\\)");

@@ -65,19 +65,23 @@ TEST(FretSurface, AWornFretIsTheGapUnderAnEdgeOnAStraightNeck)
   }
 }
 
-// A high fret is a hump: the edge rocks on it, balanced at each end by its height over the chord,
-// and fret f shows end gap + bow: everywhere the height of the fret (the rests are level).
-TEST(FretSurface, AHighFretMakesTheEdgeRock)
+// A high fret is a hump. The middle of the edge lies before it, so that it rests on fret 1 and on
+// the high one and stands off at fret 14: by the height there of the line through both. Held level
+// it would stand off by the height of the fret at each end.
+TEST(FretSurface, AnEdgeRestsOnAHighFret)
 {
   cases::Case c = straight_case();
   c.readings.fret_heights[7] = {0.2e-3, 0.2e-3};
   const StageReadings r = stage_readings(c, straight_shape(c), {}, {});
   const EdgeOnLine &edge = r.line[1].edge;
-  EXPECT_TRUE(edge.rocks);
-  EXPECT_EQ(edge.hump_fret, 7);
-  EXPECT_NEAR(edge.end_gap, 0.2e-3, 1e-15);
-  EXPECT_NEAR(edge.gap.at(2), 0.2e-3, 1e-15);
+  EXPECT_EQ(edge.rest_a, 1);
+  EXPECT_EQ(edge.rest_b, 7);
+  EXPECT_EQ(edge.deepest_gap_fret, 14);
+  EXPECT_NEAR(edge.deepest_gap, 0.2e-3 * (x(c, 14) - x(c, 1)) / (x(c, 7) - x(c, 1)), 1e-15);
   EXPECT_NEAR(edge.gap.at(6), 0, 1e-15);
+  EXPECT_EQ(r.line[1].deepest_fret, 7);
+  EXPECT_NEAR(r.line[1].deepest_bow, -0.2e-3, 1e-15);
+  EXPECT_NEAR(rocking_gaps(bench_line(c, straight_shape(c), {}, 1), 1, 14).end_gap, 0.2e-3, 1e-15);
   // The string held down at both rests lies on it: two straight parts, and fret 4 half way up the
   // first has a gap of what the string is over the level frets there.
   EXPECT_NEAR(r.line[1].relief, 0.2e-3 * (1 - share(c, 1, 7, 6)), 1e-12);

@@ -132,7 +132,7 @@ TEST(IntakeAsks, SaysRangeErrorsAtOnce)
 {
   Intake intake = electric();
   EXPECT_THAT(say(intake, {"go neck.nut_width", "430 mm"}),
-              HasSubstr("it must lie between 20 mm and 80 mm"));
+              HasSubstr("it must lie between 20 mm (0.79 in) and 80 mm (3.15 in)"));
   EXPECT_EQ(at(intake), "neck.nut_width");
 }
 
@@ -162,7 +162,7 @@ TEST(IntakeAsks, SkipTakesTheUsualValueAndForgetsAnEarlierAnswer)
   Intake intake = electric();
   say(intake, {"go neck.nut_width", "45 mm", "back"});
   EXPECT_EQ(at(intake), "neck.nut_width");
-  EXPECT_THAT(intake.prompt(), HasSubstr("[45 mm, answered; skip takes it back]"));
+  EXPECT_THAT(intake.prompt(), HasSubstr("[45 mm (1.77 in), answered; skip takes it back]"));
   say(intake, {"skip"});
   EXPECT_FALSE(given(intake, "neck", "nut_width"));
   EXPECT_EQ(at(intake), "neck.width_at_12");

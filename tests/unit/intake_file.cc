@@ -99,7 +99,7 @@ TEST(IntakeFile, WorksTheBowsOutFromTheGapsAndSaysSo)
   EXPECT_THAT(said, HasSubstr("forward bow of 0.66 mm (26 thou), most at fret 7"));
   say(intake, {"skip", "1 0", "7 0.7 mm", "16 0", "skip", "skip"});
   ASSERT_EQ(intake.field()->name(), "found.bow");
-  EXPECT_THAT(intake.prompt(), HasSubstr("[0.6604 mm, from the gaps at the frets]"));
+  EXPECT_THAT(intake.prompt(), HasSubstr("[0.6604 mm (26 thou), from the gaps at the frets]"));
   const std::string text = intake.answers().case_text();
   EXPECT_THAT(text, HasSubstr("# Gaps under the edge, centre: fret 1 0 mm, fret 5 0.5 mm, fret 7 "
                               "0.6604 mm, fret 16 0 mm\n"));

@@ -95,7 +95,7 @@ TEST_F(Pages, BothUnitsStandBesideEveryNumberOfCardReportAndIndex)
 
 TEST_F(Pages, WornFretsNeckAngleAndMonthsOfPlayAreOnCardAndReport)
 {
-  with("[readings]\nfret_heights = \"5: -4 thou, 8: -10 thou\"\nover_bridge = \"-5 mm\"\n"
+  with("[readings]\nfret_heights = \"5: -4 thou, 7: -10 thou\"\nover_bridge = \"-5 mm\"\n"
        "over_bridge_from = \"0 mm\"\nover_bridge_to = \"3 mm\"\n[schedule]\nplay = \"1 year\"\n");
   EXPECT_EQ(numbers_differ(), 0);
   const std::string card = tests::text_of_html(page("bench-card.html")),
