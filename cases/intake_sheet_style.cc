@@ -15,14 +15,14 @@ p { margin: 0.5mm 0; }
 .caution { border-left: 1.2mm solid #000; padding-left: 1.2mm; font-weight: bold; font-size: 7pt; }
 .columns { columns: 3; column-gap: 4mm; }
 .field { break-inside: avoid; display: flex; flex-wrap: wrap; align-items: center; gap: 0 1mm;
-  min-height: 6.2mm; padding: 0.15mm 0; border-bottom: 0.15mm solid #888; }
+  min-height: 5.9mm; padding: 0.1mm 0; border-bottom: 0.15mm solid #888; }
 .label { font-weight: bold; }
-.box { flex: 1 1 14mm; height: 5.8mm; border: 0.25mm solid #000; min-width: 13mm;
+.box { flex: 1 1 14mm; height: 5.6mm; border: 0.25mm solid #000; min-width: 13mm;
   display: flex; justify-content: flex-end; align-items: flex-end; padding: 0 0.4mm; }
 .box .usual { font-size: 6.5pt; line-height: 1; text-align: right; }
-.columns.settings { columns: 4; column-gap: 3mm; font-size: 7pt; }
-.settings .field { min-height: 4.4mm; padding: 0.05mm 0; }
-.settings .box { height: 4.2mm; }
+.columns.settings { columns: 4; column-gap: 3mm; font-size: 6.6pt; }
+.settings .field { min-height: 3.8mm; padding: 0; }
+.settings .box { height: 3.7mm; }
 .settings .box .usual { font-size: 5.6pt; }
 .tick { white-space: nowrap; }
 .tick.usual { text-decoration: underline; }
@@ -46,5 +46,5 @@ th:first-child { width: 14mm; }
   .box, .settings .box, .line, td { height: 2em; } }
 )";
 
-const char *const sheet_style_hash = "UpBVv89bFpYqVy2CEdK1bmhV0Liv9Gs//WY8N1O4YxY=";
+const char *const sheet_style_hash = "Hh61xW6LSpqpoqrx7HdoswIwNLZaioq+fHFtkR3beE4=";
 } // namespace overbend::cases
