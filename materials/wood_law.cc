@@ -170,12 +170,15 @@ Vector6 WoodLaw::history(const WoodState &state, const WoodStep &step, ActiveEle
 
 double WoodLaw::strain_along(const WoodState &state, const WoodStep &step) const
 {
-  // S:sigma from the creep compliance, of which the roots are known.
-  const std::array<double, 6> &c = step.creep0.normal;
+  // S:sigma from the creep compliance, of which the roots are known. Of wood that does not creep
+  // from the compliance at the end, which then is S alone; the step is of first order either way.
+  const bool creeps = creep_root[0] > 0 && creep_root[1] > 0 && creep_root[2] > 0;
+  const std::array<double, 6> &c = step.creep0.normal, &e = step.elastic1.normal;
   const Vector6 &stress = state.stress;
-  double strain = (c[0] * stress[0] / creep_root[0] + c[3] * stress[1] / creep_root[1] +
-                   c[4] * stress[2] / creep_root[2]) /
-                  creep_root[0];
+  double strain = creeps ? (c[0] * stress[0] / creep_root[0] + c[3] * stress[1] / creep_root[1] +
+                            c[4] * stress[2] / creep_root[2]) /
+                               creep_root[0]
+                         : e[0] * stress[0] + e[3] * stress[1] + e[4] * stress[2];
   strain += material.creep_instant * (c[0] * stress[0] + c[3] * stress[1] + c[4] * stress[2]);
   for (unsigned i = 0; i < elements; ++i)
     strain += state.kelvin[i][0] + state.irrecoverable[i][0];

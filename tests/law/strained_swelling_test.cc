@@ -44,6 +44,18 @@ TEST(StrainedSwelling, FollowsItsEquationAndComesBackWithTheMoisture)
     }
 }
 
+// Wood that does not creep at all, of which no creep compliance tells the elastic one.
+TEST(StrainedSwelling, IsThatOfWoodThatDoesNotCreepToo)
+{
+  materials::Wood wood = only_strained_swelling();
+  wood.creep_ratio = {};
+  DampPoint point(wood);
+  point.load({10 * MPa, 0, 0, 0, 0, 0}, 0.12);
+  const double elastic = strain_along(point);
+  point.move(0.06);
+  EXPECT_NEAR(strain_along(point) / elastic, std::exp(1.3 * 0.06), 1e-12);
+}
+
 // Source: the law's own words: only along the grain, and nothing without strain.
 TEST(StrainedSwelling, LeavesOtherDirectionsAndUnstrainedWoodAlone)
 {
