@@ -64,15 +64,15 @@ TEST(DaysOnTour, ToldInDaysGrowTheBowAsTheyDoByTheHour)
   const Told hours = run(neck, {played(neck, 2 * day), played(neck, 2 * day)});
   const Told days = run(neck, {played(neck, 4 * day)});
   std::cout << "steps: by the hour " << hours.steps << ", in days " << days.steps << "\n";
-  // A tenth is what is asked of both. Just after the cold night the days miss it, where the bow
-  // told in days is a running mean and that by the hour is of the moment.
+  // A tenth is what is asked of both. Just after the cold night it is 9.5 %: there the bow told in
+  // days is a running mean and that by the hour is of the moment.
   Claims tour("Four days on tour, strung", "the same model by the hour");
   const auto check = [&](const char *quantity, double hourly, double daily, double claimed) {
     tour.check(quantity, 1e3 * hourly, 1e3 * daily, 0.1 * 1e3 * hourly, claimed * 1e3 * hourly);
   };
   check("growth of the bow, mm, just after the last cold night", hours.on_tour, days.on_tour, 0.15);
   check("growth of the bow, mm, after a day at home", hours.at_home, days.at_home, 0.1);
-  tour.expect_misses(1);
+  tour.expect_misses(0);
   EXPECT_LE(3 * days.steps, hours.steps);
 }
 } // namespace overbend::tests
