@@ -70,9 +70,12 @@ WoodStep WoodLaw::prepare(const Climate &begin, const Climate &end, double dt,
   step.moisture_moves = begin.moisture != end.moisture || end.travel > 0;
   const Compliance s1 = elastic(T1, end.moisture);
   step.creep1 = congruent(s1, creep_root);
-  step.creep0 = T0 == T1 && !step.moisture_moves
-                    ? step.creep1
-                    : congruent(elastic(T0, begin.moisture), creep_root);
+  step.creep0 = step.creep1;
+  if (T0 != T1 || step.moisture_moves) {
+    const Compliance s0 = elastic(T0, begin.moisture);
+    step.creep0 = congruent(s0, creep_root);
+    step.along0 = {s0.normal[0], s0.normal[3], s0.normal[4]};
+  }
   step.elastic1 = add(s1, material.creep_instant, step.creep1);
   for (unsigned a = 0; a < 3; ++a)
     step.free_strain1[a] = material.expansion[a] * (T1 - reference_temperature);
@@ -170,15 +173,10 @@ Vector6 WoodLaw::history(const WoodState &state, const WoodStep &step, ActiveEle
 
 double WoodLaw::strain_along(const WoodState &state, const WoodStep &step) const
 {
-  // S:sigma from the creep compliance, of which the roots are known. Of wood that does not creep
-  // from the compliance at the end, which then is S alone; the step is of first order either way.
-  const bool creeps = creep_root[0] > 0 && creep_root[1] > 0 && creep_root[2] > 0;
-  const std::array<double, 6> &c = step.creep0.normal, &e = step.elastic1.normal;
+  const std::array<double, 6> &c = step.creep0.normal;
   const Vector6 &stress = state.stress;
-  double strain = creeps ? (c[0] * stress[0] / creep_root[0] + c[3] * stress[1] / creep_root[1] +
-                            c[4] * stress[2] / creep_root[2]) /
-                               creep_root[0]
-                         : e[0] * stress[0] + e[3] * stress[1] + e[4] * stress[2];
+  double strain =
+      step.along0[0] * stress[0] + step.along0[1] * stress[1] + step.along0[2] * stress[2];
   strain += material.creep_instant * (c[0] * stress[0] + c[3] * stress[1] + c[4] * stress[2]);
   for (unsigned i = 0; i < elements; ++i)
     strain += state.kelvin[i][0] + state.irrecoverable[i][0];

@@ -89,7 +89,8 @@ struct WoodStep
   std::array<double, max_sorptive> sorptive_decay{};
   std::array<double, max_sorptive> sorptive_weight0{}, sorptive_weight1{};
   double drying_weight0 = 0, drying_weight1 = 0;
-  double strained_gain = 0; // d eps_b over the step for each eps_m at its start
+  double strained_gain = 0;       // d eps_b over the step for each eps_m at its start
+  std::array<double, 3> along0{}; // row L of S at the start, 1/Pa; 0 where nothing moves
   Compliance sorptive0;
 };
 
