@@ -168,10 +168,7 @@ TEST(GluedUpNeck, OfEqualStripsReadsAsTheNeckOfOnePiece)
   const Apart off = apart(one, five, glued.neck.nut_width, false);
   EXPECT_LE(off.bow, allowed);
   EXPECT_LE(off.twist, allowed);
-  // Where a line cuts a cell each strip has the mean stress over its own part of it (cell_use.h),
-  // and the most used part of a cell is used no less than the whole.
-  EXPECT_GE(five.most_used, one.most_used - allowed);
-  EXPECT_LE(five.most_used, 1.1 * one.most_used);
+  EXPECT_NEAR(five.most_used, one.most_used, allowed);
   report("Neck of five equal strips against one piece, dried and on tour",
          "bows, share of the largest", "one piece", 0, off.bow, allowed);
 }
