@@ -7,6 +7,8 @@
 #include <deal.II/base/quadrature_lib.h>
 #include <deal.II/fe/fe_nothing.h>
 #include <deal.II/fe/fe_values.h>
+#include <deal.II/fe/mapping_q_cache.h>
+#include <deal.II/grid/tria.h>
 #include <deal.II/grid/tria_accessor.h>
 #include <deal.II/grid/tria_iterator.h>
 
@@ -39,7 +41,7 @@ void check_cells(const NeckMesh &mesh, MeshReport &result)
                              dealii::update_jacobians | dealii::update_quadrature_points);
   const auto &weight = values.get_quadrature().get_weights();
   result.least_scaled_jacobian = 1;
-  for (const auto &cell : mesh.triangulation.active_cell_iterators()) {
+  for (const auto &cell : mesh.triangulation->active_cell_iterators()) {
     values.reinit(cell);
     for (unsigned q = 0; q < weight.size(); ++q) {
       const double s = scaled(values.jacobian(q));
@@ -69,7 +71,7 @@ void check_faces(const NeckMesh &mesh, MeshReport &result)
                                 dealii::update_JxW_values | dealii::update_quadrature_points);
   dealii::FEFaceValues<3> nodal(*mesh.mapping, fe, dealii::QGaussLobatto<2>(3),
                                 dealii::update_JxW_values | dealii::update_quadrature_points);
-  for (const auto &cell : mesh.triangulation.active_cell_iterators())
+  for (const auto &cell : mesh.triangulation->active_cell_iterators())
     for (const unsigned f : cell->face_indices()) {
       if (!cell->face(f)->at_boundary())
         continue;

@@ -5,13 +5,21 @@
 #include "mesh/names.h"
 
 #include <deal.II/base/tensor.h>
-#include <deal.II/fe/mapping_q_cache.h>
-#include <deal.II/grid/tria.h>
 
 #include <array>
 #include <memory>
 #include <string>
 #include <vector>
+
+// Their headers take longer to read than everything else here: who looks into the triangulation or
+// the mapping includes them.
+namespace dealii
+{
+template <int, int>
+class MappingQCache;
+template <int, int>
+class Triangulation;
+} // namespace dealii
 
 // The meshed neck, constant once made.
 //
@@ -31,10 +39,10 @@ struct ReadingLine
 
 struct NeckMesh
 {
-  dealii::Triangulation<3> triangulation;            // hexahedra; ids as above
-  std::unique_ptr<dealii::MappingQCache<3>> mapping; // quadratic, the true curved shape
-  HexMesh hexes;                                     // the same cells and all quadratic nodes
-  std::array<GrainFrame, 8> grain;                   // by Piece
+  std::shared_ptr<dealii::Triangulation<3, 3>> triangulation; // hexahedra; ids as above
+  std::shared_ptr<dealii::MappingQCache<3, 3>> mapping;       // quadratic, the true curved shape
+  HexMesh hexes;                                              // the same cells, quadratic nodes
+  std::array<GrainFrame, 8> grain;                            // by Piece
   ReadingLine bass, centre, treble;
   // Points on the back along the centre line are found by the solver from Face::back. The posts'
   // places depend on the tuners, so the maker of the mesh leaves these two at the origin; the

@@ -2,6 +2,8 @@
 #include "mesh/to_deal_ii.h"
 
 #include <deal.II/fe/fe_tools.h>
+#include <deal.II/fe/mapping_q_cache.h>
+#include <deal.II/grid/tria.h>
 #include <deal.II/grid/tria_accessor.h>
 #include <deal.II/grid/tria_iterator.h>
 
@@ -34,7 +36,8 @@ void create_cells(NeckMesh &mesh)
     cell.material_id = static_cast<unsigned>(hex.piece);
     cells.push_back(cell);
   }
-  mesh.triangulation.create_triangulation(vertices, cells, dealii::SubCellData());
+  mesh.triangulation = std::make_shared<dealii::Triangulation<3>>();
+  mesh.triangulation->create_triangulation(vertices, cells, dealii::SubCellData());
 }
 
 void name_faces(NeckMesh &mesh)
@@ -42,7 +45,7 @@ void name_faces(NeckMesh &mesh)
   std::vector<std::array<int, 6>> id(mesh.hexes.cells().size(), {{-1, -1, -1, -1, -1, -1}});
   for (const auto &f : mesh.hexes.faces())
     id[f.cell][f.local] = static_cast<int>(f.face);
-  for (const auto &cell : mesh.triangulation.active_cell_iterators()) {
+  for (const auto &cell : mesh.triangulation->active_cell_iterators()) {
     const auto &hex = mesh.hexes.cells()[cell->active_cell_index()];
     for (unsigned v = 0; v < 8; ++v)
       if (cell->vertex(v) != mesh.hexes.nodes()[hex.node[corners[v]]])
@@ -60,16 +63,15 @@ void name_faces(NeckMesh &mesh)
 void attach_mapping(NeckMesh &mesh)
 {
   const auto to_lexicographic = dealii::FETools::hierarchic_to_lexicographic_numbering<3>(2);
-  dealii::MappingQCache<3> mapping(2);
-  mapping.initialize(mesh.triangulation, [&](const dealii::Triangulation<3>::cell_iterator &cell) {
-    const auto &hex = mesh.hexes.cells()[static_cast<unsigned>(cell->index())];
-    std::vector<dealii::Point<3>> points(27);
-    for (unsigned i = 0; i < 27; ++i)
-      points[i] = mesh.hexes.nodes()[hex.node[to_lexicographic[i]]];
-    return points;
-  });
-  // The copy shares the points but does not listen to the triangulation, which may then be moved.
-  mesh.mapping = std::make_unique<dealii::MappingQCache<3>>(mapping);
+  mesh.mapping = std::make_shared<dealii::MappingQCache<3>>(2);
+  mesh.mapping->initialize(
+      *mesh.triangulation, [&](const dealii::Triangulation<3>::cell_iterator &cell) {
+        const auto &hex = mesh.hexes.cells()[static_cast<unsigned>(cell->index())];
+        std::vector<dealii::Point<3>> points(27);
+        for (unsigned i = 0; i < 27; ++i)
+          points[i] = mesh.hexes.nodes()[hex.node[to_lexicographic[i]]];
+        return points;
+      });
 }
 } // namespace
 

@@ -118,7 +118,7 @@ Model build_model(const cases::Case &the_case, const mesh::NeckMesh &mesh,
 {
   Model model;
   model.branch = sorption_branch(the_case);
-  model.space = make_space(mesh.triangulation, *mesh.mapping);
+  model.space = make_space(mesh);
 
   const double moisture = built_moisture(the_case);
   const auto wood = [&](const cases::Piece &piece, mesh::Piece id, const char *key) {

@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/space.h"
 
+#include "mesh/neck_mesh.h"
+
 #include <deal.II/base/quadrature_lib.h>
 #include <deal.II/dofs/dof_handler.h>
 #include <deal.II/fe/fe_q.h>
 #include <deal.II/fe/fe_tools.h>
 #include <deal.II/fe/fe_values.h>
+#include <deal.II/fe/mapping_q_cache.h>
 #include <deal.II/grid/tria.h>
 
 #include <cmath>
@@ -98,9 +101,10 @@ const LineShapes &line_shapes()
   return shapes;
 }
 
-Space make_space(const dealii::Triangulation<3, 3> &triangulation,
-                 const dealii::Mapping<3, 3> &mapping)
+Space make_space(const mesh::NeckMesh &mesh)
 {
+  const dealii::Triangulation<3> &triangulation = *mesh.triangulation;
+  const dealii::Mapping<3> &mapping = *mesh.mapping;
   const dealii::FE_Q<3> element(2);
   dealii::DoFHandler<3> dofs(triangulation);
   dofs.distribute_dofs(element);

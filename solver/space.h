@@ -5,13 +5,10 @@
 #include <map>
 #include <vector>
 
-namespace dealii
+namespace overbend::mesh
 {
-template <int, int>
-class Triangulation;
-template <int, int>
-class Mapping;
-} // namespace dealii
+struct NeckMesh;
+}
 
 // The discrete space: quadratic hexahedra, one node for each support point of the scalar element.
 //
@@ -53,8 +50,7 @@ struct Space
 
 // Builds the space; throws std::runtime_error naming the place if a Jacobian is not positive at a
 // quadrature point.
-Space make_space(const dealii::Triangulation<3, 3> &triangulation,
-                 const dealii::Mapping<3, 3> &mapping);
+Space make_space(const mesh::NeckMesh &mesh);
 
 // One-dimensional quadratic shape functions (nodes 0, 1/2, 1) and their derivatives at the three
 // Gauss points of [0, 1]: value[point][node].

@@ -9,6 +9,7 @@
 #include "tests/unit/mesh_checks.h"
 #include "tests/unit/mesh_shapes.h"
 
+#include <deal.II/base/symmetric_tensor.h>
 #include <gmsh.h>
 
 #include <cstdio>

@@ -10,6 +10,8 @@
 #include "tests/unit/mesh_checks.h"
 
 #include <deal.II/fe/fe_tools.h>
+#include <deal.II/fe/mapping_q_cache.h>
+#include <deal.II/grid/tria.h>
 
 // Necks as a user gets them, by a case of a few lines; and meshes that are refused.
 using namespace overbend;
@@ -46,8 +48,8 @@ std::array<double, 2> dent(NeckMesh &mesh, const dealii::Point<3> &place)
     ends[1] = std::max(ends[1], hexes.nodes()[n][0]);
   }
   const auto order = dealii::FETools::hierarchic_to_lexicographic_numbering<3>(2);
-  dealii::MappingQCache<3> mapping(2);
-  mapping.initialize(mesh.triangulation, [&](const auto &cell) {
+  mesh.mapping = std::make_shared<dealii::MappingQCache<3>>(2);
+  mesh.mapping->initialize(*mesh.triangulation, [&](const auto &cell) {
     std::vector<dealii::Point<3>> points(27);
     for (unsigned i = 0; i < 27; ++i) {
       points[i] = hexes.nodes()[hexes.cells()[unsigned(cell->index())].node[order[i]]];
@@ -56,7 +58,6 @@ std::array<double, 2> dent(NeckMesh &mesh, const dealii::Point<3> &place)
     }
     return points;
   });
-  mesh.mapping = std::make_unique<dealii::MappingQCache<3>>(mapping);
   return ends;
 }
 } // namespace

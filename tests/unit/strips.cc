@@ -38,7 +38,7 @@ width = "19 mm"
 std::vector<double> shares(const cases::Case &c, double resolution, double from, double to)
 {
   const auto mesh = mesh::make_neck_mesh(c.neck, resolution);
-  const auto space = solver::make_space(mesh.triangulation, *mesh.mapping);
+  const auto space = solver::make_space(mesh);
   const std::size_t n = c.neck.laminations.size();
   const auto strips =
       solver::lay_strips(space, mesh::NeckGrain(c.neck), std::vector<solver::PieceModel>(n));
@@ -103,7 +103,7 @@ TEST(Strips, GiveEachPointItsWoodAndItsFrame)
 {
   const cases::Case c = neck_of(five);
   const auto mesh = mesh::make_neck_mesh(c.neck, 0.5);
-  const auto space = solver::make_space(mesh.triangulation, *mesh.mapping);
+  const auto space = solver::make_space(mesh);
   const auto strips =
       solver::lay_strips(space, mesh::NeckGrain(c.neck), std::vector<solver::PieceModel>(5));
   ASSERT_EQ(strips.wood_at_point.size(), space.jxw.size());

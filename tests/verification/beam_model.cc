@@ -81,7 +81,7 @@ void add_glue_line(solver::Model &model, const materials::Glue &glue, double thi
 solver::Model make_model(const mesh::NeckMesh &mesh, const BeamMaterials &m)
 {
   solver::Model model;
-  model.space = solver::make_space(mesh.triangulation, *mesh.mapping);
+  model.space = solver::make_space(mesh);
   const auto board = std::make_shared<materials::WoodLaw>(m.board);
   const auto shaft = std::make_shared<materials::WoodLaw>(m.shaft);
   for (unsigned i = 0; i < model.piece.size(); ++i) {

@@ -21,7 +21,7 @@ inline solver::Model beam_model(unsigned cells_along = 24, unsigned board_cells 
   beam.back_exponent = 2.2;
   const mesh::NeckMesh mesh = mesh::make_layered_beam(beam);
   solver::Model model;
-  model.space = solver::make_space(mesh.triangulation, *mesh.mapping);
+  model.space = solver::make_space(mesh);
   model.glue_point = solver::pair_nodes(model.space, id(mesh::Face::board_glue_upper),
                                         id(mesh::Face::board_glue_lower), 0);
   for (auto &piece : model.piece) {

@@ -39,7 +39,7 @@ inline solver::Model make_block(const Block &block)
   beam.cells_shaft = block.down;
   const mesh::NeckMesh mesh = mesh::make_layered_beam(beam);
   solver::Model model;
-  model.space = solver::make_space(mesh.triangulation, *mesh.mapping);
+  model.space = solver::make_space(mesh);
   for (solver::PieceModel &piece : model.piece) {
     piece.conductivity_along = piece.conductivity_across = block.conductivity;
     piece.heat_capacity = block.conductivity / block.diffusivity;

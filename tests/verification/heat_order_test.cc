@@ -3,6 +3,7 @@
 #include "tests/verification/heat_block.h"
 
 #include <deal.II/fe/mapping_q.h>
+#include <deal.II/fe/mapping_q_cache.h>
 #include <deal.II/grid/grid_generator.h>
 #include <deal.II/grid/grid_tools.h>
 #include <deal.II/grid/tria.h>
@@ -80,7 +81,9 @@ std::array<solver::Vec3, 3> tensor(const solver::PieceModel &piece)
 // A cube of 0.1 m, run-out grain, n cells a side; bent inside and outside if `bend` is not 0.
 solver::Model cube(unsigned n, double bend)
 {
-  dealii::Triangulation<3> grid;
+  mesh::NeckMesh mesh;
+  mesh.triangulation = std::make_shared<dealii::Triangulation<3>>();
+  dealii::Triangulation<3> &grid = *mesh.triangulation;
   dealii::GridGenerator::subdivided_hyper_cube(grid, n, 0, 0.1);
   dealii::GridTools::transform(
       [bend](const dealii::Point<3> &p) {
@@ -91,8 +94,10 @@ solver::Model cube(unsigned n, double bend)
       grid);
   for (const auto &cell : grid.active_cell_iterators())
     cell->set_material_id(1);
+  mesh.mapping = std::make_shared<dealii::MappingQCache<3>>(1);
+  mesh.mapping->initialize(dealii::MappingQ<3>(1), grid);
   solver::Model model;
-  model.space = solver::make_space(grid, dealii::MappingQ<3>(1));
+  model.space = solver::make_space(mesh);
   solver::PieceModel &piece = model.piece[1];
   piece.conductivity_along = 0.36;
   piece.conductivity_across = 0.16;

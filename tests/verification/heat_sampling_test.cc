@@ -18,7 +18,7 @@ solver::Space curved_beam()
   beam.cells_along = 6;
   beam.back_exponent = 2.2;
   const mesh::NeckMesh mesh = mesh::make_layered_beam(beam);
-  return solver::make_space(mesh.triangulation, *mesh.mapping);
+  return solver::make_space(mesh);
 }
 
 std::vector<double> field(const solver::Space &space, double (*f)(const solver::Vec3 &))

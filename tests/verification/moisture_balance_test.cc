@@ -25,7 +25,7 @@ solver::Model two_layers(unsigned finer = 1)
   beam.cells_shaft *= finer;
   const mesh::NeckMesh mesh = mesh::make_layered_beam(beam);
   solver::Model model;
-  model.space = solver::make_space(mesh.triangulation, *mesh.mapping);
+  model.space = solver::make_space(mesh);
   for (unsigned i = 0; i < model.piece.size(); ++i) {
     const bool board = i == unsigned(mesh::Piece::board);
     model.piece[i].law = std::make_shared<materials::WoodLaw>(
