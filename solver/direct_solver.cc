@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/direct_solver.h"
 
+#include "solver/blas.h"
+#include "solver/factor_sweep.h"
+
 #include <cholmod.h>
-#include <dlfcn.h>
 
 #include <algorithm>
+#include <optional>
 #include <stdexcept>
 
 namespace overbend::solver
@@ -51,17 +54,6 @@ SparseMatrix PatternBuilder::build()
   return matrix;
 }
 
-namespace
-{
-// One thread for BLAS: sums come out in the same order each time, and at these sizes a second
-// thread gains a quarter of the factorisation and nothing else.
-void pin_blas()
-{
-  if (void *const set = dlsym(RTLD_DEFAULT, "openblas_set_num_threads"))
-    reinterpret_cast<void (*)(int)>(set)(1);
-}
-} // namespace
-
 struct Factor::Implementation
 {
   mutable cholmod_common common{};
@@ -70,10 +62,12 @@ struct Factor::Implementation
   std::vector<double> value;
   // Work space of the back substitution, kept from call to call.
   mutable cholmod_dense *x = nullptr, *y = nullptr, *e = nullptr;
+  mutable std::optional<FactorSweep> sweep; // made when it is first needed
+  mutable bool sweep_is_stale = true;
 
   Implementation()
   {
-    pin_blas();
+    pin_blas_to_one_thread();
     cholmod_start(&common);
     common.supernodal = CHOLMOD_SUPERNODAL;
     common.print = 0;
@@ -151,36 +145,33 @@ void Factor::factorise(const SparseMatrix &matrix)
                              " (something is free to move)");
   if (self.common.status < 0)
     throw std::runtime_error("The equation solver failed: no memory for the factor");
+  self.sweep_is_stale = true;
 }
 
 void Factor::solve(std::vector<double> &x) const
 {
-  std::vector<std::vector<double>> block{std::move(x)};
-  solve(block);
-  x = std::move(block[0]);
-}
-
-void Factor::solve(std::vector<std::vector<double>> &x) const
-{
-  if (x.empty())
-    return;
   const Implementation &self = *implementation;
-  const std::size_t n = x.front().size(), m = x.size();
-  std::vector<double> columns(n * m);
-  for (std::size_t k = 0; k < m; ++k)
-    std::copy(x[k].begin(), x[k].end(), columns.begin() + k * n);
   cholmod_dense b{};
-  b.nrow = b.d = n;
-  b.ncol = m;
-  b.nzmax = n * m;
-  b.x = columns.data();
+  b.nrow = b.d = b.nzmax = x.size();
+  b.ncol = 1;
+  b.x = x.data();
   b.xtype = CHOLMOD_REAL;
   b.dtype = CHOLMOD_DOUBLE;
   if (!cholmod_solve2(CHOLMOD_A, self.factor, &b, nullptr, &self.x, nullptr, &self.y, &self.e,
                       &self.common))
     throw std::runtime_error("The equation solver failed in the back substitution");
   const double *solution = static_cast<const double *>(self.x->x);
-  for (std::size_t k = 0; k < m; ++k)
-    std::copy(solution + k * n, solution + (k + 1) * n, x[k].begin());
+  std::copy(solution, solution + x.size(), x.begin());
+}
+
+void Factor::precondition(std::vector<std::vector<double>> &x) const
+{
+  const Implementation &self = *implementation;
+  if (!self.sweep)
+    self.sweep.emplace(*self.factor);
+  if (self.sweep_is_stale)
+    self.sweep->take_values(*self.factor);
+  self.sweep_is_stale = false;
+  self.sweep->solve(x);
 }
 } // namespace overbend::solver

@@ -53,8 +53,9 @@ public:
 
   // x = A^-1 b, in place.
   void solve(std::vector<double> &x) const;
-  // The same for several vectors at once: one sweep over the factor.
-  void solve(std::vector<std::vector<double>> &x) const;
+  // The same to some six digits, for several vectors at once and by a quicker sweep (FactorSweep):
+  // what conjugate gradients want of a preconditioner.
+  void precondition(std::vector<std::vector<double>> &x) const;
 
 private:
   struct Implementation;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/elasticity_kernel.h"
 
+#include "solver/parallel.h"
+
 namespace overbend::solver
 {
 namespace
@@ -122,14 +124,16 @@ std::vector<Voigt> strains(const Space &space, const std::vector<double> &displa
 {
   const LineShapes &s = line_shapes();
   std::vector<Voigt> result(space.jxw.size());
-  CellGradient g;
-  for (unsigned c = 0; c < space.n_cells; ++c) {
-    gather(space, s, displacement, c, g);
-    for (unsigned q = 0; q < points_per_cell; ++q) {
-      const std::size_t p = std::size_t(c) * points_per_cell + q;
-      result[p] = strain_at(g, space.inverse_jacobian[p], q);
+  in_two_threads(space.n_cells, [&](std::size_t first, std::size_t last) {
+    CellGradient g;
+    for (std::size_t c = first; c < last; ++c) {
+      gather(space, s, displacement, unsigned(c), g);
+      for (unsigned q = 0; q < points_per_cell; ++q) {
+        const std::size_t p = c * points_per_cell + q;
+        result[p] = strain_at(g, space.inverse_jacobian[p], q);
+      }
     }
-  }
+  });
   return result;
 }
 
@@ -137,30 +141,34 @@ void add_internal_force(const Space &space, const std::vector<Voigt> &stress,
                         std::vector<double> &force)
 {
   const LineShapes &s = line_shapes();
-  CellGradient g;
-  for (unsigned c = 0; c < space.n_cells; ++c) {
-    for (unsigned q = 0; q < points_per_cell; ++q) {
-      const std::size_t p = std::size_t(c) * points_per_cell + q;
-      set_stress(g, space.inverse_jacobian[p], space.jxw[p], stress[p], q);
+  add_in_two_threads(space.n_cells, force, [&](std::size_t first, std::size_t last, auto &sum) {
+    CellGradient g;
+    for (std::size_t c = first; c < last; ++c) {
+      for (unsigned q = 0; q < points_per_cell; ++q) {
+        const std::size_t p = c * points_per_cell + q;
+        set_stress(g, space.inverse_jacobian[p], space.jxw[p], stress[p], q);
+      }
+      scatter(space, s, g, unsigned(c), sum);
     }
-    scatter(space, s, g, c, force);
-  }
+  });
 }
 
 void add_stiffness_times(const Space &space, const std::vector<Stiffness> &stiffness,
                          const std::vector<double> &displacement, std::vector<double> &force)
 {
   const LineShapes &s = line_shapes();
-  CellGradient g;
-  for (unsigned c = 0; c < space.n_cells; ++c) {
-    gather(space, s, displacement, c, g);
-    for (unsigned q = 0; q < points_per_cell; ++q) {
-      const std::size_t p = std::size_t(c) * points_per_cell + q;
-      const Voigt strain = strain_at(g, space.inverse_jacobian[p], q);
-      set_stress(g, space.inverse_jacobian[p], space.jxw[p], multiply(stiffness[p], strain), q);
+  add_in_two_threads(space.n_cells, force, [&](std::size_t first, std::size_t last, auto &sum) {
+    CellGradient g;
+    for (std::size_t c = first; c < last; ++c) {
+      gather(space, s, displacement, unsigned(c), g);
+      for (unsigned q = 0; q < points_per_cell; ++q) {
+        const std::size_t p = c * points_per_cell + q;
+        const Voigt strain = strain_at(g, space.inverse_jacobian[p], q);
+        set_stress(g, space.inverse_jacobian[p], space.jxw[p], multiply(stiffness[p], strain), q);
+      }
+      scatter(space, s, g, unsigned(c), sum);
     }
-    scatter(space, s, g, c, force);
-  }
+  });
 }
 
 namespace

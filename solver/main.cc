@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cases/error.h"
 #include "mesh/shape_error.h"
+#include "solver/blas.h"
 #include "solver/command_examples.h"
 #include "solver/commands.h"
 #include "solver/commands_intake.h"
@@ -15,7 +16,6 @@
 #include <CLI/CLI.hpp>
 #include <deal.II/base/multithread_info.h>
 
-#include <dlfcn.h>
 #include <unistd.h>
 
 #include <fstream>
@@ -33,14 +33,6 @@ enum Exit { good = 0, our_fault = 1, users_mistake = 2, not_converged = 3, files
 const char *const description =
     "Overbend: plans the straightening of a bowed or twisted neck by clamping and heat.\n"
     "It gives estimates, not orders; read the cautions it prints.";
-
-// Bytes of the results are promised: one thread for BLAS, whatever the machine has.
-void pin_threads()
-{
-  if (void *const set = dlsym(RTLD_DEFAULT, "openblas_set_num_threads"))
-    reinterpret_cast<void (*)(int)>(set)(1);
-  dealii::MultithreadInfo::set_thread_limit(1);
-}
 
 void add_case(CLI::App &command, CommandOptions &options)
 {
@@ -170,6 +162,7 @@ int guarded(const std::function<void()> &work, const std::string &case_file)
 
 int main(int argc, char **argv)
 {
+  solver::restart_with_fitting_blas_kernels(argv);
   CLI::App app(description, "overbend");
   app.footer(solver::all_examples());
   app.require_subcommand(1);
@@ -241,6 +234,7 @@ int main(int argc, char **argv)
   } catch (const CLI::ParseError &error) {
     return app.exit(error) == 0 ? good : users_mistake;
   }
-  pin_threads();
+  solver::pin_blas_to_one_thread();
+  dealii::MultithreadInfo::set_thread_limit(1); // bytes of the results are promised
   return guarded(work, options.case_file.empty() ? intake.file : options.case_file);
 }

@@ -17,7 +17,8 @@ namespace
 // Creep elements may switch this often within a step; then they stay (their effect is small).
 constexpr unsigned creep_rounds = 2;
 constexpr unsigned state_rounds = 30;
-
+// Share of a residual (energy norm) that may be left while the states are still looked for.
+constexpr double rough_share = 0.01;
 } // namespace
 
 MechanicsState unstressed(const Model &model)
@@ -114,6 +115,7 @@ void Mechanics::begin_wood(const StepClimate &climate, double dt)
     }
   });
   set_law();
+  judge_factor();
   ++tally.steps;
 }
 
@@ -259,29 +261,55 @@ void Mechanics::equilibrate(const std::vector<Spring> &springs, const std::vecto
   for (const auto &[index, value] : held)
     displacement[index] = value;
 
+  // Which springs and creep elements are at work shows long before the digits are all there: a
+  // rough solution first, and the fine one once the states stay or may not change any more.
+  bool rough = true;
   for (unsigned round = 0; round < state_rounds; ++round) {
     std::vector<std::vector<double>> increment{residual(springs, load, displacement)};
-    iterate(increment, Solve::step);
+    iterate(increment, [&](std::size_t, double energy) {
+      force_scale = std::max(force_scale, energy);
+      const double fine = tolerance * tolerance * force_scale;
+      return rough ? std::max(fine, rough_share * rough_share * energy) : fine;
+    });
     for (std::size_t i = 0; i < displacement.size(); ++i)
       displacement[i] += increment[0][i];
     if (!std::all_of(displacement.begin(), displacement.end(),
                      [](double v) { return std::isfinite(v); }))
       throw StepFailed("the displacement is not a finite number, first " +
                        place_of_largest(model.space, displacement));
-    if (!update_states(springs, displacement, round < creep_rounds))
+    const bool changed = update_states(springs, displacement, round < creep_rounds);
+    if (!changed && !rough)
       return;
+    rough = rough && changed && round + 1 < creep_rounds;
   }
   throw StepFailed("these open and close in turn and do not come to rest in " +
                    std::to_string(state_rounds) + " rounds: " + counted(restless));
 }
 
-void Mechanics::respond(std::vector<std::vector<double>> &loads)
+void Mechanics::respond(std::vector<std::vector<double>> &loads,
+                        const std::vector<std::vector<double>> &guesses)
 {
-  for (auto &load : loads)
+  std::vector<double> energy_of_guess(loads.size(), 0.);
+  std::vector<double> force(guesses.empty() ? 0 : model.n_unknowns());
+  for (std::size_t k = 0; k < loads.size(); ++k) {
+    auto &load = loads[k];
     for (std::size_t i = 0; i < load.size(); ++i)
       if (is_held[i])
         load[i] = 0;
-  iterate(loads, Solve::response);
+    if (guesses.empty())
+      continue;
+    for (std::size_t i = 0; i < load.size(); ++i)
+      energy_of_guess[k] += guesses[k][i] * load[i];
+    apply_operator(guesses[k], force);
+    for (std::size_t i = 0; i < load.size(); ++i)
+      load[i] -= force[i];
+  }
+  iterate(loads, [&](std::size_t k, double energy) {
+    return unit_tolerance * unit_tolerance * std::max(energy, energy_of_guess[k]);
+  });
+  for (std::size_t k = 0; k < guesses.size(); ++k)
+    for (std::size_t i = 0; i < loads[k].size(); ++i)
+      loads[k][i] += guesses[k][i];
 }
 
 std::vector<double> Mechanics::unit_load(const MechanicsState &unit) const

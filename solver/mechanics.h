@@ -6,6 +6,8 @@
 #include "solver/model.h"
 #include "solver/springs.h"
 
+#include <functional>
+#include <limits>
 #include <stdexcept>
 #include <string>
 #include <vector>
@@ -81,8 +83,10 @@ public:
   void equilibrate(const std::vector<Spring> &springs, const std::vector<double> &load,
                    std::vector<double> &displacement);
 
-  // Increments that the frozen step of the last equilibrate gives to small loads.
-  void respond(std::vector<std::vector<double>> &loads);
+  // Increments that the frozen step of the last equilibrate gives to small loads; they replace the
+  // loads. `guesses`: where the search begins, one for each load; empty for zero.
+  void respond(std::vector<std::vector<double>> &loads,
+               const std::vector<std::vector<double>> &guesses = {});
 
   // Load with which `respond` gives the displacement of a unit history at the end of the step.
   std::vector<double> unit_load(const MechanicsState &unit) const;
@@ -111,8 +115,10 @@ private:
   void add_glue_to_matrix();
   void add_springs_to_matrix();
   void make_pattern(const std::vector<Spring> &springs);
-  enum class Solve { step, response };
-  void iterate(std::vector<std::vector<double>> &right_sides, Solve kind);
+  // What of a residual's energy may be left, from its number and its energy at the start.
+  using EnergyLimit = std::function<double(std::size_t, double)>;
+  void iterate(std::vector<std::vector<double>> &residuals, const EnergyLimit &limit_of);
+  void judge_factor();
 
   const materials::WoodLaw &law_at(unsigned cell, std::size_t point) const
   {
@@ -145,6 +151,14 @@ private:
   Factor factor;
   SparseMatrix matrix;
   bool factor_is_stale = true;
+  struct FactorWear
+  {
+    double iterations_of_step = 0;
+    double least = std::numeric_limits<double>::infinity(); // of the steps since it was made
+    double spent = 0;                                       // iterations above the least
+    unsigned steps = 0;
+  };
+  FactorWear factor_wear;
   double force_scale = 0;
   SolverCounts tally;
 };

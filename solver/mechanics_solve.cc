@@ -7,14 +7,14 @@
 #include <algorithm>
 #include <cmath>
 
-// The linear equations of a step: the operator without assembling it, the assembled matrix for the
-// factor, and conjugate gradients between the two.
+// The linear equations of a step: the operator without assembling it, the factor of an assembled
+// matrix that may be some steps old, and conjugate gradients between the two.
 namespace overbend::solver
 {
 namespace
 {
-// More iterations than this make a new factorisation pay.
-constexpr unsigned refactor_above = 14;
+// What a factorisation costs, in iterations: measured on the demonstration's neck (1.0 s to 30 ms).
+constexpr double factorisation_in_iterations = 30;
 constexpr unsigned iterations_limit = 200;
 
 double dot(const std::vector<double> &a, const std::vector<double> &b)
@@ -47,99 +47,6 @@ void Mechanics::apply_operator(const std::vector<double> &x, std::vector<double>
       y[i] = 0;
 }
 
-void Mechanics::make_pattern(const std::vector<Spring> &springs)
-{
-  // The pattern needs a new ordering only when a spring reaches unknowns that it did not couple.
-  const auto fits = [&](const Spring &s) {
-    for (const auto &[i, a] : s.row)
-      for (const auto &[j, b] : s.row) {
-        const auto begin = matrix.column.begin() + matrix.row_start[i];
-        const auto end = matrix.column.begin() + matrix.row_start[i + 1];
-        if (!std::binary_search(begin, end, static_cast<int>(j)))
-          return false;
-      }
-    return true;
-  };
-  if (matrix.row_start.size() > 1 &&
-      std::all_of(springs.begin(), springs.end(),
-                  [&](const Spring &s) { return !s.in_factor || fits(s); }))
-    return;
-
-  PatternBuilder pattern(model.n_unknowns());
-  std::vector<unsigned> group;
-  for (const auto &nodes : model.space.cell_node) {
-    group.clear();
-    for (const unsigned n : nodes)
-      group.insert(group.end(), {3 * n, 3 * n + 1, 3 * n + 2});
-    pattern.add_group(group);
-  }
-  for (const GluePoint &p : model.glue_point)
-    if (p.lower >= 0) {
-      const unsigned l = p.lower;
-      pattern.add_group(
-          {3 * p.upper, 3 * p.upper + 1, 3 * p.upper + 2, 3 * l, 3 * l + 1, 3 * l + 2});
-    }
-  for (const Spring &s : springs)
-    if (s.in_factor) {
-      group.clear();
-      for (const auto &entry : s.row)
-        group.push_back(entry.first);
-      pattern.add_group(group);
-    }
-  matrix = pattern.build();
-  factor.reset();
-  factor_is_stale = true;
-}
-
-void Mechanics::add_cells_to_matrix()
-{
-  ElementMatrix element;
-  for (unsigned c = 0; c < model.space.n_cells; ++c) {
-    element_matrix(model.space, stiffness, c, element);
-    const auto &node = model.space.cell_node[c];
-    for (unsigned a = 0; a < nodes_per_cell; ++a)
-      for (unsigned b = 0; b < nodes_per_cell; ++b)
-        for (unsigned i = 0; i < 3; ++i) {
-          double *entry = &matrix.at(3 * node[a] + i, 3 * node[b]); // components are neighbours
-          for (unsigned j = 0; j < 3; ++j)
-            entry[j] += element[(3 * a + i) * 81 + 3 * b + j];
-        }
-  }
-}
-
-void Mechanics::add_glue_to_matrix()
-{
-  for (std::size_t g = 0; g < model.glue_point.size(); ++g) {
-    const GluePoint &p = model.glue_point[g];
-    const double normal = model.glue_line[p.line].law->normal_stiffness();
-    const double shear = glue_step[g].stiffness;
-    for (unsigned i = 0; i < 3; ++i)
-      for (unsigned j = 0; j < 3; ++j) {
-        const double k = p.weight * (shear * (p.along[i] * p.along[j] + p.across[i] * p.across[j]) +
-                                     normal * p.normal[i] * p.normal[j]);
-        matrix.at(3 * p.upper + i, 3 * p.upper + j) += k;
-        if (p.lower < 0)
-          continue;
-        const unsigned l = p.lower;
-        matrix.at(3 * l + i, 3 * l + j) += k;
-        matrix.at(3 * p.upper + i, 3 * l + j) -= k;
-        matrix.at(3 * l + i, 3 * p.upper + j) -= k;
-      }
-  }
-}
-
-void Mechanics::add_springs_to_matrix()
-{
-  for (std::size_t s = 0; s < current_springs.size(); ++s) {
-    const Spring &spring = current_springs[s];
-    if (!spring_closed[s] || !spring.in_factor)
-      continue;
-    for (const auto &[i, a] : spring.row)
-      for (const auto &[j, b] : spring.row)
-        matrix.at(i, j) += spring.stiffness * a * b;
-  }
-}
-
 void Mechanics::factorise()
 {
   const double t0 = clock_seconds();
@@ -163,28 +70,43 @@ void Mechanics::factorise()
     throw StepFailed(failure.what());
   }
   factor_is_stale = false;
+  factor_wear = {};
   ++tally.factorisations;
   tally.seconds_factor += clock_seconds() - t0;
 }
 
-// Conjugate gradients for each right side, with the factor as preconditioner; the solutions replace
-// the right sides. The vectors share the sweeps over the factor.
-void Mechanics::iterate(std::vector<std::vector<double>> &right_sides, Solve kind)
+// Wears the factor out: true once the iterations it costs to keep it are dearer than a new one.
+// A factor is renewed when the last step cost more than the steps since it was made did on average,
+// the making counted in: the rule for whatever wears and is replaced.
+void Mechanics::judge_factor()
+{
+  FactorWear &wear = factor_wear;
+  if (factor_is_stale || wear.iterations_of_step == 0)
+    return;
+  wear.least = std::min(wear.least, wear.iterations_of_step);
+  wear.spent += wear.iterations_of_step - wear.least;
+  ++wear.steps;
+  if ((wear.iterations_of_step - wear.least) * wear.steps > factorisation_in_iterations + wear.spent)
+    factor_is_stale = true;
+  wear.iterations_of_step = 0;
+}
+
+// Conjugate gradients for each residual, with the factor as preconditioner, until the energy of
+// what is left is below its limit; the increments replace the residuals. The vectors share the
+// sweeps over the factor.
+void Mechanics::iterate(std::vector<std::vector<double>> &residuals, const EnergyLimit &limit_of)
 {
   if (factor_is_stale)
     factorise();
   const double t0 = clock_seconds();
-  const std::size_t m = right_sides.size(), n = model.n_unknowns();
-  std::vector<std::vector<double>> x(m, std::vector<double>(n, 0.)), r = right_sides, z = r, p;
-  factor.solve(z);
+  const std::size_t m = residuals.size(), n = model.n_unknowns();
+  std::vector<std::vector<double>> x(m, std::vector<double>(n, 0.)), &r = residuals, z = r, p;
+  factor.precondition(z);
   p = z;
   std::vector<double> rz(m), limit(m);
   for (std::size_t k = 0; k < m; ++k) {
     rz[k] = dot(r[k], z[k]);
-    if (kind == Solve::step)
-      force_scale = std::max(force_scale, rz[k]);
-    limit[k] = kind == Solve::step ? tolerance * tolerance * force_scale
-                                   : unit_tolerance * unit_tolerance * rz[k];
+    limit[k] = limit_of(k, rz[k]);
   }
   std::vector<double> q(n);
   unsigned iteration = 0;
@@ -205,7 +127,7 @@ void Mechanics::iterate(std::vector<std::vector<double>> &right_sides, Solve kin
       factorise();
       fresh = true;
       z = r;
-      factor.solve(z);
+      factor.precondition(z);
       p = z;
       for (std::size_t k = 0; k < m; ++k)
         rz[k] = dot(r[k], z[k]);
@@ -225,7 +147,7 @@ void Mechanics::iterate(std::vector<std::vector<double>> &right_sides, Solve kin
       }
     }
     z = r;
-    factor.solve(z);
+    factor.precondition(z);
     for (std::size_t k = 0; k < m; ++k) {
       if (rz[k] <= limit[k])
         continue;
@@ -236,9 +158,8 @@ void Mechanics::iterate(std::vector<std::vector<double>> &right_sides, Solve kin
         p[k][i] = z[k][i] + ratio * p[k][i];
     }
   }
-  right_sides = std::move(x);
-  if (iteration > refactor_above)
-    factor_is_stale = true;
+  residuals = std::move(x);
+  factor_wear.iterations_of_step += iteration;
   tally.iterations += iteration;
   ++tally.solves;
   tally.seconds_solve += clock_seconds() - t0;

@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <thread>
+#include <vector>
 
 namespace overbend::solver
 {
@@ -14,5 +15,18 @@ void in_two_threads(std::size_t n, const Work &work)
   std::thread other([&] { work(n / 2, n); });
   work(0, n / 2);
   other.join();
+}
+
+// The same for work(begin, end, sum) that adds into a vector: the second half adds into one of its
+// own, which is added last, so that the sums come out in the same order each time.
+template <typename Work>
+void add_in_two_threads(std::size_t n, std::vector<double> &sum, const Work &work)
+{
+  std::vector<double> of_second_half(sum.size(), 0.);
+  std::thread other([&] { work(n / 2, n, of_second_half); });
+  work(0, n / 2, sum);
+  other.join();
+  for (std::size_t i = 0; i < sum.size(); ++i)
+    sum[i] += of_second_half[i];
 }
 } // namespace overbend::solver

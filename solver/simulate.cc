@@ -213,12 +213,13 @@ private:
   void finish_step(const std::vector<double> &u, const BenchSetup &setup)
   {
     if (!now.units.empty()) {
-      std::vector<std::vector<double>> loads;
+      std::vector<std::vector<double>> loads, guesses;
       for (const Unit &unit : now.units) {
         loads.push_back(mechanics.unit_load(unit.state));
         bench.add_unit_load(setup, unit.offsets, mechanics.closed_springs(), loads.back());
+        guesses.push_back(unit.state.displacement);
       }
-      mechanics.respond(loads);
+      mechanics.respond(loads, guesses);
       for (std::size_t k = 0; k < now.units.size(); ++k)
         mechanics.finish(now.units[k].state, loads[k], true);
     }
