@@ -99,7 +99,7 @@ public:
   const SolverCounts &counts() const { return tally; }
   // Share of the largest load so far (energy norm) that the residual of a step may keep, and share
   // of its own load that a response or a unit history may keep.
-  double tolerance = 1e-7, unit_tolerance = 1e-5;
+  double tolerance = 3e-8, unit_tolerance = 1e-5;
 
 private:
   void begin_wood(const StepClimate &climate, double dt);

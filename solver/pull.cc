@@ -13,10 +13,29 @@ namespace
 {
 constexpr unsigned most_rounds = 25;
 constexpr double bow_met = 1e-8, twist_met = 1e-7; // m, rad: far below what a bench can read
-constexpr double longest_pull = 8e-3;              // m of cord in one round
-constexpr double barely_taut = 1e-6;               // m
+// The solver must show changes smaller than that: share of its tolerance.
+constexpr double finer = 0.03;
+constexpr double longest_pull = 8e-3; // m of cord in one round
+constexpr double barely_taut = 1e-6;  // m
 
 using Matrix2 = std::array<std::array<double, 2>, 2>;
+
+class FinerTolerance
+{
+public:
+  explicit FinerTolerance(Mechanics &the_mechanics)
+      : mechanics(the_mechanics), usual(mechanics.tolerance)
+  {
+    mechanics.tolerance = finer * usual;
+  }
+  ~FinerTolerance() { mechanics.tolerance = usual; }
+  FinerTolerance(const FinerTolerance &) = delete;
+  FinerTolerance &operator=(const FinerTolerance &) = delete;
+
+private:
+  Mechanics &mechanics;
+  const double usual;
+};
 
 // Change of (bow, twist) by a take-up of a metre on each side, states frozen.
 Matrix2 response(const PullProblem &p)
@@ -79,6 +98,7 @@ std::string not_reached(const PullProblem &p, double bow, double twist,
 
 PullResult pull_to(PullProblem &p, double bow, double twist, std::vector<double> &u)
 {
+  const FinerTolerance while_pulling(p.mechanics);
   PullResult result;
   std::array<unsigned, 2> went_slack{};
   std::array<double, 2> last_change{};
