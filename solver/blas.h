@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-// What the program asks of the BLAS it was linked with. All of it does nothing for another BLAS than
-// OpenBLAS.
+// What the program asks of the BLAS it was linked with. All of it does nothing for another BLAS
+// than OpenBLAS.
 namespace overbend::solver
 {
 // One thread: sums come out in the same order each time, whatever the machine has, and at the sizes

@@ -86,7 +86,8 @@ void Mechanics::judge_factor()
   wear.least = std::min(wear.least, wear.iterations_of_step);
   wear.spent += wear.iterations_of_step - wear.least;
   ++wear.steps;
-  if ((wear.iterations_of_step - wear.least) * wear.steps > factorisation_in_iterations + wear.spent)
+  if ((wear.iterations_of_step - wear.least) * wear.steps >
+      factorisation_in_iterations + wear.spent)
     factor_is_stale = true;
   wear.iterations_of_step = 0;
 }

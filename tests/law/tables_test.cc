@@ -42,9 +42,8 @@ public:
     folder = fs::temp_directory_path() / ("overbend_tables_" + name);
     fs::remove_all(folder);
     fs::create_directories(folder);
-    for (const char *table :
-         {"woods.toml", "glues.toml", "bars.toml", "strings.toml", "tuners.toml", "finishes.toml",
-          "limits.toml"})
+    for (const char *table : {"woods.toml", "glues.toml", "bars.toml", "strings.toml",
+                              "tuners.toml", "finishes.toml", "limits.toml"})
       fs::copy_file(fs::path(shipped) / table, folder / table);
     std::string content = read(folder / file);
     const std::size_t place = content.find(text);
