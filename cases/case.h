@@ -243,6 +243,21 @@ struct Phase
   Climate climate; // play only; no points: `air` holds throughout
 };
 
+// Durations and switches of the default schedule, used when the file lists no [[phase]]. Times in
+// s.
+struct Schedule
+{
+  bool warm_free = false;
+  double warm_free_time = 0;
+  double clamp = 0, heat = 0;
+  bool reread = true;
+  double reread_time = 0, hold = 0, cool = 0, release = 0, rest = 0;
+  bool wrap = false;
+  bool nut = false;
+  double play = 0; // after the target's reading, in the air of [climate]
+  int month = 0;   // in which that begins
+};
+
 struct Target
 {
   double relief = 0; // strung, centre, at Found::bow_fret
@@ -257,6 +272,18 @@ struct Numerics
 {
   double resolution = 1;       // 1 is the default mesh; 2 has about twice the cells each way
   double bow_error = 0.002e-3; // error of a time step allowed in the bow
+};
+
+// What the file leaves open and a plan chooses; `simulate` takes the value at hand, the declared
+// default. Nothing is open where the file lists its phases.
+struct LeftOpen
+{
+  bool bar_temperature = false; // Heater::bar_temperature
+  bool bar_ends = false;        // Heater::to, iron_to
+  bool wrap = false;            // Schedule::wrap
+  bool hold = false;            // Schedule::hold
+  bool device = false;          // what pulls the headstock down
+  bool cradle = false;          // Bench::cradle_x
 };
 
 struct Case
@@ -286,6 +313,9 @@ struct Case
   Heater heater;
   Probe probe;
   Bench bench;
+  Schedule schedule;
+  bool phases_listed = false; // by the file; otherwise `phases` are those of the schedule
+  LeftOpen left_open;
   std::vector<Phase> phases;
   Target target;
   Numerics numerics;

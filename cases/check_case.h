@@ -11,7 +11,7 @@ namespace overbend::cases
 void check_case(const Case &result);
 
 // The default schedule against the target.
-void check_schedule(const Draft &draft);
+void check_schedule(const Case &result);
 
 // The merged phases: what may lie on the bench together, and their order.
 void check_phases(const Case &result);

@@ -158,12 +158,12 @@ void check_target_time(const Case &result)
 }
 } // namespace
 
-void check_schedule(const Draft &draft)
+void check_schedule(const Case &result)
 {
-  const Schedule &schedule = draft.schedule;
-  const double wanted = draft.result.target.after_release;
+  const Schedule &schedule = result.schedule;
+  const double wanted = result.target.after_release;
   if (wanted <= schedule.release + schedule.rest)
-    refuse_any(draft.result, {"target.after_release", "schedule.rest", "schedule.release"},
+    refuse_any(result, {"target.after_release", "schedule.rest", "schedule.release"},
                "the target is read " + clock(wanted) +
                    " after the release, but the strings go on only after " +
                    clock(schedule.release + schedule.rest),

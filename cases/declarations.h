@@ -14,20 +14,6 @@
 // manual, the template and the printed case all come from it.
 namespace overbend::cases
 {
-// Durations and switches of the default schedule, used when the file lists no [[phase]].
-struct Schedule
-{
-  bool warm_free = false;
-  double warm_free_time = 0;
-  double clamp = 0, heat = 0;
-  bool reread = true;
-  double reread_time = 0, hold = 0, cool = 0, release = 0, rest = 0;
-  bool wrap = false;
-  bool nut = false;
-  double play = 0; // after the target's reading, in the air of [climate]
-  int month = 0;   // in which that begins
-};
-
 // A strip as its [[lamination]] tells it; unknown: as the shaft.
 struct LaminationDraft
 {
@@ -42,7 +28,6 @@ struct LaminationDraft
 struct Draft
 {
   Case result;
-  Schedule schedule;
   Phase phase;                                           // the [[phase]] being read
   LaminationDraft lamination;                            // the [[lamination]] being read
   std::optional<double> bow_bass, bow_treble;            // unknown: as the centre

@@ -32,39 +32,39 @@ namespace
 void declare_schedule(Declarations &lines)
 {
   Table schedule(lines, "schedule");
-  schedule.flag("warm_free", OVERBEND_AT(schedule.warm_free),
+  schedule.flag("warm_free", OVERBEND_AT(result.schedule.warm_free),
                 "Warm the neck first without cords and strings, and read again: tells how much of "
                 "the warp is slip.",
                 "false");
-  schedule.time("warm_free_time", OVERBEND_AT(schedule.warm_free_time), 5 * minute, 6 * hour,
+  schedule.time("warm_free_time", OVERBEND_AT(result.schedule.warm_free_time), 5 * minute, 6 * hour,
                 "How long to warm it free; it then cools for two hours.", "30 min");
-  schedule.time("clamp", OVERBEND_AT(schedule.clamp), 1 * minute, 7 * day,
+  schedule.time("clamp", OVERBEND_AT(result.schedule.clamp), 1 * minute, 7 * day,
                 "Clamped cold before the heat comes on.", "20 min");
-  schedule.time("heat", OVERBEND_AT(schedule.heat), 1 * minute, 12 * hour,
+  schedule.time("heat", OVERBEND_AT(result.schedule.heat), 1 * minute, 12 * hour,
                 "Heat on, up to the re-reading.", "25 min");
-  schedule.flag("reread", OVERBEND_AT(schedule.reread),
+  schedule.flag("reread", OVERBEND_AT(result.schedule.reread),
                 "Read again hot and slack off to the target.", "true");
-  schedule.time("reread_time", OVERBEND_AT(schedule.reread_time), 1 * minute, 2 * hour,
+  schedule.time("reread_time", OVERBEND_AT(result.schedule.reread_time), 1 * minute, 2 * hour,
                 "What the re-reading takes.", "5 min");
-  schedule.time("hold", OVERBEND_AT(schedule.hold), 1 * minute, 48 * hour,
+  schedule.time("hold", OVERBEND_AT(result.schedule.hold), 1 * minute, 48 * hour,
                 "Soaking hot after that.", "90 min");
-  schedule.time("cool", OVERBEND_AT(schedule.cool), 1 * minute, 14 * day,
+  schedule.time("cool", OVERBEND_AT(result.schedule.cool), 1 * minute, 14 * day,
                 "Cooling in the clamp: at least 4 h, overnight is usual.", "14 h");
-  schedule.time("release", OVERBEND_AT(schedule.release), 1 * minute, 7 * day,
+  schedule.time("release", OVERBEND_AT(result.schedule.release), 1 * minute, 7 * day,
                 "First reading after the cords come off.", "1 h");
-  schedule.time("rest", OVERBEND_AT(schedule.rest), 1 * minute, 1 * year,
+  schedule.time("rest", OVERBEND_AT(result.schedule.rest), 1 * minute, 1 * year,
                 "Left alone, strings off, before stringing up.", "24 h");
-  schedule.time("play", OVERBEND_AT(schedule.play), 0, 30 * year,
+  schedule.time("play", OVERBEND_AT(result.schedule.play), 0, 30 * year,
                 "Lived with after the target is read, strung, in the air of [climate]; 0 for none.",
                 "0 days");
-  schedule.choice("month", month_names(), OVERBEND_AT(schedule.month),
+  schedule.choice("month", month_names(), OVERBEND_AT(result.schedule.month),
                   "Month in which that begins.", "january");
   schedule.flag(
-      "wrap", OVERBEND_AT(schedule.wrap),
+      "wrap", OVERBEND_AT(result.schedule.wrap),
       "Back and sides wrapped in dry cloth while hot and while cooling. For water: back, sides "
       "and headstock hold their air and neither dry nor dampen, the fingerboard stays open.",
       "false");
-  schedule.flag("nut", OVERBEND_AT(schedule.nut),
+  schedule.flag("nut", OVERBEND_AT(result.schedule.nut),
                 "The nut stays in its slot in the clamp: only with a bar that ends at the board.",
                 "false");
 }

@@ -141,13 +141,13 @@ Phase next_phase(const Phase &before, PhaseKind kind, const Case &result, bool w
   return phase;
 }
 
-std::vector<Phase> scheduled_phases(const Draft &draft)
+std::vector<Phase> scheduled_phases(const Case &result)
 {
-  const Schedule &schedule = draft.schedule;
+  const Schedule &schedule = result.schedule;
   std::vector<Phase> phases;
   const auto add = [&](PhaseKind kind, double duration, const std::string &name) -> Phase & {
-    const Phase before = phases.empty() ? bare_bench(draft.result) : phases.back();
-    Phase phase = next_phase(before, kind, draft.result, schedule.wrap);
+    const Phase before = phases.empty() ? bare_bench(result) : phases.back();
+    Phase phase = next_phase(before, kind, result, schedule.wrap);
     phase.duration = duration;
     phase.name = name;
     phases.push_back(phase);
@@ -166,11 +166,11 @@ std::vector<Phase> scheduled_phases(const Draft &draft)
   add(PhaseKind::cool, schedule.cool, "cool in the clamp");
   add(PhaseKind::release, schedule.release, "release");
   add(PhaseKind::rest, schedule.rest, "rest");
-  const double strung = draft.result.target.after_release - schedule.release - schedule.rest;
+  const double strung = result.target.after_release - schedule.release - schedule.rest;
   add(PhaseKind::string_up, strung, "string up");
   if (schedule.play > 0) {
     Phase &play = add(PhaseKind::play, schedule.play, "play");
-    play.climate = yearly_climate(draft.result.year, schedule.month);
+    play.climate = yearly_climate(result.year, schedule.month);
     take_first_air(play);
   }
   return phases;
@@ -261,7 +261,7 @@ std::vector<Phase> listed_phases(const Document &document, Draft &draft)
     draft.phase_dew_point.reset();
     store_entry(document.file, *find_declaration("phase", "kind"), *kind, draft);
     const Phase before = phases.empty() ? bare_bench(draft.result) : phases.back();
-    draft.phase = next_phase(before, draft.phase.kind, draft.result, draft.schedule.wrap);
+    draft.phase = next_phase(before, draft.phase.kind, draft.result, draft.result.schedule.wrap);
     draft.phase.line = section.line;
     const Air inherited = draft.phase.air;
     if (find_entry(section, "duration") == nullptr)

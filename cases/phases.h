@@ -14,8 +14,8 @@ Phase bare_bench(const Case &result);
 // stays. Pulls last for one phase only. `wrap` says whether a heated neck is wrapped.
 Phase next_phase(const Phase &before, PhaseKind kind, const Case &result, bool wrap);
 
-// The default schedule as a list of phases.
-std::vector<Phase> scheduled_phases(const Draft &draft);
+// The schedule of the case as a list of phases.
+std::vector<Phase> scheduled_phases(const Case &result);
 
 // The [[phase]] items of a document, merged in order.
 std::vector<Phase> listed_phases(const Document &document, Draft &draft);

@@ -163,6 +163,20 @@ void resolve(Draft &draft)
     result.preset = preset->name;
   drop_what_the_kinds_do_not_have(result);
 }
+
+LeftOpen left_open(const Case &result)
+{
+  LeftOpen open;
+  if (result.phases_listed)
+    return open;
+  const auto is_open = [&](const char *key) { return result.lines.count(key) == 0; };
+  open.bar_temperature = is_open("heater.bar_temperature");
+  open.bar_ends = is_open("heater.to") && is_open("heater.iron_to");
+  open.wrap = is_open("schedule.wrap");
+  open.hold = is_open("schedule.hold");
+  open.cradle = is_open("bench.cradle");
+  return open;
+}
 } // namespace
 
 int line_of(const Case &result, const std::string &name)
@@ -195,8 +209,10 @@ Case parse_case(const std::string &text, const std::string &file)
     throw CaseError(file, line_of(draft.result, "schedule"),
                     "[schedule] and [[phase]] stand in the same case", "keep one of the two");
   if (!listed)
-    check_schedule(draft);
-  draft.result.phases = listed ? listed_phases(document, draft) : scheduled_phases(draft);
+    check_schedule(draft.result);
+  draft.result.phases_listed = listed;
+  draft.result.left_open = left_open(draft.result);
+  draft.result.phases = listed ? listed_phases(document, draft) : scheduled_phases(draft.result);
   check_phases(draft.result);
   return draft.result;
 }

@@ -69,7 +69,7 @@ check_blas() {
   esac
 }
 
-# The tests shall run on the BLAS kernels that the program chooses for itself (solver/blas.h).
+# The tests shall run on the BLAS kernels that the program chooses for itself (solver/equations/blas.h).
 use_blas_kernels_of_program() {
   local core
   core=$(OPENBLAS_VERBOSE=2 "$build_dir/solver/overbend" --help 2>&1 > /dev/null |

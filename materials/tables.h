@@ -122,7 +122,7 @@ struct Wood : Entry
   // Of strained wood it is less by the factor times the strain, WoodLaw.
   double swelling_L_dry = 0, swelling_L_damp = 0, swelling_knee = 0.08; // kg/kg
   double swelling_strain_factor = 0;
-  double kiln_moisture = 0; // kg/kg, the driest this wood has been before it became a neck
+  double kiln_moisture = 0;       // kg/kg, the driest this wood has been before it became a neck
   double fibre_saturation = 0.30; // kg/kg, no change beyond (Wood Handbook Eq. 4-9)
 
   // Diffusion of bound water: see materials/moisture_transport.h.
@@ -232,7 +232,7 @@ struct WorkLimits : Entry
   double wood_use_caution = 0, wood_use_refuse = 0, bond_use_caution = 0;
   double least_bow = 0, bow_miss = 0, least_lift = 0; // m
   double least_twist = 0, twist_miss = 0;             // rad
-  double over_bridge_error = 0; // m
+  double over_bridge_error = 0;                       // m
   double stiffness_doubt = 0, least_kept = 0, much_in_the_wood = 0;
 
   // m past straight, by the scale length (m).

@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Target overbend_version: the header solver/version.h with version, commit and compiler, written
 # anew at each build (not at configure time, when the commit may be an older one), and the
-# libraries that solver/record.cc needs. Included by solver/CMakeLists.txt and, run as a script
+# libraries that solver/results/record.cc needs. Included by solver/CMakeLists.txt and, run as a script
 # (-DSOURCE_DIR -DOUTPUT ...), the writer of the header itself.
 if(CMAKE_SCRIPT_MODE_FILE)
   find_package(Git QUIET)

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "viz/animation.h"
 
-#include "solver/text_file.h"
+#include "solver/results/text_file.h"
 #include "viz/canvas.h"
 #include "viz/film.h"
 #include "viz/neck_shapes.h"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "viz/canvas.h"
 
-#include "solver/file_error.h"
+#include "solver/results/file_error.h"
 
 #include <vtkCamera.h>
 #include <vtkFeatureEdges.h>

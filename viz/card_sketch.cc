@@ -3,7 +3,7 @@
 #include "viz/html.h"
 #include "viz/show.h"
 
-#include "solver/text_file.h"
+#include "solver/results/text_file.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "viz/html.h"
 
-#include "solver/record.h"
+#include "solver/results/record.h"
 
 #include <regex>
 #include <stdexcept>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "viz/pages.h"
 
-#include "solver/text_file.h"
+#include "solver/results/text_file.h"
 #include "viz/card.h"
 #include "viz/index_page.h"
 #include "viz/report.h"

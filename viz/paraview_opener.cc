@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "viz/paraview_opener.h"
 
-#include "solver/text_file.h"
+#include "solver/results/text_file.h"
 
 #include <filesystem>
 #include <stdexcept>

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "viz/picture_list.h"
 
-#include "solver/file_error.h"
-#include "solver/text_file.h"
+#include "solver/results/file_error.h"
+#include "solver/results/text_file.h"
 
 #include <nlohmann/json.hpp>
 

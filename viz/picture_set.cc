@@ -2,8 +2,8 @@
 #include "viz/picture_set.h"
 
 #include "cases/units.h"
-#include "solver/shop_words.h"
-#include "solver/text_file.h"
+#include "solver/results/text_file.h"
+#include "solver/words/shop_words.h"
 #include "viz/views.h"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "viz/plan_file.h"
 
-#include "solver/file_error.h"
+#include "solver/results/file_error.h"
 
 #include <filesystem>
 #include <fstream>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "viz/plots.h"
 
-#include "solver/readings_table.h"
+#include "solver/results/readings_table.h"
 
 #include <cmath>
 

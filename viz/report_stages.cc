@@ -5,7 +5,7 @@
 #include "viz/html.h"
 #include "viz/show.h"
 
-#include "solver/shop_words.h"
+#include "solver/words/shop_words.h"
 
 namespace overbend::viz
 {

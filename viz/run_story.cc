@@ -2,8 +2,8 @@
 #include "viz/run_story.h"
 
 #include "cases/read_case.h"
-#include "solver/file_error.h"
-#include "solver/shop_words.h"
+#include "solver/results/file_error.h"
+#include "solver/words/shop_words.h"
 
 #include <algorithm>
 #include <cmath>

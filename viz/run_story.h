@@ -2,7 +2,7 @@
 #pragma once
 
 #include "cases/case.h"
-#include "solver/results_reader.h"
+#include "solver/results/results_reader.h"
 
 #include <optional>
 #include <string>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "viz/view_data.h"
 
-#include "solver/results_reader.h"
+#include "solver/results/results_reader.h"
 #include "viz/html.h"
 #include "viz/surface.h"
 

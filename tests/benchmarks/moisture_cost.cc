@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cases/read_case.h"
 #include "mesh/make_neck_mesh.h"
-#include "solver/plan.h"
-#include "solver/timing_clock.h"
+#include "solver/equations/timing_clock.h"
+#include "solver/plan/plan.h"
 
 #include <cstdio>
 #include <string>

@@ -2,8 +2,8 @@
 #include "cases/climate.h"
 #include "cases/read_case.h"
 #include "mesh/make_neck_mesh.h"
-#include "solver/plan.h"
-#include "solver/timing_clock.h"
+#include "solver/equations/timing_clock.h"
+#include "solver/plan/plan.h"
 
 #include <algorithm>
 #include <cstdio>

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Runs a case like `simulate` and writes, beside its results, what the readings' own sampling
-// (solver/sampling.h) gives at three points and three steps, in double precision:
+// (solver/model/sampling.h) gives at three points and three steps, in double precision:
 //   samples.csv    block index of the step, x y z [m], name of the field in results.xdmf,
 //   component,
 //                  value in the unit of the field
@@ -8,10 +8,10 @@
 #include "cases/read_case.h"
 #include "mesh/make_neck_mesh.h"
 #include "mesh/neck_profile.h"
-#include "solver/plan_report.h"
-#include "solver/run_output.h"
-#include "solver/sampling.h"
-#include "solver/text_file.h"
+#include "solver/model/sampling.h"
+#include "solver/report/plan_report.h"
+#include "solver/results/text_file.h"
+#include "solver/run/run_output.h"
 #include "viz/paraview_opener.h"
 
 #include <cstdio>

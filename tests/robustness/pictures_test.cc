@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Pictures of a beam whose bending is known, looked at by what they show, not by their bytes.
 #include "cases/read_case.h"
-#include "solver/results.h"
+#include "solver/results/results.h"
 #include "tests/both_units.h"
 #include "tests/unit/output_helpers.h"
 #include "viz/colour_map.h"

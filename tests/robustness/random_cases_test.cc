@@ -3,7 +3,7 @@
 #include "cases/presets.h"
 #include "cases/read_case.h"
 #include "mesh/shape_error.h"
-#include "solver/readings_table.h"
+#include "solver/results/readings_table.h"
 #include "tests/verification/plan_neck.h"
 
 #include <gtest/gtest.h>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "solver/direct_solver.h"
+#include "solver/equations/direct_solver.h"
 
 #include <gtest/gtest.h>
 

@@ -4,7 +4,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "solver/free_warming.h"
+#include "solver/report/free_warming.h"
 
 #include "cases/read_case.h"
 

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What worn and high frets do to the readings: the hull of the heights, worked out by hand.
-#include "solver/fret_surface.h"
+#include "solver/readings/fret_surface.h"
 
 #include "cases/read_case.h"
 #include "mesh/neck_profile.h"
-#include "solver/run_readings.h"
-#include "solver/stage_readings.h"
+#include "solver/readings/stage_readings.h"
+#include "solver/report/run_readings.h"
 
 #include <gtest/gtest.h>
 

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "solver/plan_json.h"
-#include "solver/plan_report.h"
+#include "solver/report/plan_json.h"
+#include "solver/report/plan_report.h"
 
 #include <string>
 

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Neck angle or bow, by an edge carried on to the bridge.
-#include "solver/neck_angle.h"
+#include "solver/readings/neck_angle.h"
 
 #include "cases/read_case.h"
-#include "solver/bench_readings.h"
+#include "solver/readings/bench_readings.h"
 
 #include <gtest/gtest.h>
 

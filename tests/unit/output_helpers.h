@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "solver/results.h"
+#include "solver/results/results.h"
 
 #include <gtest/gtest.h>
 #include <unistd.h>

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "solver/file_error.h"
-#include "solver/results.h"
+#include "solver/results/file_error.h"
+#include "solver/results/results.h"
 #include "tests/unit/output_helpers.h"
 #include "viz/paraview_opener.h"
 

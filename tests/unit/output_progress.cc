@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "solver/progress.h"
-#include "solver/timing.h"
+#include "solver/commands/progress.h"
+#include "solver/commands/timing.h"
 #include "tests/unit/output_helpers.h"
 
 #include <gmock/gmock.h>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "solver/file_error.h"
-#include "solver/results.h"
-#include "solver/results_reader.h"
+#include "solver/results/file_error.h"
+#include "solver/results/results.h"
+#include "solver/results/results_reader.h"
 #include "tests/unit/output_helpers.h"
 
 #include <gmock/gmock.h>

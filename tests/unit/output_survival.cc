@@ -9,10 +9,10 @@
 #include <thread>
 
 // After gmock: a macro of deal.II has the name of a function of gmock.
-#include "solver/file_error.h"
-#include "solver/results_reader.h"
-#include "solver/run_record.h"
-#include "solver/simulate.h"
+#include "solver/history/simulate.h"
+#include "solver/results/file_error.h"
+#include "solver/results/results_reader.h"
+#include "solver/run/run_record.h"
 #include "tests/unit/output_helpers.h"
 
 using namespace overbend::solver;

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "solver/file_error.h"
-#include "solver/readings_table.h"
-#include "solver/record.h"
-#include "solver/results_reader.h"
-#include "solver/text_file.h"
+#include "solver/results/file_error.h"
+#include "solver/results/readings_table.h"
+#include "solver/results/record.h"
+#include "solver/results/results_reader.h"
+#include "solver/results/text_file.h"
 #include "tests/unit/output_helpers.h"
 
 #include <gmock/gmock.h>

@@ -6,9 +6,9 @@
 #include <gtest/gtest.h>
 
 #include "cases/read_case.h"
-#include "solver/file_error.h"
-#include "solver/record.h"
-#include "solver/text_file.h"
+#include "solver/results/file_error.h"
+#include "solver/results/record.h"
+#include "solver/results/text_file.h"
 #include "tests/both_units.h"
 #include "tests/unit/invented_plan.h"
 #include "tests/unit/output_helpers.h"

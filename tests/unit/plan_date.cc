@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The date at which the target is read, where plan and card take it from.
-#include "solver/plan_advice.h"
+#include "solver/report/plan_advice.h"
 
 #include "cases/read_case.h"
 

@@ -6,11 +6,11 @@
 
 #include "cases/read_case.h"
 #include "materials/tables.h"
-#include "solver/plan_advice.h"
-#include "solver/plan_stages.h"
-#include "solver/plan_text.h"
-#include "solver/shop_words.h"
-#include "solver/verdict.h"
+#include "solver/plan/verdict.h"
+#include "solver/report/plan_advice.h"
+#include "solver/report/plan_stages.h"
+#include "solver/report/plan_text.h"
+#include "solver/words/shop_words.h"
 #include "tests/both_units.h"
 #include "tests/unit/invented_plan.h"
 

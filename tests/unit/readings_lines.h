@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "solver/bench_readings.h"
+#include "solver/readings/bench_readings.h"
 
 #include <cmath>
 #include <functional>

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "solver/shop_words.h"
+#include "solver/words/shop_words.h"
 
 #include "cases/read_case.h"
-#include "solver/plan_steps.h"
+#include "solver/report/plan_steps.h"
 
 #include <gtest/gtest.h>
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What a bench reads at a stage, on lines made by hand: each number is worked out beside it.
 #include "cases/read_case.h"
-#include "solver/run_readings.h"
+#include "solver/report/run_readings.h"
 
 #include <gtest/gtest.h>
 

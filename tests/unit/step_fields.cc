@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Nodal stresses of the results file.
-#include "solver/step_fields.h"
+#include "solver/run/step_fields.h"
 
 #include "cases/read_case.h"
 #include "mesh/make_neck_mesh.h"
-#include "solver/cell_use.h"
-#include "solver/plan.h"
+#include "solver/plan/cell_use.h"
+#include "solver/plan/plan.h"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "solver/strips.h"
+#include "solver/model/strips.h"
 
 #include "cases/read_case.h"
 #include "mesh/make_neck_mesh.h"

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "solver/swelling_field.h"
-#include "solver/model.h"
+#include "solver/model/swelling_field.h"
+#include "solver/model/model.h"
 
 #include "mesh/names.h"
 #include "tests/report.h"

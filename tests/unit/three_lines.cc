@@ -7,9 +7,9 @@
 
 #include "cases/read_case.h"
 #include "cases/units.h"
-#include "solver/plan_text.h"
-#include "solver/shop_words.h"
-#include "solver/text_file.h"
+#include "solver/report/plan_text.h"
+#include "solver/results/text_file.h"
+#include "solver/words/shop_words.h"
 #include "tests/unit/invented_plan.h"
 #include "tests/unit/output_helpers.h"
 #include "viz/pages.h"

@@ -5,7 +5,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "solver/verdict.h"
+#include "solver/plan/verdict.h"
 
 #include "cases/read_case.h"
 #include "cases/units.h"
@@ -13,10 +13,10 @@
 #include "materials/strength.h"
 #include "mesh/make_neck_mesh.h"
 #include "mesh/names.h"
-#include "solver/bench_heat.h"
-#include "solver/moisture.h"
-#include "solver/step_failure.h"
-#include "solver/work_bounds.h"
+#include "solver/climate/moisture.h"
+#include "solver/mechanics/step_failure.h"
+#include "solver/plan/bench_heat.h"
+#include "solver/plan/work_bounds.h"
 
 #include <cmath>
 #include <memory>

@@ -5,7 +5,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "solver/verdict.h"
+#include "solver/plan/verdict.h"
 
 #include "cases/read_case.h"
 

@@ -6,9 +6,9 @@
 #include <gtest/gtest.h>
 
 #include "cases/read_case.h"
-#include "solver/fret_surface.h"
-#include "solver/neck_angle.h"
-#include "solver/verdict_need.h"
+#include "solver/plan/verdict_need.h"
+#include "solver/readings/fret_surface.h"
+#include "solver/readings/neck_angle.h"
 
 using namespace overbend;
 using solver::Verdict;

@@ -2,7 +2,7 @@
 // Writes pages of invented plans, one folder a preset, each with much to say: for a look at them
 // and for tests/browser/run. Usage: overbend_invented_pages FOLDER
 #include "cases/read_case.h"
-#include "solver/text_file.h"
+#include "solver/results/text_file.h"
 #include "tests/unit/invented_plan.h"
 #include "viz/pages.h"
 

@@ -2,7 +2,7 @@
 #include "tests/verification/beam_model.h"
 
 #include "mesh/neck_mesh.h"
-#include "solver/wood_axes.h"
+#include "solver/model/wood_axes.h"
 
 #include <cmath>
 #include <stdexcept>

@@ -3,7 +3,7 @@
 
 #include "materials/tables.h"
 #include "mesh/layered_beam.h"
-#include "solver/mechanics.h"
+#include "solver/mechanics/mechanics.h"
 
 #include <functional>
 #include <string>

@@ -3,7 +3,7 @@
 
 #include "cases/read_case.h"
 #include "mesh/neck_mesh.h"
-#include "solver/interfaces.h"
+#include "solver/model/interfaces.h"
 
 #include <cmath>
 
@@ -11,7 +11,7 @@ namespace overbend::tests
 {
 namespace
 {
-// Bearing of the neck's end in the body per area, N/m^3, as solver/bench.cc has it.
+// Bearing of the neck's end in the body per area, N/m^3, as solver/bench/bench.cc has it.
 constexpr double joint_stiffness = 2e12;
 
 cases::Case case_of(const mesh::LayeredBeam &shape,

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "solver/bench.h"
+#include "solver/bench/bench.h"
 #include "tests/verification/beam_model.h"
 
 #include <functional>

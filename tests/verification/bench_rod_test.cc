@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "mesh/neck_mesh.h"
-#include "solver/interfaces.h"
+#include "solver/model/interfaces.h"
 #include "tests/report.h"
 #include "tests/verification/bench_beam.h"
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "solver/mechanics.h"
+#include "solver/mechanics/mechanics.h"
 #include "tests/verification/beam_model.h"
 
 #include <deal.II/base/tensor.h>

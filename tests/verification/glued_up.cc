@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/verification/glued_up.h"
 
-#include "solver/strips.h"
+#include "solver/model/strips.h"
 
 namespace overbend::tests
 {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "mesh/make_neck_mesh.h"
 #include "mesh/neck_profile.h"
-#include "solver/build_model.h"
+#include "solver/model/build_model.h"
 #include "tests/report.h"
 #include "tests/verification/guard_neck.h"
 

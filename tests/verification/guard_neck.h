@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "solver/plan.h"
-#include "solver/simulate.h"
+#include "solver/history/simulate.h"
+#include "solver/plan/plan.h"
 
 #include <string>
 #include <vector>

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "materials/tables.h"
-#include "solver/heat.h"
+#include "solver/climate/heat.h"
 #include "tests/verification/heat_block.h"
 
 #include <string>

@@ -2,8 +2,8 @@
 #pragma once
 
 #include "mesh/layered_beam.h"
-#include "solver/heat_steps.h"
-#include "solver/sampling.h"
+#include "solver/climate/heat_steps.h"
+#include "solver/model/sampling.h"
 
 // Blocks of one material for comparison of the heat equations with closed forms.
 namespace overbend::tests

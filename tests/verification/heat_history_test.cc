@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "solver/heat.h"
+#include "solver/climate/heat.h"
 #include "tests/report.h"
 #include "tests/verification/heat_bench.h"
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "mesh/layered_beam.h"
 
-#include "solver/sampling.h"
+#include "solver/model/sampling.h"
 
 #include <gtest/gtest.h>
 

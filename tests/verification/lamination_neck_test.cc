@@ -2,7 +2,7 @@
 #include "tests/report.h"
 #include "tests/verification/guard_neck.h"
 
-#include "solver/cell_use.h"
+#include "solver/plan/cell_use.h"
 
 #include <gtest/gtest.h>
 

@@ -91,8 +91,8 @@ TEST(GluedUpBeam, IsAsStiffAsItsStripsTogether)
 }
 
 // Source: beam theory again, with cells of 10 mm as in a neck and lines anywhere in them. Each of
-// the four lines may come out a = 8/18 x 5/36 of a cell off (solver/strips.h), which changes the
-// stiffness by a (E - E') of the strips beside it; the tolerance is the sum of that.
+// the four lines may come out a = 8/18 x 5/36 of a cell off (solver/model/strips.h), which changes
+// the stiffness by a (E - E') of the strips beside it; the tolerance is the sum of that.
 TEST(GluedUpBeam, WithLinesAnywhereInTheCellsIsOffByNoMoreThanItsPointsAllow)
 {
   constexpr double misplaced = 8. / 18 * 5 / 36 * width / 5, ends = 1e-3;

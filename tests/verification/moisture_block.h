@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "solver/moisture_steps.h"
+#include "solver/climate/moisture_steps.h"
 #include "tests/verification/heat_block.h"
 
 #include <memory>

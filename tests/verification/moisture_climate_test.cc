@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "materials/damp_air.h"
-#include "solver/air_series.h"
+#include "solver/climate/air_series.h"
 #include "tests/report.h"
 
 #include <gtest/gtest.h>

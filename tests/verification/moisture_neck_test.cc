@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "materials/sorption.h"
-#include "solver/bench_heat.h"
-#include "solver/plan_report.h"
+#include "solver/plan/bench_heat.h"
+#include "solver/report/plan_report.h"
 #include "tests/verification/guard_neck.h"
 
 #include <gtest/gtest.h>

@@ -3,7 +3,7 @@
 #include "cases/declarations.h"
 #include "materials/sorption.h"
 #include "mesh/names.h"
-#include "solver/interfaces.h"
+#include "solver/model/interfaces.h"
 #include "tests/report.h"
 #include "tests/verification/guard_neck.h"
 

@@ -56,7 +56,8 @@ Told run(GuardNeck &neck, std::vector<cases::Phase> phases)
 }
 } // namespace
 
-// Phases of two days are followed by the hour (solver/air_series.h), one of four is told in days.
+// Phases of two days are followed by the hour (solver/climate/air_series.h), one of four is told in
+// days.
 TEST(DaysOnTour, ToldInDaysGrowTheBowAsTheyDoByTheHour)
 {
   GuardNeck neck;

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "solver/run_readings.h"
+#include "solver/report/run_readings.h"
 #include "tests/report.h"
 #include "tests/verification/guard_neck.h"
 #include "tests/verification/plan_neck.h"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "solver/plan.h"
+#include "solver/plan/plan.h"
 
 #include <string>
 

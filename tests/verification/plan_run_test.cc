@@ -2,7 +2,7 @@
 // Before deal.II, which has a macro named Assert.
 #include <gmock/gmock.h>
 
-#include "solver/verdict.h"
+#include "solver/plan/verdict.h"
 #include "tests/report.h"
 #include "tests/verification/guard_neck.h"
 #include "tests/verification/plan_neck.h"

@@ -76,7 +76,7 @@ struct Straightened
 // Growth of the bow (m) from just after the strings are on: three weeks, in the room or with hot
 // evenings, and then a week in the room for all, so that the last reading is taken in the same air.
 // The weeks are one phase told in days, so the skin's daily breathing is left out
-// (solver/air_series.h). set: empty, no strings.
+// (solver/climate/air_series.h). set: empty, no strings.
 double relapse(Straightened &after, const std::string &set, bool hot)
 {
   auto &neck = after.neck;

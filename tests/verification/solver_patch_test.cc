@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "solver/wood_axes.h"
+#include "solver/model/wood_axes.h"
 #include "tests/report.h"
 #include "tests/verification/block_model.h"
 

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cases/read_case.h"
-#include "solver/fret_surface.h"
-#include "solver/generating_histories.h"
-#include "solver/neck_angle.h"
+#include "solver/history/generating_histories.h"
+#include "solver/readings/fret_surface.h"
+#include "solver/readings/neck_angle.h"
 #include "tests/report.h"
 #include "tests/verification/guard_neck.h"
 #include "tests/verification/plan_neck.h"

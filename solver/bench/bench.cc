@@ -1,0 +1,349 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/bench/bench.h"
+
+#include "mesh/neck_mesh.h"
+#include "mesh/neck_profile.h"
+#include "solver/bench/pad_springs.h"
+#include "solver/model/interfaces.h"
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+namespace overbend::solver
+{
+namespace
+{
+// Bearing of the heel in the body, N/m^3: stiff against the neck, which tips 5e-6 rad under 10 N m
+// (estimate, no source: a glued joint or a bolted pocket).
+constexpr double joint_stiffness = 2e12;
+// A body held without pads, N m/rad, and a block of hard wood under the headstock, N/m (estimates).
+constexpr double rigid_hold = 1e8;
+constexpr double block_stiffness = 5e6;
+// Radius of the wood that a cord's post pulls on, m (common practice, no source).
+constexpr double post_radius = 12e-3;
+
+Vec3 as_array(const dealii::Point<3> &p)
+{
+  return {p[0], p[1], p[2]};
+}
+
+// Places on the headstock where the two cords pull: the middle of the posts of each side, or the
+// first and the last post of a single line.
+std::array<PostPlace, 2> cord_places(const cases::Tuners &tuners)
+{
+  const double middle = (tuners.first_post + tuners.last_post) / 2;
+  switch (tuners.layout) {
+  case cases::TunerLayout::both_sides:
+    return {PostPlace{middle, -tuners.across / 2}, PostPlace{middle, tuners.across / 2}};
+  case cases::TunerLayout::bass_line:
+    return {PostPlace{tuners.first_post, -tuners.across},
+            PostPlace{tuners.last_post, -tuners.across}};
+  case cases::TunerLayout::treble_line:
+    return {PostPlace{tuners.last_post, tuners.across},
+            PostPlace{tuners.first_post, tuners.across}};
+  }
+  throw std::logic_error("layout of tuners");
+}
+
+bool rod_pulls(const BenchSetup &setup)
+{
+  return setup.rod == cases::RodState::set || setup.rod == cases::RodState::seized;
+}
+} // namespace
+
+Bench::Bench(const cases::Case &the_case, const Model &the_model, const materials::Tables &tables)
+    : model(the_model)
+{
+  make_body(the_case);
+  make_cords(the_case);
+  make_cradle(the_case);
+  make_nut(the_case);
+  make_rod(the_case, tables);
+}
+
+void Bench::make_body(const cases::Case &the_case)
+{
+  const auto &bench = the_case.bench;
+  pads_x = cases::fret_position(the_case.neck.scale_length, the_case.neck.join_fret) +
+           bench.pad_distance;
+  for (const FaceNode &n : face_nodes(model.space, unsigned(mesh::Face::body)))
+    for (unsigned i = 0; i < 3; ++i) {
+      Spring s;
+      s.name = "body";
+      s.row = {{3 * n.node + i, 1.}};
+      s.stiffness = joint_stiffness * n.weight;
+      body.push_back(s);
+    }
+  Spring tip;
+  tip.name = "pads";
+  tip.row = {{model.tip_dof(), 1.}};
+  tip.stiffness = bench.hold == cases::BodyHold::pads ? bench.pad_stiffness : rigid_hold;
+  body.push_back(tip);
+}
+
+void Bench::make_cords(const cases::Case &the_case)
+{
+  const auto places = cord_places(the_case.tuners);
+  Row both;
+  for (unsigned side = 0; side < 2; ++side) {
+    const Vec3 foot =
+        as_array(mesh::on_headstock_face(the_case.neck, places[side].along, places[side].across));
+    const auto nodes =
+        nodes_near(model.space, unsigned(mesh::Face::headstock_face), foot, post_radius);
+    Spring &s = cord[side];
+    s.name = side == 0 ? "bass cord" : "treble cord";
+    s.row = spread_force(model.space, nodes, foot, {0, 0, 1});
+    s.row.emplace_back(model.tip_dof(), tip_lever(foot[0]));
+    s.stiffness = the_case.bench.cord_stiffness;
+    s.one_sided = true;
+    both = combine(both, s.row, 0.5);
+  }
+  // The block under the headstock stops it from going down.
+  stop_block.name = "stop block";
+  for (const auto &[index, coefficient] : both)
+    stop_block.row.emplace_back(index, -coefficient);
+  stop_block.stiffness = block_stiffness;
+  stop_block.one_sided = true;
+}
+
+void Bench::make_cradle(const cases::Case &the_case)
+{
+  const auto &bench = the_case.bench;
+  pad_stiffness = bench.cradle_pad;
+  const double half = bench.cradle_width / 2;
+  for (const PadPoint &point : pad_points(model.space, unsigned(mesh::Face::back),
+                                          bench.cradle_x - half, bench.cradle_x + half)) {
+    Spring s;
+    s.name = "cradle";
+    s.row = point.down;
+    s.row.emplace_back(model.tip_dof(), -tip_lever(point.position[0]));
+    s.stiffness = pad_stiffness * point.area;
+    s.one_sided = true;
+    cradle_pad.push_back(s);
+  }
+  if (cradle_pad.empty())
+    throw std::logic_error("the cradle meets nothing of the back");
+}
+
+void Bench::make_nut(const cases::Case &the_case)
+{
+  if (!(the_case.bench.nut_stiffness > 0))
+    return;
+  const auto ends = face_nodes(model.space, unsigned(mesh::Face::board_nut_end));
+  const auto ledge = face_nodes(model.space, unsigned(mesh::Face::board_glue_lower));
+  double area = 0;
+  for (const FaceNode &n : ends)
+    area += n.weight;
+  for (const FaceNode &n : ends) {
+    // The nut stands on the wood below: its node nearest to the board's node moves the nut.
+    unsigned below = 0;
+    double best = 1e300;
+    for (const FaceNode &m : ledge) {
+      const Vec3 &p = model.space.position[m.node], &q = model.space.position[n.node];
+      const double d = std::hypot(p[0], p[1] - q[1]);
+      if (d < best) {
+        best = d;
+        below = m.node;
+      }
+    }
+    Spring s;
+    s.name = "nut";
+    s.row = {{3 * n.node, -1.}, {3 * below, 1.}};
+    s.stiffness = the_case.bench.nut_stiffness * n.weight / area;
+    s.one_sided = true;
+    nut_bearing.push_back(s);
+  }
+}
+
+void Bench::make_rod(const cases::Case &the_case, const materials::Tables &tables)
+{
+  const cases::Rod &rod = the_case.neck.rod;
+  if (rod.kind != cases::RodKind::single_action && rod.kind != cases::RodKind::two_way)
+    return;
+  const auto &steel = tables.bar("steel");
+  const double join = cases::fret_position(the_case.neck.scale_length, the_case.neck.join_fret);
+  const double depth = rod.channel_depth - rod.diameter / 2;
+  // The ends bear on the wood round the channel.
+  std::array<std::vector<unsigned>, 2> end;
+  std::array<double, 2> x{0.01, join - 0.02};
+  for (unsigned k = 0; k < 2; ++k)
+    for (unsigned n = 0; n < model.space.n_nodes; ++n) {
+      const Vec3 &p = model.space.position[n];
+      if (std::abs(p[0] - x[k]) < 0.015 && std::abs(p[1]) < rod.channel_width + 2e-3 &&
+          p[2] < 1e-6 && p[2] > -rod.channel_depth - 3e-3)
+        end[k].push_back(n);
+    }
+  for (unsigned k = 0; k < 2; ++k)
+    rod_nodes.insert(rod_nodes.end(), end[k].begin(), end[k].end());
+  const double section = 3.14159265358979 / 4 * rod.diameter * rod.diameter;
+  const double length = x[1] - x[0];
+  Spring s;
+  s.name = "rod";
+  s.in_factor = false;
+  if (rod.kind == cases::RodKind::single_action) {
+    s.row = combine(spread_force(model.space, end[1], {x[1], 0, -depth}, {1, 0, 0}),
+                    spread_force(model.space, end[0], {x[0], 0, -depth}, {1, 0, 0}), -1);
+    s.stiffness = steel.modulus * section / length;
+    s.one_sided = true;
+    rod_force = rod.force.value_or(0);
+    rod_growth = steel.expansion * length;
+  } else {
+    // A pair of members a diameter and a half apart: a couple at its ends, nothing along. Rotation
+    // about y lowers points of larger x, so the couple that pulls the ends back is end minus start.
+    const double arm = 1.5 * rod.diameter;
+    s.row = combine(spread_moment(model.space, end[1], {0, 1, 0}),
+                    spread_moment(model.space, end[0], {0, 1, 0}), -1);
+    for (auto &entry : s.row)
+      entry.second = -entry.second;
+    s.stiffness = steel.modulus * section * arm * arm / 2 / length;
+    const double sign = rod.bows == cases::RodBows::forward ? -1 : 1;
+    rod_force = sign * rod.force.value_or(0) * arm;
+    rod_arm = arm;
+  }
+  rod_spring = s;
+}
+
+void Bench::change(const cases::Phase &phase, const StringPull *strings,
+                   const std::vector<double> &displacement, double warmth, BenchSetup &setup,
+                   BenchOffsets &offsets) const
+{
+  const BenchSetup before = setup;
+  setup.cords = phase.cords;
+  setup.cradle = phase.cradle;
+  setup.block = phase.block;
+  setup.nut = phase.nut;
+  setup.strings = phase.strings ? strings : nullptr;
+  setup.rod = phase.rod;
+  setup.rod_is_dead_load = setup.rod_pulls_evenly || (phase.rod == cases::RodState::set &&
+                                                      before.rod != cases::RodState::set);
+  put_unit(before, setup, displacement, offsets);
+  // It pulls with its force in the shape and warmth in which it is found.
+  if (setup.rod == cases::RodState::seized && before.rod != cases::RodState::seized &&
+      !setup.rod_pulls_evenly)
+    rod_becomes_spring(displacement, warmth, offsets);
+}
+
+void Bench::put_unit(const BenchSetup &before, const BenchSetup &after,
+                     const std::vector<double> &displacement, BenchOffsets &offsets) const
+{
+  if (after.cords && !before.cords)
+    for (unsigned side = 0; side < 2; ++side) {
+      offsets.cord_reference[side] = -evaluate(cord[side].row, displacement);
+      offsets.take_up[side] = 0;
+    }
+  if (after.cradle && !before.cradle) {
+    offsets.cradle.resize(cradle_pad.size());
+    for (std::size_t k = 0; k < cradle_pad.size(); ++k)
+      offsets.cradle[k] = -evaluate(cradle_pad[k].row, displacement);
+  }
+  if (rod_spring && after.rod != before.rod && rod_pulls(after))
+    offsets.rod = -evaluate(rod_spring->row, displacement);
+}
+
+double Bench::headstock_height(const std::vector<double> &displacement) const
+{
+  return -evaluate(stop_block.row, displacement);
+}
+
+void Bench::place_block(const std::vector<double> &displacement, BenchOffsets &offsets) const
+{
+  offsets.block = -evaluate(stop_block.row, displacement);
+}
+
+void Bench::rod_becomes_spring(const std::vector<double> &displacement, double warmth,
+                               BenchOffsets &offsets) const
+{
+  if (rod_spring)
+    offsets.rod = rod_force / rod_spring->stiffness - evaluate(rod_spring->row, displacement) +
+                  rod_growth * warmth;
+}
+
+std::vector<Spring> Bench::springs(const BenchSetup &setup, const BenchOffsets &offsets,
+                                   double warmth) const
+{
+  std::vector<Spring> result = body;
+  if (setup.nut)
+    result.insert(result.end(), nut_bearing.begin(), nut_bearing.end());
+  if (setup.cradle)
+    for (std::size_t k = 0; k < cradle_pad.size(); ++k) {
+      result.push_back(cradle_pad[k]);
+      result.back().offset = offsets.cradle.empty() ? 0. : offsets.cradle[k];
+    }
+  if (setup.cords)
+    for (unsigned side = 0; side < 2; ++side) {
+      result.push_back(cord[side]);
+      result.back().offset = offsets.cord_reference[side] + offsets.take_up[side];
+    }
+  if (setup.block) {
+    result.push_back(stop_block);
+    result.back().offset = offsets.block;
+  }
+  if (rod_spring && rod_pulls(setup) && !setup.rod_is_dead_load) {
+    result.push_back(*rod_spring);
+    result.back().offset = offsets.rod - rod_growth * warmth;
+    if (setup.rod == cases::RodState::seized)
+      result.back().one_sided = false;
+  }
+  if (setup.strings != nullptr)
+    result.insert(result.end(), setup.strings->current_shape.begin(),
+                  setup.strings->current_shape.end());
+  return result;
+}
+
+std::vector<double> Bench::load(const BenchSetup &setup) const
+{
+  std::vector<double> result =
+      setup.strings != nullptr ? setup.strings->load : std::vector<double>(model.n_unknowns(), 0.);
+  if (rod_spring && setup.rod_is_dead_load)
+    add_times(rod_spring->row, -rod_force, result);
+  return result;
+}
+
+void Bench::add_unit_load(const BenchSetup &setup, const BenchOffsets &unit,
+                          const std::vector<char> &closed, std::vector<double> &load) const
+{
+  // The springs of the unit have the increments as offsets; all others have none.
+  const std::vector<Spring> of_unit = springs(setup, unit, 0);
+  for (std::size_t s = 0; s < of_unit.size(); ++s)
+    if (closed[s] && of_unit[s].offset != 0)
+      add_times(of_unit[s].row, -of_unit[s].stiffness * of_unit[s].offset, load);
+}
+
+BenchForces Bench::forces(const std::vector<Spring> &springs,
+                          const std::vector<double> &displacement) const
+{
+  BenchForces result;
+  for (const Spring &s : springs) {
+    const double f = force(s, displacement);
+    if (s.name == "bass cord")
+      result.cord[0] = f;
+    else if (s.name == "treble cord")
+      result.cord[1] = f;
+    else if (s.name == "cradle") {
+      result.cradle += f;
+      // Of a pad of springs (Winkler): pressure = stiffness per area times its compression.
+      if (f > 0)
+        result.cradle_pressure =
+            std::max(result.cradle_pressure, pad_stiffness * elongation(s, displacement));
+    } else if (s.name == "stop block")
+      result.block = f;
+    else if (s.name == "nut")
+      result.nut += f;
+    else if (s.name == "rod")
+      result.rod = f / rod_arm;
+  }
+  result.tip = displacement[model.tip_dof()];
+  return result;
+}
+
+double Bench::rod_temperature(const std::vector<double> &temperature) const
+{
+  if (rod_nodes.empty())
+    return materials::reference_temperature;
+  double sum = 0;
+  for (const unsigned n : rod_nodes)
+    sum += temperature[n];
+  return sum / rod_nodes.size();
+}
+} // namespace overbend::solver

@@ -1,0 +1,224 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/history/generating_histories.h"
+
+#include "cases/humid_air.h"
+#include "mesh/neck_mesh.h"
+#include "solver/model/interfaces.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace overbend::solver
+{
+namespace
+{
+constexpr double room = 293.15; // K, of the generating histories
+// Glue that flows within seconds, and glue that does not move in decades, whatever the kind: far
+// above the softening temperature and far below it, K.
+constexpr double soft_above = 300, frozen_at = 200;
+// s: hundreds of times what a neck takes there to slide to rest, also on a slow line (viscosity
+// over the modulus at which it would hold half: 5 ms there), and so short that the wood stays
+// elastic.
+constexpr double soft_time = 1;
+constexpr double first_creep_step = 3600, creep_step_growth = 3; // s
+
+// Steps that grow from an hour on until a time is over.
+template <typename Step>
+void in_growing_steps(double duration, const Step &step)
+{
+  double time = 0;
+  for (double dt = first_creep_step; time < duration; dt *= creep_step_growth) {
+    dt = std::min(dt, duration - time);
+    step(dt);
+    time += dt;
+  }
+}
+
+// Strings on in hot air, cooled, strings off.
+std::vector<cases::Phase> hot_store(const cases::Case &the_case, double rest)
+{
+  cases::Phase hot;
+  hot.kind = cases::PhaseKind::store;
+  hot.name = "hot store";
+  hot.duration = the_case.warp.hot_time;
+  hot.air = the_case.room;
+  hot.air.temperature = the_case.warp.temperature;
+  hot.air.humidity = cases::humidity_after(the_case.room.humidity, the_case.room.temperature,
+                                           the_case.warp.temperature);
+  hot.strings = true;
+  hot.rod = cases::acting(the_case.neck.rod.state);
+  cases::Phase cool = hot;
+  cool.name = "cooled, strings on";
+  cool.air = the_case.room;
+  cool.duration = 4 * 3600;
+  cases::Phase off = cool;
+  off.name = "strings off";
+  off.strings = false;
+  if (hot.rod == cases::RodState::set)
+    off.rod = cases::RodState::slack; // slackened with the strings
+  off.duration = std::max(600., rest);
+  return {hot, cool, off};
+}
+} // namespace
+
+namespace
+{
+BenchSetup setup_of(const Cause &cause)
+{
+  BenchSetup setup;
+  setup.strings = cause.strings;
+  setup.rod = cause.rod;
+  setup.rod_pulls_evenly = cause.rod_pulls_evenly;
+  setup.rod_is_dead_load = cause.rod_pulls_evenly || cause.rod == cases::RodState::set;
+  return setup;
+}
+} // namespace
+
+Cause seized_rod(const cases::Case &the_case)
+{
+  Cause cause;
+  if (the_case.neck.rod.state == cases::RodState::seized) {
+    cause.rod = cases::RodState::seized;
+    cause.rod_pulls_evenly = true;
+  }
+  return cause;
+}
+
+Cause torque(const Model &model)
+{
+  std::vector<unsigned> nodes;
+  for (const FaceNode &n : face_nodes(model.space, unsigned(mesh::Face::headstock_face)))
+    nodes.push_back(n.node);
+  Cause cause;
+  cause.load.assign(model.n_unknowns(), 0.);
+  add_times(spread_moment(model.space, nodes, {1, 0, 0}), 1., cause.load);
+  return cause;
+}
+
+Generator::Generator(const Model &model_, const Bench &bench_, const BoardLines &lines_,
+                     Mechanics &mechanics_, Cause stays_)
+    : model(model_), bench(bench_), lines(lines_), mechanics(mechanics_), stays(std::move(stays_)),
+      room_temperature(model_.space.n_nodes, room)
+{}
+
+MechanicsState Generator::slip(const Cause &cause)
+{
+  MechanicsState state = unstressed(model);
+  step(state, cause, soft_time, hottest_softening() + soft_above);
+  loaded_reading = read(lines, state.displacement);
+  step(state, {}, 0, room);
+  return state;
+}
+
+MechanicsState Generator::creep(const Cause &cause, double time)
+{
+  MechanicsState state = unstressed(model);
+  step(state, cause, 0, frozen_at);
+  in_growing_steps(time, [&](double dt) { step(state, cause, dt, frozen_at); });
+  step(state, {}, 0, frozen_at);
+  return state;
+}
+
+void Generator::rest(MechanicsState &state, double duration, const Cause &in_it)
+{
+  const bool loaded = in_it.rod_pulls_evenly;
+  if (loaded)
+    step(state, in_it, 0, frozen_at);
+  in_growing_steps(duration, [&](double dt) { step(state, in_it, dt, frozen_at); });
+  if (loaded)
+    step(state, {}, 0, frozen_at);
+}
+
+MechanicsState Generator::swollen(const std::vector<double> &moisture)
+{
+  MechanicsState state = unstressed(model);
+  at_once(state,
+          StepClimate{room_temperature, room_temperature, moisture, moisture, moisture, {}, {}});
+  return state;
+}
+
+void Generator::bring_to(MechanicsState &state, const std::vector<double> &from,
+                         const std::vector<double> &to)
+{
+  at_once(state, StepClimate{room_temperature, room_temperature, from, to, from, {}, {}});
+}
+
+void Generator::at_once(MechanicsState &state, const StepClimate &climate)
+{
+  const MechanicsState before = state;
+  const BenchSetup setup = setup_of(stays);
+  mechanics.begin(before, climate, 0);
+  std::vector<double> u = state.displacement;
+  try {
+    mechanics.equilibrate(bench.springs(setup, {}, 0), bench.load(setup), u);
+  } catch (const StepFailed &failure) {
+    throw NotConverged(std::string("The swollen neck could not be found: ") + failure.what());
+  }
+  mechanics.finish(state, u);
+}
+
+Reading Generator::elastic(const Cause &cause)
+{
+  MechanicsState state = unstressed(model);
+  step(state, cause, 0, frozen_at);
+  return read(lines, state.displacement);
+}
+
+double Generator::hottest_softening() const
+{
+  double hottest = 0;
+  for (const GlueLineModel &line : model.glue_line)
+    hottest = std::max(hottest, line.law->softening_temperature());
+  return hottest;
+}
+
+void Generator::step(MechanicsState &state, const Cause &cause, double dt, double glue_temperature)
+{
+  mechanics.begin_with_glue_at(state, room_temperature, dt, glue_temperature);
+  const BenchSetup setup = setup_of(cause);
+  std::vector<double> load = bench.load(setup);
+  for (std::size_t i = 0; i < cause.load.size(); ++i)
+    load[i] += cause.load[i];
+  std::vector<double> u = state.displacement;
+  try {
+    mechanics.equilibrate(bench.springs(setup, {}, 0), load, u);
+  } catch (const StepFailed &failure) {
+    throw NotConverged(std::string("The found shape could not be reached by any history: ") +
+                       failure.what());
+  }
+  MechanicsState next = state;
+  mechanics.finish(next, u);
+  state = std::move(next);
+}
+
+MechanicsState hot_history(const cases::Case &the_case, const Model &model, const Bench &bench,
+                           const BoardLines &lines, const StringPull &strings, Mechanics &mechanics,
+                           const std::vector<double> &moisture, const MechanicsState &swollen,
+                           double rest)
+{
+  const auto phases = hot_store(the_case, rest);
+  const std::vector<double> cold(model.space.n_nodes, the_case.room.temperature);
+  const ThermalHistory heat = simulate_heat(model, the_case.heater, phases, cold);
+  MoistureHistory water;
+  SimulationOptions options;
+  options.bow_error = the_case.numerics.bow_error;
+  if (!moisture.empty()) {
+    water = simulate_moisture(model, the_case, phases, heat, moisture);
+    options.moisture = &water;
+  }
+  const Cause stays = seized_rod(the_case);
+  Progress progress;
+  progress.state = swollen;
+  progress.setup.rod = stays.rod;
+  progress.setup.rod_pulls_evenly = stays.rod_pulls_evenly;
+  MechanicsState end =
+      simulate(the_case, phases, model, bench, lines, strings, heat, progress, mechanics, options)
+          .end.state;
+  // What is still missing of its water comes back before it is read.
+  if (!moisture.empty())
+    Generator(model, bench, lines, mechanics, stays)
+        .bring_to(end, water.all().back().moisture, moisture);
+  add_times(end, -1, swollen);
+  return end;
+}
+} // namespace overbend::solver

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "solver/history/simulate.h"
+
+namespace overbend::solver
+{
+// Pulling the cords until the bench reads what is wanted, within an instant step that has begun.
+struct PullProblem
+{
+  const Bench &bench;
+  const BoardLines &lines;
+  Mechanics &mechanics;
+  const BenchSetup &setup;
+  BenchOffsets offsets; // take_up is found
+  std::vector<double> load;
+  double warmth;
+};
+
+struct PullResult
+{
+  bool reached = false;        // both readings
+  std::array<bool, 2> slack{}; // cords that would have to push and were left slack
+};
+
+// Finds the two take-ups that bring centre bow (m) and twist (rad) to the wanted readings. When one
+// cord would have to push, it is left slack and the other one brings the bow: the twist is out of
+// reach. `u` is the first guess and becomes the displacement found.
+PullResult pull_to(PullProblem &problem, double bow, double twist, std::vector<double> &u);
+
+// Adds to a unit's take-ups what makes its readings follow its own change of bow and twist; with a
+// slack cord, of the bow alone.
+void pull_unit(PullProblem &problem, const PullResult &result, Unit &unit);
+} // namespace overbend::solver

@@ -1,0 +1,293 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/history/simulate.h"
+
+#include "solver/history/pull.h"
+#include "solver/history/step_control.h"
+#include "solver/mechanics/step_climate.h"
+
+#include <algorithm>
+#include <cmath>
+#include <sstream>
+
+namespace overbend::solver
+{
+namespace
+{
+constexpr double reject_above = 2; // times the allowed error
+constexpr unsigned most_cuts = 10;
+
+StepControl::Values controlled(const Reading &r)
+{
+  // Twist counts by what it lifts an edge 20 mm off the centre line.
+  return {r.bow_bass, r.bow, r.bow_treble, 0.02 * r.twist};
+}
+
+class Run
+{
+public:
+  Run(const cases::Case &the_case_, const std::vector<cases::Phase> &phases_, const Model &model_,
+      const Bench &bench_, const BoardLines &lines_, const StringPull &strings_,
+      const ThermalHistory &heat_, const Progress &start, Mechanics &mechanics_,
+      const SimulationOptions &options_)
+      : the_case(the_case_), phases(phases_), model(model_), bench(bench_), lines(lines_),
+        strings(strings_), heat(heat_), mechanics(mechanics_), options(options_), now(start),
+        control(options_.bow_error)
+  {}
+
+  History run()
+  {
+    for (unsigned i = 0; i < phases.size(); ++i) {
+      try {
+        start_phase(i);
+      } catch (const StepFailed &failure) {
+        throw NotConverged("Phase \"" + phases[i].name +
+                           "\" does not converge at its start: " + failure.what());
+      }
+      march(i);
+      finish_phase(i);
+    }
+    history.end = std::move(now);
+    return std::move(history);
+  }
+
+private:
+  double warmth(const std::vector<double> &T) const
+  {
+    return bench.rod_temperature(T) - materials::reference_temperature;
+  }
+
+  StepClimate climate(double from, double to) const
+  {
+    return climate_between(model, heat, options.moisture, from, to);
+  }
+
+  void start_phase(unsigned i)
+  {
+    const cases::Phase &phase = phases[i];
+    const BenchSetup before = now.setup;
+    const std::vector<double> T = heat.at(time);
+    bench.change(phase, &strings, now.state.displacement, warmth(T), now.setup, now.offsets);
+    for (Unit &unit : now.units)
+      bench.put_unit(before, now.setup, unit.state.displacement, unit.offsets);
+    const bool reads = phase.pull.kind == cases::Pull::Kind::to_reading;
+    const bool new_block = now.setup.block && (reads || !before.block);
+    if (!before.cords)
+      headstock_rests = bench.headstock_height(now.state.displacement);
+    BenchSetup without = now.setup;
+    without.block = now.setup.block && !new_block;
+
+    PhaseEnd end;
+    end.phase = i;
+    mechanics.begin(now.state, climate(time, time), 0);
+    std::vector<double> u = now.state.displacement;
+    end.pull_reached = pull(phase.pull, without, T, u);
+    finish_step(u, without);
+    if (new_block) {
+      bench.place_block(now.state.displacement, now.offsets);
+      for (Unit &unit : now.units)
+        bench.place_block(unit.state.displacement, unit.offsets);
+      end.block_below = headstock_rests - bench.headstock_height(now.state.displacement);
+    }
+    if (now.setup.rod_is_dead_load && !now.setup.rod_pulls_evenly) {
+      bench.rod_becomes_spring(now.state.displacement, warmth(T), now.offsets);
+      for (Unit &unit : now.units)
+        bench.put_unit(before, now.setup, unit.state.displacement, unit.offsets);
+      now.setup.rod_is_dead_load = false;
+    }
+    record(i);
+    end.shape_at_start = lines.shape(now.state.displacement);
+    end.reading_at_start = history.steps.back().reading;
+    history.phases.push_back(end);
+    control.restart(time, controlled(history.steps.back().reading));
+    last_change.clear();
+  }
+
+  // Brings the readings where the phase wants them; true if they could be reached.
+  bool pull(const cases::Pull &wanted, const BenchSetup &setup, const std::vector<double> &T,
+            std::vector<double> &u)
+  {
+    PullProblem problem{bench, lines, mechanics, setup, now.offsets, bench.load(setup), warmth(T)};
+    if (wanted.kind == cases::Pull::Kind::take_up) {
+      now.offsets.take_up = {wanted.take_up_bass, wanted.take_up_treble};
+      for (Unit &unit : now.units)
+        unit.offsets.take_up = unit.take_up;
+    }
+    if (wanted.kind != cases::Pull::Kind::to_reading) {
+      mechanics.equilibrate(bench.springs(setup, now.offsets, warmth(T)), bench.load(setup), u);
+      return true;
+    }
+    const PullResult result = pull_to(problem, wanted.bow, wanted.twist, u);
+    now.offsets = problem.offsets;
+    for (Unit &unit : now.units)
+      pull_unit(problem, result, unit);
+    return result.reached;
+  }
+
+  void march(unsigned i)
+  {
+    const double end = phase_start + phases[i].duration;
+    double dt = std::min(options.first_step, phases[i].duration / 4);
+    while (time < end - 1e-6) {
+      const AirSeries *air = heat.air(time, 0);
+      if (air != nullptr && !phases[i].climate.points.empty() && !air->in_days())
+        dt = std::min(dt, air->spacing()); // follows the course of the air
+      dt = std::min(dt, end - time);
+      if (end - time - dt < 0.3 * dt)
+        dt = end - time; // no crumbs
+      dt = one_step(i, dt);
+    }
+    phase_start = end;
+    time = end;
+  }
+
+  // Takes one step of at most dt; returns the length to try next.
+  double one_step(unsigned i, double dt)
+  {
+    std::string why;
+    for (unsigned cut = 0; cut <= most_cuts; ++cut) {
+      const StepClimate around = climate(time, time + dt);
+      if (glue_log_change(model, around, dt) > options.largest_log_shift) {
+        dt *= 0.6;
+        --cut; // not a failure: the temperature moves fast
+        continue;
+      }
+      try {
+        mechanics.begin(now.state, around, dt);
+        std::vector<double> u = guess(dt);
+        mechanics.equilibrate(bench.springs(now.setup, now.offsets, warmth(around.T1)),
+                              bench.load(now.setup), u);
+        const double error = control.error(time + dt, controlled(read(lines, u)));
+        if (!(error <= reject_above)) {
+          dt = control.next(dt, error);
+          why = "its error was too large";
+          continue;
+        }
+        time += dt;
+        keep_change(u, dt);
+        finish_step(u, now.setup);
+        record(i);
+        control.accept(time, controlled(history.steps.back().reading));
+        return control.next(dt, error);
+      } catch (const StepFailed &failure) {
+        note_cut(i, dt, failure.what());
+        why = failure.what();
+        dt /= 2;
+      }
+    }
+    std::ostringstream message;
+    message << "Phase \"" << phases[i].name << "\" does not converge at "
+            << (time - phase_start) / 60 << " min: " << why << "; the step was cut to " << dt
+            << " s";
+    throw NotConverged(message.str());
+  }
+
+  // The neck moves on as it did in the last step.
+  std::vector<double> guess(double dt) const
+  {
+    std::vector<double> u = now.state.displacement;
+    if (last_change.empty())
+      return u;
+    const double share = std::min(1., dt / last_dt);
+    for (std::size_t i = 0; i < u.size(); ++i)
+      u[i] += share * last_change[i];
+    return u;
+  }
+
+  void keep_change(const std::vector<double> &u, double dt)
+  {
+    last_change = u;
+    for (std::size_t i = 0; i < u.size(); ++i)
+      last_change[i] -= now.state.displacement[i];
+    last_dt = dt;
+  }
+
+  void note_cut(unsigned i, double dt, const char *why)
+  {
+    std::ostringstream note;
+    note << "phase \"" << phases[i].name << "\", " << (time - phase_start) / 60
+         << " min: a step of " << dt << " s was cut in two, because " << why;
+    history.notes.push_back(note.str());
+  }
+
+  // Moves base and units to the end of the step just solved.
+  void finish_step(const std::vector<double> &u, const BenchSetup &setup)
+  {
+    if (!now.units.empty()) {
+      std::vector<std::vector<double>> loads, guesses;
+      for (const Unit &unit : now.units) {
+        loads.push_back(mechanics.unit_load(unit.state));
+        bench.add_unit_load(setup, unit.offsets, mechanics.closed_springs(), loads.back());
+        guesses.push_back(unit.state.displacement);
+      }
+      mechanics.respond(loads, guesses);
+      for (std::size_t k = 0; k < now.units.size(); ++k)
+        mechanics.finish(now.units[k].state, loads[k], true);
+    }
+    MechanicsState next = std::move(now.state);
+    mechanics.finish(next, u);
+    now.state = std::move(next);
+  }
+
+  void record(unsigned i)
+  {
+    StepRecord step;
+    step.time = time;
+    step.phase = i;
+    step.reading = read(lines, now.state.displacement);
+    const std::vector<double> T = heat.at(time);
+    step.forces =
+        bench.forces(bench.springs(now.setup, now.offsets, warmth(T)), now.state.displacement);
+    step.take_up = now.offsets.take_up;
+    for (const Unit &unit : now.units)
+      step.unit.push_back(read(lines, unit.state.displacement));
+    history.steps.push_back(step);
+    if (options.observe)
+      options.observe(step, now.state);
+  }
+
+  void finish_phase(unsigned i)
+  {
+    PhaseEnd &end = history.phases.back();
+    end.time = time;
+    end.shape = lines.shape(now.state.displacement);
+    end.reading = history.steps.back().reading;
+    end.take_up = now.offsets.take_up;
+    for (const StepRecord &step : history.steps)
+      if (step.phase == i)
+        for (unsigned side = 0; side < 2; ++side)
+          end.largest_cord[side] = std::max(end.largest_cord[side], step.forces.cord[side]);
+  }
+
+  const cases::Case &the_case;
+  const std::vector<cases::Phase> &phases;
+  const Model &model;
+  const Bench &bench;
+  const BoardLines &lines;
+  const StringPull &strings;
+  const ThermalHistory &heat;
+  Mechanics &mechanics;
+  const SimulationOptions &options;
+  Progress now;
+  StepControl control;
+  History history;
+  std::vector<double> last_change; // of the displacement in the last step; empty after a change
+  double last_dt = 0;
+  double headstock_rests = 0; // m, its height before the cords came on
+  double time = 0, phase_start = 0;
+};
+} // namespace
+
+Reading read(const BoardLines &lines, const std::vector<double> &displacement)
+{
+  return {evaluate(lines.bow(0), displacement), evaluate(lines.bow(1), displacement),
+          evaluate(lines.bow(2), displacement), evaluate(lines.twist(), displacement)};
+}
+
+History simulate(const cases::Case &the_case, const std::vector<cases::Phase> &phases,
+                 const Model &model, const Bench &bench, const BoardLines &lines,
+                 const StringPull &strings, const ThermalHistory &heat, const Progress &start,
+                 Mechanics &mechanics, const SimulationOptions &options)
+{
+  return Run(the_case, phases, model, bench, lines, strings, heat, start, mechanics, options).run();
+}
+} // namespace overbend::solver

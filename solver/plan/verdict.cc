@@ -1,0 +1,277 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/plan/verdict.h"
+
+#include "cases/declarations.h"
+#include "cases/units.h"
+#include "materials/glue_law.h"
+#include "solver/plan/verdict_need.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace overbend::solver
+{
+namespace
+{
+using cases::both_lengths;
+using cases::both_temperatures;
+
+// Rounding of a temperature given in another scale, K.
+constexpr double rounding = 0.01;
+// A line that keeps a stiffness above this locks whatever the temperature (bench_heat.h).
+constexpr double stiff_plateau = locking_modulus;
+
+const char *const use_level = "level the board and refret";
+const char *const use_wedges = "wedge-fret it: tangs a little wider than the slots, fret by fret";
+const char *const board_off = "take the board off, put in bars or a new rod, and glue it back";
+
+// Where trouble starts and where to stop for a finish, K.
+struct FinishLimit
+{
+  double trouble, stop;
+  std::string name;
+};
+
+FinishLimit limit_of(cases::Finish kind, const materials::Tables &tables)
+{
+  const materials::Finish &finish = tables.finish(cases::finish_word(kind));
+  const double hottest = tables.limits.hottest;
+  return {std::min(finish.prints_from, hottest), std::min(finish.keep_below, hottest),
+          kind == cases::Finish::unknown ? "an unknown finish" : finish.name};
+}
+
+// Hottest the board's top may get while the bar is on: that of the bar. 0: no heat.
+double planned_heat(const cases::Case &c)
+{
+  double hottest = 0;
+  for (const cases::Phase &phase : c.phases)
+    if (phase.heater)
+      hottest = std::max(hottest, phase.bar_temperature);
+  return hottest;
+}
+
+void judge_plastic(const cases::Case &c, const materials::WorkLimits &limits, double heat,
+                   Verdict &v)
+{
+  if (!(heat > 0))
+    return;
+  if (c.binding == cases::Binding::celluloid)
+    v.refuse("The binding is celluloid. It shrinks and softens in the heat this job needs, lets go "
+             "of gases that burn, and once alight it feeds its own fire: it is not to be heated.",
+             {use_level, use_wedges,
+              "have the celluloid taken off and replaced by someone who is set up for it, then ask "
+              "again"});
+  if (c.binding == cases::Binding::unknown)
+    v.caution(
+        "Find out what the binding, dots and veneers are before any heat: rub hard and smell. "
+        "Camphor means celluloid: then do not heat this neck at all. Take old translucent or "
+        "crumbling plastic for celluloid until shown otherwise.");
+  if (c.binding == cases::Binding::unknown && heat > limits.hottest_unknown + rounding)
+    v.refuse("Nobody knows what the binding is, and " + both_temperatures(heat) +
+                 " at the bar is more than an unknown plastic should see (" +
+                 both_temperatures(limits.hottest_unknown) + ").",
+             {"find out what it is and write it into the case, or plan with a cooler bar"});
+  if (c.binding == cases::Binding::plastic && heat > limits.plastic_softens)
+    v.caution("Plastic binding softens from about " + both_temperatures(limits.plastic_softens) +
+              " on: cover it with a strip of foil and felt, and keep the bar off it.");
+}
+
+void judge_finish(const cases::Case &c, const materials::Tables &tables, double heat, Verdict &v)
+{
+  if (!(heat > 0))
+    return;
+  // The bar lies on the board: a tender finish there sets the limit as one on the neck does.
+  const FinishLimit neck = limit_of(c.finish, tables), board = limit_of(c.faces.board.kind, tables);
+  const bool board_first =
+      board.stop < neck.stop || (board.stop == neck.stop && board.trouble < neck.trouble);
+  const FinishLimit limit = board_first ? board : neck;
+  if (heat > limit.stop + rounding && limit.stop < tables.limits.hottest)
+    v.refuse("A bar at " + both_temperatures(heat) + " is too hot for " + limit.name +
+                 ": keep its surface below " + both_temperatures(limit.stop) + ".",
+             {"plan with a cooler bar and a longer hold", use_level, use_wedges});
+  else if (heat > limit.trouble)
+    v.caution("With " + limit.name +
+              " the finish prints under pads from about 40 to 45 degC (104 to 113 degF): suede or "
+              "cork over film-free cloth, no vinyl or rubber, and look under the cradle pad when "
+              "you read again hot.");
+  const auto burns = [](cases::Finish finish) {
+    return finish == cases::Finish::nitro_lacquer || finish == cases::Finish::shellac;
+  };
+  if (burns(c.finish) || burns(c.faces.board.kind))
+    v.caution("This finish burns: no bare iron near it, no solvents or oily rags that day.");
+}
+
+void judge_glue_limit(const cases::Case &c, const materials::Tables &tables, double heat,
+                      Verdict &v)
+{
+  const double hottest = tables.limits.hottest;
+  const double glue =
+      c.board_glue.kind ? tables.glue(*c.board_glue.kind, c.file).temperature_limit : hottest;
+  const double limit = std::min(glue, hottest);
+  if (heat > limit + rounding)
+    v.refuse("A bar at " + both_temperatures(heat) + " is above " + both_temperatures(limit) +
+                 ", the limit for this board: above it the board may walk or open.",
+             {"plan with a cooler bar"});
+}
+
+void judge_glue_kind(const cases::Case &c, const materials::Tables &tables, Verdict &v)
+{
+  if (!c.board_glue.kind)
+    return;
+  const materials::Glue glue =
+      materials::at_speed(tables.glue(*c.board_glue.kind, c.file), materials::LineSpeed::fast);
+  if (&tables.glue(*c.board_glue.kind) == &tables.glue("one piece")) {
+    v.refuse("Board and shaft are one piece: there is no glue line that could slide. Of what is "
+             "clamped the wood alone keeps about a tenth, and loses a part of that again.",
+             {use_level, use_wedges, "fit bars or a new rod from the back or under the frets"});
+    return;
+  }
+  const bool too_hard =
+      materials::softening_temperature(glue, c.room.humidity) > tables.limits.hottest;
+  if (glue.plateau > stiff_plateau)
+    v.refuse("The board is glued with " + glue.name + ", which never lets the board slide: " +
+                 (too_hard ? "no bench heat softens it"
+                           : "it only softens to a hard rubber and does not flow") +
+                 ". Clamped and heated, this neck comes back to where it was.",
+             {use_level, use_wedges, board_off});
+}
+
+void judge_damage(const cases::Case &c, Verdict &v)
+{
+  if (c.found.open_crack)
+    v.refuse("There is an open crack in shaft, headstock or heel: it would run under the clamp "
+             "before the neck moves.",
+             {"close and glue the crack, let it cure, measure again and ask again"});
+  // What a seized rod holds is told by its pull.
+  if (c.found.rod_loaded && c.neck.rod.state != cases::RodState::seized)
+    v.refuse("The rod was loaded while the bows were read: what the rod holds and what the neck "
+             "does cannot be told apart, and a loaded rod works against the clamp.",
+             {"slacken the rod first (glasses on), let the neck come to rest for a day and read "
+              "again"});
+  if (c.found.angle_only)
+    v.refuse("The board is straight and only the angle or the string height is wrong: that is not "
+             "a bow, and heat and clamping will not cure it.",
+             {"a neck reset, a shim in the pocket, or work on the bridge"});
+  for (const cases::Phase &phase : c.phases)
+    if (phase.heater && phase.strings)
+      v.refuse("The strings are on while the bar is hot (phase \"" + phase.name +
+                   "\"): this is how necks get their bow.",
+               {"take the strings off for every phase with heat"});
+}
+} // namespace
+
+void Verdict::refuse(const std::string &reason, const std::vector<std::string> &instead)
+{
+  kind = do_not;
+  Verdict added;
+  added.reasons = {reason};
+  added.alternatives = instead;
+  added.kind = do_not;
+  join(added);
+}
+
+void Verdict::caution(const std::string &sentence)
+{
+  Verdict added;
+  added.kind = with_cautions;
+  added.cautions = {sentence};
+  join(added);
+}
+
+void Verdict::join(const Verdict &other)
+{
+  kind = std::max(kind, other.kind);
+  const auto add = [](std::vector<std::string> &to, const std::vector<std::string> &from) {
+    for (const std::string &sentence : from)
+      if (std::find(to.begin(), to.end(), sentence) == to.end())
+        to.push_back(sentence);
+  };
+  add(reasons, other.reasons);
+  add(cautions, other.cautions);
+  add(alternatives, other.alternatives);
+}
+
+Verdict refuse_before(const cases::Case &c, const materials::Tables &tables)
+{
+  Verdict v;
+  const double heat = planned_heat(c);
+  judge_damage(c, v);
+  judge_plastic(c, tables.limits, heat, v);
+  judge_finish(c, tables, heat, v);
+  judge_glue_limit(c, tables, heat, v);
+  judge_glue_kind(c, tables, v);
+  judge_need(c, tables.limits, v);
+  if (v.kind == Verdict::do_not)
+    return v; // what to look out for while doing it does not matter
+  if (!c.board_glue.kind)
+    v.caution("The glue is not known. Three speeds of line are planned; warm the neck free first "
+              "(half an hour, no cords, no strings) and read again: what it moves by itself tells "
+              "which one it is.");
+  if (!c.found.twist)
+    v.caution("The twist was not measured and is taken as none: lay winding sticks on it first.");
+  for (const std::string &sentence : set_up_cautions(c))
+    v.caution(sentence);
+  return v;
+}
+
+std::vector<std::string> standing_cautions(const cases::Case &c)
+{
+  std::vector<std::string> all;
+  if (planned_heat(c) > 0)
+    all.push_back(
+        "The iron is the main hazard: dry, dabbed on for 2 to 3 s every minute or two or "
+        "parked on a 6 mm (1/4 in) plywood slip, never left alone, never on bare frets. Trust a "
+        "second thermometer on the bar, not the iron's dial. Extinguisher and metal tray "
+        "at hand.");
+  if (planned_heat(c) > 0)
+    all.push_back("Stop if: a step shows at the nut, a fret rises, it creaks, it smells of camphor "
+                  "or varnish, or the probe goes more than 3 degC (5 degF) above its figure.");
+  all.push_back("Glasses on when strings, rod and cords are under load; stay out of the line of "
+                "the cords; let go slowly, both sides in turn. Strings and rod slack before the "
+                "clamp.");
+  if (c.neck.headstock.kind == cases::HeadstockKind::tilted)
+    all.push_back("A tilted headstock of one piece has short grain at the nut: look at it with a "
+                  "lamp and flex it by hand first; a strap behind the nut is kinder than cords.");
+  all.push_back("These are estimates, not orders, and they can be wrong. Keep to the local rules "
+                "for fire, electricity, dust and protected woods, and leave to licensed or trained "
+                "hands what you are not trained for.");
+  return all;
+}
+
+HeatLimits heat_limits(const cases::Case &c, const materials::Tables &tables)
+{
+  HeatLimits limits;
+  const double hottest = tables.limits.hottest;
+  const FinishLimit finish = limit_of(c.finish, tables);
+  limits.surface = finish.stop;
+  limits.surface_reason =
+      finish.stop < hottest ? "finish: " + finish.name : "no surface of a neck should pass it";
+  if (c.binding == cases::Binding::unknown && tables.limits.hottest_unknown < limits.surface) {
+    limits.surface = tables.limits.hottest_unknown;
+    limits.surface_reason = "the binding is not known";
+  }
+  limits.glue_line = hottest;
+  limits.glue_reason = "no glue line of a neck should pass it";
+  if (c.board_glue.kind) {
+    const materials::Glue glue = tables.glue(*c.board_glue.kind, c.file);
+    if (glue.temperature_limit < hottest) {
+      limits.glue_line = glue.temperature_limit;
+      limits.glue_reason = "glue: " + glue.name;
+    }
+  }
+  return limits;
+}
+
+std::string in_words(Verdict::Kind kind)
+{
+  switch (kind) {
+  case Verdict::do_it:
+    return "do it";
+  case Verdict::with_cautions:
+    return "do it, with these cautions";
+  case Verdict::do_not:
+    return "do not do it";
+  }
+  return "";
+}
+} // namespace overbend::solver

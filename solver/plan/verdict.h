@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "cases/case.h"
+#include "materials/tables.h"
+#include "solver/plan/bench_heat.h"
+#include "solver/plan/plan.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+// Should it be done at all? Each reason, caution and alternative is a sentence in shop words.
+//
+// The limits are numbers of the tables (limits.toml; finishes.toml, glues.toml and tuners.toml for
+// what each kind bears), with their origin; `overbend list limits` prints them. No input sets a
+// limit aside.
+namespace overbend::solver
+{
+struct Verdict
+{
+  enum Kind { do_it, with_cautions, do_not } kind = do_it;
+  std::vector<std::string> reasons;      // why not
+  std::vector<std::string> cautions;     // what to look out for
+  std::vector<std::string> alternatives; // what to do instead
+
+  void refuse(const std::string &reason, const std::vector<std::string> &instead = {});
+  void caution(const std::string &sentence);
+  void join(const Verdict &other); // the worse kind; every sentence once
+};
+
+// Strings' lift of the unstressed neck (m) on the mesh: by the set it lived under and by the one to
+// come.
+struct Lifts
+{
+  double found = 0, planned = 0;
+  // By the set it lived under together with the rod as found: what strung minus slack should read.
+  double as_read = 0;
+  // By the set to come together with the rod as the target asks.
+  double at_target = 0;
+};
+
+// Refusals that the case alone tells, before any mesh: plastic and finish against heat, open crack,
+// loaded rod, an angle taken for a bow, glue that no bench heat softens, strings on while hot, a
+// bow that needs nothing.
+Verdict refuse_before(const cases::Case &the_case, const materials::Tables &tables);
+
+// Factor on all moduli that brings the computed lift of strings and rod to strung minus slack as
+// read; not positive: the strings lifted the neck the wrong way. Infinite without any lift.
+double fit_stiffness(const cases::Case &the_case, const Lifts &lifts);
+
+// Refusals that the lift of the strings tells, before any history: a neck whose strung bow does not
+// fit its strings, and one that will read right without any work. `stiffness_factor` is empty
+// without a strung reading.
+Verdict judge_lift(const cases::Case &the_case, const Lifts &lifts,
+                   std::optional<double> stiffness_factor);
+
+// What the simulated correction tells: a line that does not move and why, both ends cold, limits of
+// cords, tuners, overbend, strength, glue and surface, twist out of reach, ceiling of slip.
+// moisture may be null: as the neck was built.
+Verdict judge_after(const PlanColumn &column, const Workbench &workbench,
+                    const ThermalHistory &heat, const MoistureHistory *moisture,
+                    const cases::Case &the_case);
+
+// What the simulation leaves out of the air of this case, a sentence a phase: swings within the day
+// in phases of more than two weeks.
+std::vector<std::string> left_out_of_the_air(const cases::Case &the_case);
+
+// Cautions of how the case sets the neck up: a seized rod, one at its stop, a stop block.
+std::vector<std::string> set_up_cautions(const cases::Case &the_case);
+
+// Cautions of the work itself that fit the case: iron, finish, strings and rods under tension,
+// estimates and not orders, local rules.
+std::vector<std::string> standing_cautions(const cases::Case &the_case);
+
+// Where heat has to stop for this instrument, K, and what sets it: surfaces by finish and binding
+// (trade [T], safety facts [E]), the board's line by its glue.
+struct HeatLimits
+{
+  double surface = 0, glue_line = 0;
+  std::string surface_reason, glue_reason;
+};
+HeatLimits heat_limits(const cases::Case &the_case, const materials::Tables &tables);
+
+// "do it", "do it, with these cautions", "do not do it".
+std::string in_words(Verdict::Kind kind);
+} // namespace overbend::solver

@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "solver/plan/plan.h"
+
+#include <vector>
+
+// What a simulated correction asks of bench and neck, as shares of what each may bear: a share of 1
+// is at the limit. The limits are numbers of the tables (limits.toml, tuners.toml) and of the case
+// (the cords). A plan stays within them by going back along the line from the found neck to its
+// target.
+namespace overbend::solver
+{
+struct Demand
+{
+  Limit limit = Limit::none;
+  double share = 0;
+  std::string place; // region of the neck, where it is one
+};
+
+// How far past straight a setting bends the neck, against the most that is allowed; as built
+// included, as the straightedge reads it.
+double overbend_share(const ClampSetting &setting, const Reading &as_built, double scale_length,
+                      const materials::WorkLimits &limits);
+
+// All demands of the column's history and setting, the largest first. Strength counts in phases
+// with cords only: what strings do afterwards no setting can mend.
+std::vector<Demand> demands(const PlanColumn &column, const cases::Case &the_case,
+                            const materials::Tables &tables);
+
+// Name of the region under the cradle among Peaks::use.
+extern const char *const under_the_cradle;
+
+// Largest pressure of the cradle's pad at one step as a share of what the back bears across the
+// grain, at the warmest and dampest place under the pad. moisture may be empty: as built.
+Peak pad_use(const Model &model, const cases::Case &the_case, const StepRecord &step,
+             const std::vector<double> &temperature, const std::vector<double> &moisture);
+} // namespace overbend::solver

@@ -1,0 +1,262 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/report/plan_advice.h"
+
+#include "cases/units.h"
+#include "solver/plan/verdict_need.h"
+#include "solver/readings/neck_angle.h"
+#include "solver/words/shop_words.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace overbend::solver
+{
+namespace
+{
+using cases::both_lengths;
+
+constexpr double over_the_figure = 3; // K, from the trade's card [E]
+// A line's time scale is known to a factor of three or so for a known glue (materials: spreads
+// [E]).
+constexpr double share_in_doubt = 0.2; // of the bow, between slip and wood, cause not known [E]
+
+Reading shifted(const Reading &r, const Tolerance &by, double sign)
+{
+  return {r.bow_bass + sign * by.bow, r.bow + sign * by.bow, r.bow_treble + sign * by.bow,
+          r.twist + sign * by.twist};
+}
+
+Expected expected(const PlanReport &report, const Tolerance &band, const std::string &name,
+                  const PhaseEnd &end, bool at_start)
+{
+  Expected e;
+  e.name = name;
+  e.phase = end.phase;
+  e.at_start = at_start;
+  e.reading = at_bench(report.the_case, at_start ? end.reading_at_start : end.reading,
+                       report.main_column().diagnosis.as_built);
+  e.low = shifted(e.reading, band, -1);
+  e.high = shifted(e.reading, band, 1);
+  return e;
+}
+
+// How far apart the clamp settings of the lines that move are, m.
+double range_of_lines(const PlanReport &report)
+{
+  double low = HUGE_VAL, high = -HUGE_VAL;
+  for (const PlanColumn &column : report.columns)
+    if (column.line_moves()) {
+      low = std::min(low, column.setting.bow);
+      high = std::max(high, column.setting.bow);
+    }
+  return std::max(0., high - low);
+}
+
+// How far apart these settings would bring the last reading, to either side.
+double half_range_of_lines(const PlanReport &report)
+{
+  const auto &columns = report.columns;
+  if (columns.size() < 3)
+    return 0;
+  return 0.5 * std::abs(columns[columns.size() / 2].sensitivity.bow_by_bow) *
+         range_of_lines(report);
+}
+
+// Closed form of complete slip: clamp reading moves by b rho / (1 - rho) for the wood's share.
+Unknown split_of_the_bow(const Diagnosis &d)
+{
+  const double rho = d.bonded_share;
+  const double change = share_in_doubt * std::abs(d.found.bow) * rho / std::max(0.05, 1 - rho);
+  return {"How much of the bow is slip of the glue line and how much is in the wood: the cause is "
+          "not known and the split is an estimate.",
+          "A fifth of the bow more in the wood asks for about " + both_lengths(change) +
+              " further past straight (closed form of complete slip).",
+          "Warm it free first: half an hour under the bar, no cords, no strings, then read again. "
+          "What it moves back by itself is slip."};
+}
+} // namespace
+
+Tolerance tolerance(const PlanReport &report)
+{
+  Tolerance t;
+  t.source = "common practice of the trade, an estimate [E]; no spread was computed";
+  if (report.columns.size() > 1) {
+    t.bow = std::max(t.bow, half_range_of_lines(report));
+    t.source = "the larger of common practice [E] and the difference between slow and fast line "
+               "[C]; no spread was computed";
+  }
+  return t;
+}
+
+std::vector<Expected> expected_readings(const PlanReport &report)
+{
+  std::vector<Expected> all;
+  if (report.columns.empty())
+    return all;
+  const cases::Case &c = report.the_case;
+  const Tolerance band = tolerance(report);
+  const auto &phases = report.main_column().history.phases;
+  for (std::size_t i = 1; i < phases.size(); ++i) {
+    const cases::Phase &phase = c.phases[phases[i].phase], &before = c.phases[phases[i - 1].phase];
+    if (before.cords && !phase.cords)
+      all.push_back(expected(report, band, "right after release", phases[i], true));
+    if (!all.empty() && phase.strings && !before.strings) {
+      all.push_back(expected(report, band, "just before the strings", phases[i - 1], false));
+      all.push_back(expected(report, band, "strung, right after", phases[i], true));
+    }
+  }
+  const auto at_date = std::find_if(phases.begin(), phases.end(), [&](const PhaseEnd &end) {
+    return end.phase == phase_at_date(c.phases);
+  });
+  if (!all.empty() && at_date != phases.end() && c.phases[at_date->phase].strings)
+    all.push_back(expected(report, band, "strung, at the date asked", *at_date, false));
+  return all;
+}
+
+double second_pass_guide(const PlanColumn &column)
+{
+  return 1 / std::max(0.05, std::abs(column.sensitivity.bow_by_bow));
+}
+
+StopTemperatures stop_temperatures(const PlanReport &report, const HeatLimits &limits)
+{
+  const cases::Case &c = report.the_case;
+  double bar = 0, probe = 0;
+  for (std::size_t i = 0; i < c.phases.size(); ++i)
+    if (c.phases[i].heater) {
+      bar = std::max(bar, c.phases[i].bar_temperature);
+      for (const std::size_t at : {2 * i, 2 * i + 1})
+        if (at < report.heat.size())
+          probe = std::max(probe, report.heat[at].probe);
+    }
+  StopTemperatures stop;
+  if (!(bar > 0))
+    return stop;
+  const double limit = std::min(limits.surface, limits.glue_line);
+  stop.bar = std::max(bar, std::min(bar + over_the_figure, limit));
+  stop.because = limits.glue_line <= limits.surface ? limits.glue_reason : limits.surface_reason;
+  if (probe > 0) {
+    const double hottest = report.main_column().peaks.hottest_glue;
+    stop.probe = std::min(probe + over_the_figure, limits.glue_line - (hottest - probe));
+    stop.probe = std::max(stop.probe, probe);
+  }
+  return stop;
+}
+
+Unknown unknown_that_matters_most(const PlanReport &report)
+{
+  const cases::Case &c = report.the_case;
+  if (!c.board_glue.kind) {
+    std::string effect = "Slow, middle and fast lines are planned side by side.";
+    if (report.columns.size() == 3) {
+      const bool all_move = std::all_of(report.columns.begin(), report.columns.end(),
+                                        [](const PlanColumn &p) { return p.line_moves(); });
+      effect = (all_move ? "Between a slow and a fast line the clamp setting differs by "
+                         : "One line does not move at all; between the others the clamp setting "
+                           "differs by ") +
+               both_lengths(range_of_lines(report)) + ".";
+    }
+    return {"Which glue holds the board.", effect,
+            "Warm it free first, and watch the hot re-reading: a line that has hardly moved is "
+            "slow, one that has run on is fast."};
+  }
+  const bool split_matters = !report.columns.empty() && c.warp.cause == cases::Cause::unknown;
+  if (split_matters)
+    return split_of_the_bow(report.main_column().diagnosis);
+  const bool block = std::any_of(c.phases.begin(), c.phases.end(),
+                                 [](const cases::Phase &phase) { return phase.block; });
+  if (block)
+    return {"How fast this glue line gives at its temperature: the least certain number of all, "
+            "known to a factor of three or so.",
+            "A slower one keeps less; the block keeps a faster one from running on.",
+            "Warm it free first: half an hour under the bar, no cords, no strings, then read "
+            "again."};
+  return {
+      "How fast this glue line gives at its temperature: the least certain number of all, known "
+      "to a factor of three or so.",
+      "A faster line runs on further in the clamp, a slower one keeps less.",
+      "The hot re-reading tells: go back to the readings asked for, and note how far it had "
+      "run."};
+}
+
+std::vector<std::string> stop_signs(const cases::Case &c)
+{
+  std::vector<std::string> signs = {"a step at the nut", "a creak", "a rising fret",
+                                    "smell of camphor, varnish or acrid"};
+  if (c.binding != cases::Binding::none)
+    signs.push_back("shrinking binding");
+  if (c.finish != cases::Finish::bare && c.finish != cases::Finish::oil)
+    signs.push_back("finish that prints or clouds");
+  if (c.neck.headstock.kind == cases::HeadstockKind::scarf)
+    signs.push_back("a scarf that opens");
+  return signs;
+}
+
+std::vector<std::string> card_cautions(const cases::Case &c)
+{
+  std::vector<std::string> all = {
+      "Iron: dry, dabbed on 2 to 3 s every minute or two, or parked on 6 mm (1/4 in) plywood. "
+      "Never left "
+      "alone.",
+      "Glasses on. Stay out of the line of the cords. Extinguisher and metal tray at hand."};
+  using cases::Binding;
+  using cases::Finish;
+  if (c.finish == Finish::nitro_lacquer || c.finish == Finish::shellac)
+    all.push_back(
+        "This finish burns and prints: suede or cork under it, no solvent or oily rag near.");
+  else if (c.finish == Finish::unknown)
+    all.push_back("Finish not known: treat it as lacquer that burns and prints under pads.");
+  else if (c.finish != Finish::bare && c.finish != Finish::oil)
+    all.push_back(
+        "Finish: soft pad under the cradle, no vinyl or rubber; look under it at the re-reading.");
+  if (c.binding == Binding::unknown)
+    all.push_back(
+        "Binding not known: camphor smell when rubbed means celluloid. Then no heat at all.");
+  else if (c.binding == Binding::plastic)
+    all.push_back("Plastic binding: foil and felt over it, the bar off it.");
+  if (!frets_in_words(c).empty())
+    all.push_back("Frets not level: the readings here are on them as they are. Level or seat them "
+                  "first if you can.");
+  if (const auto angle = neck_angle(c, materials::tables().limits); angle && angle->wrong)
+    all.push_back("Neck angle " + side_in_words(*angle) +
+                  ": it stays after this job; a reset is another.");
+  if (!c.board_glue.kind)
+    all.push_back("Glue not known: warm it free first, and trust the re-reading, not the clock.");
+  else if (c.neck.headstock.kind == cases::HeadstockKind::scarf)
+    all.push_back("Scarf joint: keep heat and load off it as far as you can.");
+  if (c.neck.headstock.kind == cases::HeadstockKind::tilted)
+    all.push_back(
+        "Headstock of one piece has short grain at the nut: look at it with a lamp first.");
+  return all;
+}
+
+std::vector<Stage> stages(const cases::Case &c)
+{
+  std::vector<Stage> all;
+  bool clamped = false, hot = false, released = false, strung = false;
+  for (unsigned i = 0; i < c.phases.size(); ++i) {
+    const cases::Phase &phase = c.phases[i];
+    const bool last_hot = phase.heater && (i + 1 == c.phases.size() || !c.phases[i + 1].heater);
+    if (phase.cords && !clamped)
+      all.push_back({"in the clamp, cold", i, true});
+    clamped = clamped || phase.cords;
+    if (phase.cords && phase.heater && phase.pull.kind != cases::Pull::Kind::none && !hot) {
+      hot = true;
+      all.push_back({"in the clamp, hot, set again", i, true});
+    }
+    if (last_hot && phase.cords)
+      all.push_back({"end of the heat", i, false});
+    if (clamped && !released && !phase.cords) {
+      released = true;
+      all.push_back({"released", i, true});
+    }
+    if (released && phase.strings && !strung) {
+      strung = true;
+      all.push_back({"strung", i, true});
+    }
+  }
+  if (strung)
+    all.push_back({"strung, at the date asked", phase_at_date(c.phases), false});
+  return all;
+}
+} // namespace overbend::solver

@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "solver/report/plan_report.h"
+
+#include <string>
+#include <vector>
+
+// What a bench needs beside the numbers of the model: bands, stop figures, the unknown that matters
+// most. Judgements of the trade [E] on numbers of the plan [C]; nothing of the model is computed
+// here.
+namespace overbend::solver
+{
+// A reading to expect, with the band in which it should fall.
+struct Expected
+{
+  std::string name;      // "right after release", "strung, at the date asked"
+  unsigned phase = 0;    // of the main column
+  bool at_start = false; // of the phase, else at its end
+  Reading reading;       // as built included
+  Reading low, high;
+};
+
+// Half widths of the band. Known glue: those of common practice, because no spread is computed
+// (0.12 mm and 0.2 degrees, trade: the card over the bench [E]). Unknown glue: at least that, and
+// wide enough to hold what a slow and a fast line would read with the middle line's setting, as far
+// as the three plans tell it [E].
+struct Tolerance
+{
+  double bow = 0.12e-3;                              // m
+  double twist = 0.2 * 3.14159265358979323846 / 180; // rad
+  std::string source;
+};
+Tolerance tolerance(const PlanReport &report);
+
+// The release, the stringing, and the end. Empty without columns.
+std::vector<Expected> expected_readings(const PlanReport &report);
+
+// How much further past straight a second pass is to be clamped for each metre that the strung
+// reading is too far forward: one over the sensitivity of the plan. The neck has changed by then,
+// so it is a guide [E].
+double second_pass_guide(const PlanColumn &column);
+
+// What never to pass, K. Bar: the lowest limit of glue, finish and binding, and at most 3 K over
+// the temperature to hold. Probe: what it shows when the hottest place of the line is at its limit,
+// and at most 3 K over what it should come to (trade: 52 for 49 degC on the card [E]).
+struct StopTemperatures
+{
+  double bar = 0, probe = 0;
+  std::string because; // what sets the bar's limit
+};
+StopTemperatures stop_temperatures(const PlanReport &report, const HeatLimits &limits);
+
+struct Unknown
+{
+  std::string what, effect, how_to_tell;
+};
+Unknown unknown_that_matters_most(const PlanReport &report);
+
+// Signs to stop at once, as short as a card needs them.
+std::vector<std::string> stop_signs(const cases::Case &the_case);
+
+// Cautions that fit finish, binding, glue and headstock, a line each, for a card.
+std::vector<std::string> card_cautions(const cases::Case &the_case);
+
+// Moments that plots and pictures show beside each other.
+struct Stage
+{
+  std::string name;
+  unsigned phase = 0;
+  bool at_start = false;
+};
+// "as found" is not among them: it is before the first phase.
+std::vector<Stage> stages(const cases::Case &the_case);
+} // namespace overbend::solver

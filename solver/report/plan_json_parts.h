@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "solver/report/plan_report.h"
+
+#include <nlohmann/json.hpp>
+
+#include <array>
+#include <string>
+
+// Parts of the plan's JSON (plan_json.h) that more than one source file writes.
+namespace overbend::solver
+{
+using Json = nlohmann::ordered_json;
+
+Json json_of(const Reading &reading);
+Json bass_and_treble(const std::array<double, 2> &values);
+
+// What the bench found and on what it was read, with what frets and neck angle make of it.
+Json found_json(const cases::Case &the_case);
+
+// What a bench card and a report show beside the columns: instrument, side view, set-up, stops,
+// expected readings, stages, curves over time. Added to the plan's object.
+void add_bench(const PlanReport &report, Json &plan);
+void add_stages(const PlanReport &report, Json &plan);
+void add_curves(const PlanReport &report, Json &plan);
+} // namespace overbend::solver

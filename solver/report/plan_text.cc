@@ -1,0 +1,107 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/report/plan_text.h"
+
+#include "cases/units.h"
+#include "solver/report/plan_steps.h"
+#include "solver/report/plan_text_parts.h"
+#include "solver/words/shop_words.h"
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+#include <sstream>
+
+namespace overbend::solver
+{
+namespace text
+{
+void paragraph(std::ostringstream &out, const std::string &text)
+{
+  out << folded(text, "  ", "  ");
+}
+
+void list(std::ostringstream &out, const std::vector<std::string> &items)
+{
+  for (const std::string &item : items)
+    out << folded(item, "  - ", "    ");
+}
+
+std::string padded(const std::string &text, std::size_t width)
+{
+  return text + std::string(text.size() < width ? width - text.size() : 1, ' ');
+}
+} // namespace text
+
+namespace
+{
+using cases::both_lengths;
+using namespace text;
+
+std::string upper(std::string text)
+{
+  for (char &c : text)
+    c = char(std::toupper(static_cast<unsigned char>(c)));
+  return text;
+}
+
+void verdict(std::ostringstream &out, const PlanReport &report)
+{
+  const Verdict &v = report.verdict;
+  out << "VERDICT: " << upper(in_words(v.kind)) << "\n";
+  list(out, v.reasons);
+  if (!v.alternatives.empty()) {
+    out << "\n  Instead:\n";
+    list(out, v.alternatives);
+  }
+  if (v.kind == Verdict::do_not && !v.cautions.empty())
+    out << "\n  And:\n";
+  list(out, v.cautions);
+}
+
+void computed(std::ostringstream &out, const PlanReport &report)
+{
+  const PlanColumn &p = report.main_column();
+  out << "\nHOW IT WAS COMPUTED\n";
+  paragraph(out, std::to_string(p.full_runs) + " full and " + std::to_string(p.unit_runs) +
+                     " unit histories; the units missed the last full one by " +
+                     both_lengths(std::abs(p.prediction_error_bow)) + " and " +
+                     cases::degrees(std::abs(p.prediction_error_twist)) +
+                     ". One mm (39 thou) more in the clamp moves the last reading by " +
+                     both_lengths(1e-3 * p.sensitivity.bow_by_bow) + ", one degree by " +
+                     fixed(p.sensitivity.twist_by_twist, 2) +
+                     " degrees. The time scale of the glue line is the least certain number of "
+                     "all: the hot re-reading corrects it.");
+  for (const std::string &note : p.history.notes)
+    paragraph(out, "Note: " + note + ".");
+}
+} // namespace
+
+std::string plan_text(const PlanReport &report)
+{
+  const cases::Case &c = report.the_case;
+  std::ostringstream out;
+  out << "STRAIGHTENING PLAN: " << (c.title.empty() ? c.file : c.title) << "\n\n";
+  verdict(out, report);
+  out << "\nWHAT IS WRONG WITH IT\n";
+  found(out, c);
+  if (!report.columns.empty()) {
+    diagnosis(out, report);
+    strings(out, report);
+    const bool refused = report.verdict.kind == Verdict::do_not;
+    out << (refused ? "\nWHAT WAS TRIED, AND WHAT CAME OF IT (not to be done)\n" : "\nIN SHORT\n");
+    in_short(out, report);
+    three_lines(out, report);
+    out << (refused ? "\nSTEP BY STEP, AS SIMULATED (not to be done)\n" : "\nWHAT TO DO\n");
+    paragraph(out, "Clock: 0:00 is when the heat comes on in the clamp.");
+    out << steps_text(report, report.main_column());
+    months_of_play(out, report);
+    stage_tables(out, report);
+    limits(out, report);
+    computed(out, report);
+  } else
+    strings(out, report);
+  out << "\nCAUTIONS\n";
+  list(out, standing_cautions(c));
+  return out.str();
+}
+} // namespace overbend::solver

@@ -1,0 +1,95 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/report/plan_text_parts.h"
+
+#include "cases/units.h"
+#include "solver/report/plan_steps.h"
+#include "solver/words/shop_words.h"
+
+#include <algorithm>
+
+namespace overbend::solver::text
+{
+namespace
+{
+using cases::all_forces;
+using cases::both_lengths;
+using cases::both_temperatures;
+
+// How far the line has dried, where that hardens it by more than a degree.
+std::string dried_line(const LineWarmth &line)
+{
+  const double harder = line.softens_driest - line.softens_before;
+  if (harder < 1)
+    return "";
+  return "The line's glue lived at " + fixed(100 * line.humidity_before, 0) +
+         " % humidity; at the end of the heat it holds the water of " +
+         fixed(100 * line.humidity, 0) + " % on average and of " + fixed(100 * line.driest, 0) +
+         " % at its driest edge, where it softens " + cases::both_temperature_differences(harder) +
+         " higher and slides more slowly. Board edges and ends that are covered while hot stay "
+         "damp.";
+}
+// Slip that stays in each glue line.
+void slips(std::ostringstream &out, const BenchState &end)
+{
+  std::string text =
+      "Slip that stays in the end, upper against lower side (+ is towards the body): ";
+  for (const auto &[name, ends] : end.line)
+    text += (&name == &end.line.front().name ? "" : "; ") + name + " line " +
+            signed_length(ends.slip_nut_end) + " at the nut end, " +
+            signed_length(ends.slip_body_end) + " at the body end";
+  paragraph(out, text + ".");
+}
+
+// Share of strength by region; of a glue line also the shear that makes it.
+void most_used(std::ostringstream &out, const PlanReport &report)
+{
+  out << "  Share of strength used at most, at its temperature (100 % breaks; shear over 10 mm "
+         "(0.39 in)):\n";
+  for (const auto &[place, peak] : report.main_column().peaks.use) {
+    if (!(peak.value > 0))
+      continue; // no strength to hold it against: told below
+    const std::string shear =
+        peak.shear > 0 ? padded(fixed(peak.shear / 1e6, 2) + " MPa", 10) : padded("", 10);
+    out << "    " << padded(place, 18)
+        << padded(fixed(100 * peak.value, peak.value < 0.1 ? 1 : 0) + " %", 8) << shear
+        << padded(peak.mode, 28) << near_fret(report.the_case, peak.place[0]) << ", phase \""
+        << report.the_case.phases.at(peak.phase).name << "\"\n";
+  }
+}
+} // namespace
+
+double largest_cord(const PlanColumn &p)
+{
+  double largest = 0;
+  for (const PhaseEnd &phase : p.history.phases)
+    largest = std::max({largest, phase.largest_cord[0], phase.largest_cord[1]});
+  return largest;
+}
+
+void limits(std::ostringstream &out, const PlanReport &report)
+{
+  const PlanColumn &p = report.main_column();
+  const Peaks &k = p.peaks;
+  out << "\nWHAT MIGHT GIVE\n";
+  paragraph(out, "Hardest pull on a cord " + all_forces(largest_cord(p)) + " of " +
+                     all_forces(report.the_case.bench.cord_limit) + " allowed.");
+  paragraph(out, "Hottest: glue line " + both_temperatures(k.hottest_glue) + ", top of the board " +
+                     both_temperatures(k.hottest_board_top) + ".");
+  if (report.line)
+    paragraph(out, "Board's glue line at the end of the heat: nut end " +
+                       both_temperatures(report.line->nut_end) + ", middle " +
+                       both_temperatures(report.line->middle) + ", body end " +
+                       both_temperatures(report.line->body_end) + ".");
+  if (report.line && !dried_line(*report.line).empty())
+    paragraph(out, dried_line(*report.line));
+  if (!report.bench.empty() && !report.bench[report.main_number()].states.empty())
+    slips(out, report.bench[report.main_number()].states.back());
+  most_used(out, report);
+  if (!k.missing.empty()) {
+    std::string text = "Not covered, because no source gives the strength: ";
+    for (const std::string &name : k.missing)
+      text += (&name == &k.missing.front() ? "" : "; ") + name;
+    paragraph(out, text + ".");
+  }
+}
+} // namespace overbend::solver::text

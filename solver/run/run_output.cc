@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/run/run_output.h"
+
+#include "solver/results/file_error.h"
+#include "solver/run/step_fields.h"
+
+#include <filesystem>
+
+namespace overbend::solver
+{
+namespace
+{
+namespace fs = std::filesystem;
+constexpr double apart = 1; // s, between two states of one time
+} // namespace
+
+std::string default_folder(const std::string &case_file, const std::string &ending)
+{
+  return fs::path(case_file).stem().string() + "-" + ending;
+}
+
+void claim_folder(const std::string &folder, bool replace)
+{
+  std::error_code error;
+  if (fs::exists(folder, error) && !fs::is_directory(folder, error))
+    throw FileError(folder, "is a file, not a folder", "name another folder with --output");
+  if (fs::is_directory(folder, error) && !fs::is_empty(folder, error) && !replace)
+    throw FileError(folder, "already holds something, perhaps an earlier run",
+                    "name another folder with --output, or replace it with --replace");
+  fs::create_directories(folder, error);
+  if (error)
+    throw FileError(folder, "cannot be made (" + error.message() + ")",
+                    "check the rights of the folder it lies in, or name another with --output");
+}
+
+FieldOutput::FieldOutput(std::string to_folder, const Workbench &bench,
+                         const ThermalHistory &history, Record run_record,
+                         const MoistureHistory *wet)
+    : folder(std::move(to_folder)), workbench(bench), heat(history), moisture(wet),
+      record(std::move(run_record)), mesh(mesh_data(bench.model))
+{}
+
+void FieldOutput::start_from(const MechanicsState &state)
+{
+  start = step_fields(workbench.model, state, heat.at(0), 0, as_found, moisture_at(moisture, 0));
+}
+
+void FieldOutput::observe(const StepRecord &step, const MechanicsState &state)
+{
+  double time = step.time;
+  if (!writer || (step.phase == 0 && step.time <= 0)) {
+    writer.reset(); // the file is closed before it is begun again
+    writer = std::make_unique<ResultsWriter>(folder, mesh, record, true);
+    if (start) {
+      writer->write_step(*start);
+      last_time = start->time;
+    }
+  }
+  if (writer->steps() > 0 && time < last_time + apart)
+    time = last_time + apart;
+  const std::string &phase = workbench.the_case.phases.at(step.phase).name;
+  writer->write_step(step_fields(workbench.model, state, heat.at(step.time), time, phase,
+                                 moisture_at(moisture, step.time)));
+  last_time = time;
+}
+
+void FieldOutput::finish(const ReadingsTable &table, const Record &final_record)
+{
+  if (!writer)
+    writer = std::make_unique<ResultsWriter>(folder, mesh, record, true);
+  writer->write_readings(table);
+  writer->finish(final_record);
+}
+} // namespace overbend::solver
