@@ -199,6 +199,9 @@ struct Pull
   enum class Kind { none, take_up, to_reading } kind = Kind::none;
   double take_up_bass = 0, take_up_treble = 0;
   double bow = 0, twist = 0;
+  // Whether the plan's overbend is reached by this pull. A cold pull before a hot re-reading only
+  // brings the neck straight: what it would take further cold is force for nothing.
+  bool decides = true;
 };
 
 enum class PhaseKind {
@@ -240,6 +243,7 @@ struct Phase
   bool heater = false;
   double bar_temperature = 0; // while heater is on
   Pull pull;
+  int pass = 1;    // which correction it belongs to: 2 from the second clamping on
   Climate climate; // play only; no points: `air` holds throughout
 };
 

@@ -41,9 +41,11 @@ void declare_schedule(Declarations &lines)
   schedule.time("clamp", OVERBEND_AT(result.schedule.clamp), 1 * minute, 7 * day,
                 "Clamped cold before the heat comes on.", "20 min");
   schedule.time("heat", OVERBEND_AT(result.schedule.heat), 1 * minute, 12 * hour,
-                "Heat on, up to the re-reading.", "25 min");
+                "Heat on, up to the re-reading, when the line is soft.", "45 min");
   schedule.flag("reread", OVERBEND_AT(result.schedule.reread),
-                "Read again hot and slack off to the target.", "true");
+                "Read again hot and pull to the overbend then: cold the cords only bring the neck "
+                "straight.",
+                "true");
   schedule.time("reread_time", OVERBEND_AT(result.schedule.reread_time), 1 * minute, 2 * hour,
                 "What the re-reading takes.", "5 min");
   schedule.time("hold", OVERBEND_AT(result.schedule.hold), 1 * minute, 48 * hour,

@@ -11,6 +11,7 @@
 #include "cases/phases.h"
 #include "cases/presets.h"
 #include "cases/read_entries.h"
+#include "cases/set_up_open.h"
 #include "cases/suggest.h"
 
 #include <cmath>
@@ -164,19 +165,6 @@ void resolve(Draft &draft)
   drop_what_the_kinds_do_not_have(result);
 }
 
-LeftOpen left_open(const Case &result)
-{
-  LeftOpen open;
-  if (result.phases_listed)
-    return open;
-  const auto is_open = [&](const char *key) { return result.lines.count(key) == 0; };
-  open.bar_temperature = is_open("heater.bar_temperature");
-  open.bar_ends = is_open("heater.to") && is_open("heater.iron_to");
-  open.wrap = is_open("schedule.wrap");
-  open.hold = is_open("schedule.hold");
-  open.cradle = is_open("bench.cradle");
-  return open;
-}
 } // namespace
 
 int line_of(const Case &result, const std::string &name)

@@ -126,6 +126,13 @@ void read_limits(EntryReader &reader, WorkLimits &l)
 {
   l.hottest = positive(reader, "hottest", "degC");
   l.hottest_unknown = positive(reader, "hottest_unknown", "degC");
+  l.line_known = positive(reader, "line_known", "degC");
+  l.line_unknown = positive(reader, "line_unknown", "degC");
+  l.surface_known = positive(reader, "surface_known", "degC");
+  l.fret_tops_known = positive(reader, "fret_tops_known", "degC");
+  l.kept_an_hour = positive(reader, "kept_an_hour", "1");
+  l.least_strung = reader.number("least_strung", "mm");
+  l.condition_humidity = positive(reader, "condition_humidity", "1");
   l.plastic_softens = positive(reader, "plastic_softens", "degC");
   l.overbend = positive(reader, "overbend", "mm");
   l.overbend_long = positive(reader, "overbend_long", "mm");
@@ -143,7 +150,7 @@ void read_limits(EntryReader &reader, WorkLimits &l)
   l.least_kept = positive(reader, "least_kept", "1");
   l.much_in_the_wood = positive(reader, "much_in_the_wood", "1");
   if (l.wood_use_refuse > 1 || l.wood_use_caution > l.wood_use_refuse ||
-      l.hottest_unknown > l.hottest)
+      l.hottest_unknown > l.hottest || l.line_unknown > l.line_known || l.line_known > l.hottest)
     reader.fail(reader.line(), "a limit lies beyond the one that it has to come before",
                 "correct the shares of strength or the heats");
 }

@@ -228,6 +228,10 @@ struct Finish : Entry
 struct WorkLimits : Entry
 {
   double hottest = 0, hottest_unknown = 0, plastic_softens = 0; // K
+  double line_known = 0, line_unknown = 0;                      // K
+  double surface_known = 0, fret_tops_known = 0;                // K
+  double kept_an_hour = 0, condition_humidity = 0;
+  double least_strung = 0; // m
   double overbend = 0, overbend_long = 0, long_scale = 0;       // m
   double wood_use_caution = 0, wood_use_refuse = 0, bond_use_caution = 0;
   double least_bow = 0, bow_miss = 0, least_lift = 0; // m

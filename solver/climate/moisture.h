@@ -47,6 +47,8 @@ public:
   std::vector<double> driest(double time) const;
   // Sum of |dm| since the first state.
   std::vector<double> travel(double time) const;
+  // All of it, for a history that goes on from there.
+  MoistureState state_at(double time) const { return {time, at(time), driest(time), travel(time)}; }
   const std::vector<MoistureState> &all() const { return states; }
 
 private:

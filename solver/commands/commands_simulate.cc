@@ -74,7 +74,7 @@ private:
         find_start(c, workbench.model, workbench.bench, workbench.lines, workbench.found_strings,
                    workbench.mechanics, moisture.at(0));
     watch.stage("phases", 0.3, 1);
-    FieldOutput fields(folder, workbench, heat, record, &moisture);
+    FieldOutput fields(folder, workbench, c.phases, heat, record, &moisture);
     Peaks peaks(workbench.model);
     BenchRecorder readings(workbench, heat, &moisture);
     SimulationOptions simulation;

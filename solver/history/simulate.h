@@ -19,7 +19,8 @@ namespace overbend::solver
 // the base on its steps, states and matrices.
 struct Unit
 {
-  // Change of the readings pulled to (Pull::to_reading) and of the take-ups (Pull::take_up).
+  // Change of the readings pulled to (Pull::to_reading, where the pull decides) and of the take-ups
+  // (Pull::take_up).
   double bow = 0, twist = 0;
   std::array<double, 2> take_up{};
   MechanicsState state;
@@ -64,6 +65,7 @@ struct History
   std::vector<StepRecord> steps;
   std::vector<PhaseEnd> phases;
   Progress end;
+  Progress kept; // at the end of SimulationOptions::keep_after
   std::vector<std::string> notes; // steps that were cut, and why
 };
 
@@ -73,6 +75,7 @@ struct SimulationOptions
   double first_step = 20;                    // s, after each change on the bench
   double largest_log_shift = 0.7;            // change of ln a in a step, in any hot glue line
   const MoistureHistory *moisture = nullptr; // of the same phases; null: as the neck was built
+  std::optional<unsigned> keep_after;        // phase at whose end the state is kept
   // Called after each accepted step.
   std::function<void(const StepRecord &, const MechanicsState &)> observe;
 };

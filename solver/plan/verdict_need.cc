@@ -77,7 +77,7 @@ void judge_angle(const cases::Case &c, const materials::WorkLimits &limits, bool
   if (!angle || angle->out == 0)
     return;
   if (angle->wrong && nothing)
-    v.refuse(angle_words(*angle), instead_of_an_angle());
+    v.refuse(angle_words(*angle), instead_of_an_angle(), Verdict::not_by_heat);
   else if (angle->wrong)
     v.caution("The neck angle is " + side_in_words(*angle) +
               " as well, and straightening leaves it: it takes out the bow only. " +
@@ -102,7 +102,7 @@ void refuse_right_reading(const cases::Case &c, const materials::WorkLimits &lim
   if (!wood_is_right)
     reason += " But the frets hide what the wood does: " + frets_in_words(c) +
               ". Leveled frets would show it.";
-  v.refuse(reason, {"set it up as it is: rod, frets, nut and saddle"});
+  v.refuse(reason, {"set it up as it is: rod, frets, nut and saddle"}, Verdict::nothing_to_do);
 }
 
 std::string part_of(double frets, double reading)
@@ -143,7 +143,7 @@ void judge_need(const cases::Case &c, const materials::WorkLimits &limits, Verdi
     v.refuse("It is the frets, not the neck: " + frets_in_words(c) +
                  ". The wood is where it should be, and bending it to suit worn or high frets "
                  "would spoil it.",
-             {level_frets});
+             {level_frets}, Verdict::not_by_heat);
   } else if (nothing && !(angle && angle->wrong)) {
     refuse_right_reading(c, limits, wood_is_right, v);
   } else if (frets_matter(c)) {
@@ -189,11 +189,11 @@ void refuse_right_when_strung(const cases::Case &c, double strung, Verdict &v)
   if (angle && angle->wrong)
     v.refuse(angle_words(*angle) + " Strung up as it is, this neck will read about " +
                  bow_in_words(strung) + ".",
-             instead_of_an_angle());
+             instead_of_an_angle(), Verdict::not_by_heat);
   else
     v.refuse("Nothing to do: strung up as it is, this neck will read about " +
                  bow_in_words(strung) + ", and " + both_lengths(c.target.relief) + " is wanted.",
-             {"string it up and set it up as it is"});
+             {"string it up and set it up as it is"}, Verdict::nothing_to_do);
 }
 } // namespace
 
@@ -219,9 +219,9 @@ Verdict judge_lift(const cases::Case &c, const Lifts &lifts, std::optional<doubl
     v.refuse("It is the frets, not the neck: strung up as it is, the wood will read about " +
                  bow_in_words(strung - frets.bow) + ", and " + both_lengths(c.target.relief) +
                  " is wanted. " + frets_in_words(c) + ".",
-             {level_frets});
+             {level_frets}, Verdict::not_by_heat);
   // Any other working rod at the end only takes more of the relief away.
-  else if (strung < c.target.relief - limits.least_bow && v.kind != Verdict::do_not)
+  else if (strung < c.target.relief - limits.least_bow && !v.refused())
     v.refuse("Strung up as it is, this neck will read about " + bow_in_words(strung) + ", and " +
                  both_lengths(c.target.relief) +
                  " forward is wanted: it would have to be bent forward. Cords and cradle of this "

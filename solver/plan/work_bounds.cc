@@ -4,6 +4,7 @@
 #include "materials/strength.h"
 #include "mesh/names.h"
 #include "solver/model/interfaces.h"
+#include "solver/plan/clamp_setting.h"
 
 #include <algorithm>
 #include <cmath>
@@ -18,21 +19,43 @@ double overbend_share(const ClampSetting &setting, const Reading &as_built, doub
   return std::abs(setting.bow + as_built.bow) / limits.most_overbend(scale_length);
 }
 
+namespace
+{
+// Largest pull of a cord, cold and hot.
+void add_pulls(const PlanColumn &column, const cases::Case &c, unsigned decides,
+               const materials::Tables &tables, std::vector<Demand> &all)
+{
+  double pull[2] = {0, 0};
+  for (const PhaseEnd &phase : column.history.phases) {
+    double &most = pull[phase.phase < decides ? 0 : 1];
+    most = std::max({most, phase.largest_cord[0], phase.largest_cord[1]});
+  }
+  const double tuner = tables.tuner(c.tuners.kind).force_limit;
+  for (const Moment moment : {Moment::cold, Moment::hot}) {
+    const double asked = pull[moment == Moment::hot];
+    all.push_back(
+        {Limit::cord_pull, asked / c.bench.cord_limit, "", moment, asked, c.bench.cord_limit});
+    all.push_back({Limit::tuner_pull, asked / tuner, "", moment, asked, tuner});
+  }
+}
+} // namespace
+
 std::vector<Demand> demands(const PlanColumn &column, const cases::Case &c,
+                            const std::vector<cases::Phase> &phases,
                             const materials::Tables &tables)
 {
-  double pull = 0;
-  for (const PhaseEnd &phase : column.history.phases)
-    pull = std::max({pull, phase.largest_cord[0], phase.largest_cord[1]});
-  std::vector<Demand> all{{Limit::cord_pull, pull / c.bench.cord_limit, ""},
-                          {Limit::tuner_pull, pull / tables.tuner(c.tuners.kind).force_limit, ""},
-                          {Limit::overbend,
-                           overbend_share(column.setting, column.diagnosis.as_built,
-                                          c.neck.scale_length, tables.limits),
-                           ""}};
+  const unsigned decides = deciding_phase(phases);
+  std::vector<Demand> all;
+  add_pulls(column, c, decides, tables, all);
+  const double over =
+      overbend_share(column.setting, column.diagnosis.as_built, c.neck.scale_length, tables.limits);
+  const double most = tables.limits.most_overbend(c.neck.scale_length);
+  all.push_back({Limit::overbend, over, "", Moment::hot, over * most, most});
+  const double refuse = tables.limits.wood_use_refuse;
   for (const auto &[place, peak] : column.peaks.use)
-    if (c.phases.at(peak.phase).cords)
-      all.push_back({Limit::strength, peak.value / tables.limits.wood_use_refuse, place});
+    if (phases.at(peak.phase).cords)
+      all.push_back({Limit::strength, peak.value / refuse, place,
+                     peak.phase < decides ? Moment::cold : Moment::hot, peak.value, refuse});
   std::stable_sort(all.begin(), all.end(),
                    [](const Demand &a, const Demand &b) { return a.share > b.share; });
   return all;
@@ -64,5 +87,18 @@ Peak pad_use(const Model &model, const cases::Case &c, const StepRecord &step,
           step.time,
           step.phase,
           "pressed across the grain"};
+}
+
+void watch_peaks(Peaks &peaks, const Workbench &workbench, const cases::Case &the_case,
+                 const StepRecord &step, const MechanicsState &state,
+                 const std::vector<double> &temperature, const std::vector<double> &moisture)
+{
+  peaks.watch(workbench.model, state, temperature, step.time, step.phase, moisture);
+  if (!(step.forces.cradle_pressure > 0))
+    return;
+  const Peak pad = pad_use(workbench.model, the_case, step, temperature, moisture);
+  // No strength across the grain, no share: the plan names what is missing.
+  if (pad.value > 0 && pad.value > peaks.use[under_the_cradle].value)
+    peaks.use[under_the_cradle] = pad;
 }
 } // namespace overbend::solver

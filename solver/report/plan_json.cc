@@ -178,6 +178,8 @@ const char *word(Limit limit)
     return "twist out of reach";
   case Limit::line_does_not_move:
     return "line does not move";
+  case Limit::fast_line:
+    return "fast line";
   }
   throw std::logic_error("a limit without a name");
 }
@@ -232,10 +234,8 @@ Json column(const PlanReport &report, const PlanColumn &p)
 
 Json verdict(const Verdict &v)
 {
-  return {{"kind", in_words(v.kind)},
-          {"reasons", v.reasons},
-          {"cautions", v.cautions},
-          {"alternatives", v.alternatives}};
+  return {{"kind", in_words(v.kind)}, {"word", word(v.kind)},   {"refused", v.refused()},
+          {"reasons", v.reasons},     {"cautions", v.cautions}, {"alternatives", v.alternatives}};
 }
 
 // JSON has no word for a number that is not finite, and the library would write null.
@@ -253,7 +253,7 @@ std::string plan_json(const PlanReport &report, const Record &record)
 {
   const cases::Case &c = report.the_case;
   Json json = {{"format", "overbend plan"},
-               {"format_number", 3},
+               {"format_number", 4},
                {"title", c.title},
                {"verdict", verdict(report.verdict)},
                {"standing_cautions", standing_cautions(c)},

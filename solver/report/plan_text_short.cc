@@ -64,14 +64,84 @@ void row(std::ostringstream &out, const PlanReport &report, const std::string &n
 }
 } // namespace
 
+namespace
+{
+std::string heat_in_short(const PlanReport &report)
+{
+  const cases::Case &c = report.the_case;
+  const HeatChoice &h = report.job->heat;
+  const char *const decided = h.decided_by == HeatStop::line            ? "the glue line"
+                              : h.decided_by == HeatStop::board_surface ? "the board's surface"
+                              : h.decided_by == HeatStop::fret_tops     ? "the tops of the frets"
+                              : h.decided_by == HeatStop::back_under_cradle
+                                  ? "the back under the cradle"
+                                  : "the case";
+  std::string text = "Hold the bar at " + both_temperatures(h.set_point) + " (" + decided +
+                     " decides), stop at " + both_temperatures(h.set_point + h.overshoot) +
+                     "; the line then has " + both_temperatures(h.at_set_point.line) + " at most. ";
+  if (c.schedule.wrap)
+    text += "Wrap back, sides and headstock in dry cloth, not the bar or the iron. ";
+  else
+    text +=
+        std::string("Do not wrap the neck") +
+        (h.wrap == WrapReason::back_would_print ? ": the warm back would print under the cradle. "
+                                                : ": wrapped, this plan would over-correct. ");
+  const auto percent = [](double share) { return fixed(100 * share, 0) + " %"; };
+  return text + "By the closed form the line keeps " + percent(h.kept) +
+         " of the clamped way; one degree more would keep " + percent(h.kept_with_a_degree) +
+         ", one hour more " + percent(h.kept_with_an_hour) + ".";
+}
+
+// From a slow to a fast line, on the centre line.
+std::string range(const BySpeed &lines)
+{
+  return signed_length(lines[0].bow) + " with a slow line, " + signed_length(lines[2].bow) +
+         " with a fast one";
+}
+
+std::string pass_in_short(const PlanReport &report, std::size_t number)
+{
+  const cases::Case &c = report.the_case;
+  const PassPlan &pass = report.job->passes[number];
+  const Reading &as_built = report.job->diagnosis.as_built;
+  const ClampSetting hot = at_bench(c, pass.overbend, as_built),
+                     cold = at_bench(c, pass.cold, as_built);
+  std::string text =
+      report.job->passes.size() > 1 ? "Pass " + std::to_string(number + 1) + ": " : "";
+  text += "cold to " + bow_in_words(cold.bow) + ", twist " + twist_in_words(cold.twist) +
+          "; hot, when the line is soft, to " + bow_in_words(hot.bow) + ", twist " +
+          twist_in_words(hot.twist) + ", at fret " + std::to_string(c.found.bow_fret) +
+          " on the centre line. Released and rested it should read " +
+          bow_in_words(pass.released[1].bow) + " (" + range(pass.released) + "); strung, " +
+          bow_in_words(pass.strung[1].bow) + " (" + range(pass.strung) + "), twist " +
+          twist_in_words(pass.strung[1].twist) + ".";
+  if (pass.limit == Limit::fast_line)
+    text += " It goes no further in one pass because a line that turns out fast would end "
+            "back-bowed, strung, which no rod here mends.";
+  return capital(text);
+}
+
+void passes_in_short(std::ostringstream &out, const PlanReport &report)
+{
+  const Job &job = *report.job;
+  for (std::size_t k = 0; k < job.passes.size(); ++k)
+    paragraph(out, pass_in_short(report, k));
+  if (job.passes.size() > 1)
+    paragraph(out, "Two passes. Read it after the first, enter what you read, and plan again: the "
+                   "second pass hangs on how fast this glue line is, and the first one tells. "
+                   "Never a third.");
+}
+} // namespace
+
 void in_short(std::ostringstream &out, const PlanReport &report)
 {
   const cases::Case &c = report.the_case;
   const PlanColumn &p = report.main_column();
-  const ClampSetting s = at_bench(c, p.setting, p.diagnosis.as_built);
-  paragraph(out, "Clamp it to " + bow_in_words(s.bow) + " at fret " +
-                     std::to_string(c.found.bow_fret) + " on the centre line, twist " +
-                     twist_in_words(s.twist) + ". Strung, " + cases::clock(c.target.after_release) +
+  if (report.job) {
+    paragraph(out, heat_in_short(report));
+    passes_in_short(out, report);
+  }
+  paragraph(out, "Strung, " + cases::clock(c.target.after_release) +
                      " after release, it should read " + bow_in_words(p.reached.bow) + ", twist " +
                      twist_in_words(p.reached.twist) + " (wanted: " + bow_in_words(p.wanted.bow) +
                      ", " + twist_in_words(p.wanted.twist) + "). These figures hold for that day.");

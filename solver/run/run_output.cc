@@ -34,10 +34,10 @@ void claim_folder(const std::string &folder, bool replace)
 }
 
 FieldOutput::FieldOutput(std::string to_folder, const Workbench &bench,
-                         const ThermalHistory &history, Record run_record,
-                         const MoistureHistory *wet)
-    : folder(std::move(to_folder)), workbench(bench), heat(history), moisture(wet),
-      record(std::move(run_record)), mesh(mesh_data(bench.model))
+                         const std::vector<cases::Phase> &of_history, const ThermalHistory &history,
+                         Record run_record, const MoistureHistory *wet)
+    : folder(std::move(to_folder)), workbench(bench), phases(of_history), heat(history),
+      moisture(wet), record(std::move(run_record)), mesh(mesh_data(bench.model))
 {}
 
 void FieldOutput::start_from(const MechanicsState &state)
@@ -58,7 +58,7 @@ void FieldOutput::observe(const StepRecord &step, const MechanicsState &state)
   }
   if (writer->steps() > 0 && time < last_time + apart)
     time = last_time + apart;
-  const std::string &phase = workbench.the_case.phases.at(step.phase).name;
+  const std::string &phase = phases.at(step.phase).name;
   writer->write_step(step_fields(workbench.model, state, heat.at(step.time), time, phase,
                                  moisture_at(moisture, step.time)));
   last_time = time;

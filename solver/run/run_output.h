@@ -28,8 +28,10 @@ void claim_folder(const std::string &folder, bool replace);
 class FieldOutput
 {
 public:
-  FieldOutput(std::string folder, const Workbench &workbench, const ThermalHistory &heat,
-              Record record, const MoistureHistory *moisture = nullptr);
+  // phases: of the history that is written; they must outlive it.
+  FieldOutput(std::string folder, const Workbench &workbench,
+              const std::vector<cases::Phase> &phases, const ThermalHistory &heat, Record record,
+              const MoistureHistory *moisture = nullptr);
   // The neck before the first phase: written at time 0 whenever the file is begun.
   void start_from(const MechanicsState &state);
   void observe(const StepRecord &step, const MechanicsState &state);
@@ -40,6 +42,7 @@ public:
 private:
   std::string folder;
   const Workbench &workbench;
+  const std::vector<cases::Phase> &phases;
   const ThermalHistory &heat;
   const MoistureHistory *moisture;
   Record record;
