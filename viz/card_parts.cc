@@ -88,11 +88,11 @@ std::string what_to_do(const PlanFile &plan, std::size_t i)
              strings_before = i > 0 && on(plan, i - 1, "/strings_on");
   std::string what;
   if (cords && !cords_before)
-    what += "clamp cold ";
+    what += "clamp cold, straight ";
   if (hot && !hot_before)
     what += "<b>heat on</b> ";
   if (on(plan, i, "/pulls_to_a_reading") && cords_before)
-    what += "<b>read again</b>, set to the same ";
+    what += "<b>read hot</b>, set the overbend ";
   if (!hot && hot_before)
     what += cords ? "<b>heat off</b>, leave it clamped " : "heat off ";
   if (!cords && cords_before)
@@ -132,21 +132,53 @@ std::string card_block(const PlanFile &plan)
 }
 } // namespace
 
-std::string card_cold(const PlanFile &plan)
+namespace
 {
-  const std::string start = plan.phase(cold_phase(plan), "/at_start");
-  return "<section>\n<h2 id=\"cold\">Clamp cold to <small>over " + rests(plan) +
-         "; mm, thou</small></h2>\n<table class=\"readings\" "
-         "aria-labelledby=\"cold\">\n<thead><tr><th scope=\"col\">fret</th><th "
-         "scope=\"col\">bass</th><th scope=\"col\">centre</th><th "
-         "scope=\"col\">treble</th></tr></thead>\n<tbody>\n" +
+// The readings to set in a phase, fret by fret, with the edge as it lies and the turns that lead
+// there.
+std::string setting(const PlanFile &plan, std::size_t phase, const std::string &id,
+                    const std::string &heading, const std::string &from)
+{
+  const std::string start = plan.phase(phase, "/at_start");
+  return "<section>\n<h2 id=\"" + id + "\">" + heading + " <small>over " + rests(plan) +
+         "; mm, thou</small></h2>\n<table class=\"readings\" aria-labelledby=\"" + id +
+         "\">\n<thead><tr><th scope=\"col\">fret</th><th scope=\"col\">bass</th><th "
+         "scope=\"col\">centre</th><th scope=\"col\">treble</th></tr></thead>\n<tbody>\n" +
          readings(plan, start + "/bow_by_fret") + "</tbody>\n</table>\n<p>" +
-         (on_wood(plan) ? "Notched edge" : "Edge") + " on its hump, gap at each end: bass " +
+         (on_wood(plan) ? "Notched edge" : "Straightedge") +
+         " rocks; levelled, the same gap at both ends: bass " +
          shown(plan, start + "/rocking_edge/bass/end_gap_m", As::length) + ", treble " +
          shown(plan, start + "/rocking_edge/treble/end_gap_m", As::length) + ". " +
+         sticks(plan, start + "/reading/twist_rad") + "</p>\n<p>Guide, " + from + ": " +
+         side_turns(plan, start, "bass") + ", " + side_turns(plan, start, "treble") +
+         ". Readings decide: set it by the boxed fret.</p>\n";
+}
+} // namespace
+
+std::string card_cold(const PlanFile &plan)
+{
+  const std::size_t cold = cold_phase(plan);
+  if (cold == deciding_phase(plan))
+    return setting(plan, cold, "cold", "Clamp cold to", "from just taut") + card_block(plan) +
+           card_lines(plan) + "</section>\n";
+  const std::string start = plan.phase(cold, "/at_start");
+  return "<section>\n<h2 id=\"cold\">Clamp cold <small>only straight</small></h2>\n<p>Fret " +
+         shown(plan, "/found/bow_fret", As::count) + ", centre: <b>" +
+         big_and_small(plan, start + "/reading/bow_centre_m") + "</b>. " +
          sticks(plan, start + "/reading/twist_rad") +
-         "</p>\n<p>Guide, from just taut: " + side_turns(plan, start, "bass") + ", " +
-         side_turns(plan, start, "treble") + ". Readings decide: set it by the boxed fret.</p>\n" +
+         " From just taut: " + side_turns(plan, start, "bass") + ", " +
+         side_turns(plan, start, "treble") + ". See that everything holds.</p>\n</section>\n";
+}
+
+std::string card_hot(const PlanFile &plan)
+{
+  const std::size_t hot = deciding_phase(plan);
+  if (hot == cold_phase(plan))
+    return "";
+  return setting(plan, hot, "hot",
+                 "Hot, at " + shown(plan, plan.phase(hot, "/start_on_clock_s"), As::clock) +
+                     ", set it to",
+                 "from the cold setting") +
          card_block(plan) + card_lines(plan) + "</section>\n";
 }
 
@@ -179,6 +211,11 @@ std::string card_clock(const PlanFile &plan)
   std::string rows;
   bool released = false;
   for (std::size_t i = 0; i < plan.n_phases(); ++i) {
+    if (plan.at(plan.phase(i, "/pass")).get<int>() > 1) {
+      rows += moment("+" + shown(plan, plan.phase(i, "/start_after_release_s"), As::duration),
+                     "read it, enter what you read, and <b>plan the second pass</b>");
+      break;
+    }
     const std::string what = what_to_do(plan, i);
     if (!what.empty() && !released)
       rows += moment(shown(plan, plan.phase(i, "/start_on_clock_s"), As::clock), what);
@@ -224,20 +261,20 @@ std::string card_expect(const PlanFile &plan)
       continue; // the report has it
     rows += "<tr><th scope=\"row\">" + shown(plan, at + "/name", As::text) +
             "</th><td class=\"figure\">" + big_and_small(plan, at + "/reading/bow_centre_m") +
-            "</td><td>" + shown(plan, at + "/reading/twist_rad", As::angle) + "</td></tr>\n";
+            "</td><td>" + shown(plan, at + "/high/bow_centre_m", As::mm) + " to " +
+            shown(plan, at + "/low/bow_centre_m", As::mm) + "</td><td>" +
+            shown(plan, at + "/reading/twist_rad", As::angle) + "</td></tr>\n";
   }
   return "<section>\n<h2 id=\"expect\">Expect <small>centre, fret " +
          shown(plan, "/found/bow_fret", As::count) +
          ", mm and thou</small></h2>\n<table class=\"expect\" aria-labelledby=\"expect\">\n"
-         "<thead><tr><td></td><th scope=\"col\">bow</th><th scope=\"col\">twist</th></tr></thead>\n"
+         "<thead><tr><td></td><th scope=\"col\">bow</th><th scope=\"col\">slow to fast line</th>"
+         "<th scope=\"col\">twist</th></tr></thead>\n"
          "<tbody>\n" +
-         rows + "</tbody>\n</table>\n<p>Band ± " + shown(plan, "/tolerance/bow_m", As::length) +
-         ", ± " + shown(plan, "/tolerance/twist_rad", As::angle_size) + " (an estimate).</p>\n" +
-         card_months(plan) + "<p><b>More forward:</b> a second pass, no third: about " +
-         shown(plan, "/second_pass/guide_clamp_further_m", As::length) + " further for each " +
-         shown(plan, "/second_pass/guide_for_reading_m", As::length) +
-         "; plan it again.</p>\n<p><b>More back:</b> leave it strung " + fixed_words("48 h") +
-         ", read again.</p>\n</section>\n";
+         rows + "</tbody>\n</table>\n" + card_months(plan) +
+         "<p><b>More forward:</b> enter it and plan the second pass; never a third.</p>\n"
+         "<p><b>More back:</b> leave it strung " +
+         fixed_words("48 h") + ", read again.</p>\n</section>\n";
 }
 
 std::string card_stop(const PlanFile &plan)

@@ -53,17 +53,18 @@ public:
 private:
   const mesh::NeckMesh &coarse() const { return search_mesh ? *search_mesh : input.mesh; }
 
-  std::unique_ptr<NeckLine> make_line(const mesh::NeckMesh &mesh, unsigned speed) const
+  std::unique_ptr<NeckLine> make_line(const mesh::NeckMesh &mesh, unsigned speed,
+                                      const NeckLine *like = nullptr) const
   {
     const double over = speed == fast ? job.heat.overshoot : 0;
     const LineChoice choice{line_speeds[speed], over, input.stiffness_factor.value_or(1)};
-    return std::make_unique<NeckLine>(job.planned, mesh, input.tables, choice, input.stage);
+    return std::make_unique<NeckLine>(job.planned, mesh, input.tables, choice, input.stage, like);
   }
 
   NeckLine &line(unsigned speed)
   {
     if (!lines[speed])
-      lines[speed] = make_line(coarse(), speed);
+      lines[speed] = make_line(coarse(), speed, lines[middle].get());
     return *lines[speed];
   }
 

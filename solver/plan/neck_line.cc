@@ -48,18 +48,29 @@ unsigned end_of_pass(const std::vector<cases::Phase> &phases)
 
 NeckLine::NeckLine(const cases::Case &c, const mesh::NeckMesh &the_mesh,
                    const materials::Tables &the_tables, const LineChoice &the_choice,
-                   std::function<void(const std::string &)> on_stage)
+                   std::function<void(const std::string &)> on_stage, const NeckLine *like)
     : the_case(c), mesh(the_mesh), tables(the_tables), choice(the_choice),
       stage(std::move(on_stage)), pass_phases(with_overshoot(c.phases, choice.overshoot))
 {
   workbench =
       std::make_unique<Workbench>(input(1), ModelChoices{choice.speed, choice.stiffness_factor});
-  stage("heat");
-  follow_climates(moisture_at_start(workbench->model, the_case));
-  stage("start");
-  found = find_start(the_case, workbench->model, workbench->bench, workbench->lines,
-                     workbench->found_strings, workbench->mechanics, moisture.at(0));
-  as_found = found;
+  if (like != nullptr && like->choice.overshoot == choice.overshoot) {
+    heat = like->first_heat;
+    moisture = like->first_moisture;
+  } else {
+    stage("heat");
+    follow_climates(moisture_at_start(workbench->model, the_case));
+  }
+  first_heat = heat;
+  first_moisture = moisture;
+  if (like != nullptr && the_case.warp.cause != cases::Cause::hot_strung) {
+    as_found = like->as_found;
+  } else {
+    stage("start");
+    as_found = find_start(the_case, workbench->model, workbench->bench, workbench->lines,
+                          workbench->found_strings, workbench->mechanics, moisture.at(0));
+  }
+  found = as_found;
 }
 
 PlanInput NeckLine::input(double coarseness) const
@@ -110,9 +121,13 @@ void NeckLine::next_pass()
   std::fill(water.travel.begin(), water.travel.end(), 0.);
   found.progress = std::move(end);
   found.progress.units.clear();
-  pass_phases = from_the_clamp(pass_phases);
+  std::vector<cases::Phase> later = from_the_clamp(pass_phases);
   stage("heat");
-  follow_climates(water);
+  // The neck is as cold as before the first pass: what was warmed then is warmed alike.
+  if (later.size() != pass_phases.size())
+    heat = heat_of(*workbench, later);
+  pass_phases = std::move(later);
+  moisture = simulate_moisture(workbench->model, the_case, pass_phases, heat, water);
 }
 
 Reading NeckLine::at_bench(const Reading &of_model) const

@@ -25,9 +25,13 @@ unsigned end_of_pass(const std::vector<cases::Phase> &phases);
 class NeckLine
 {
 public:
-  // Throws NotConverged. Mesh and tables must outlive it; of the case it keeps a copy.
+  // Throws NotConverged. Mesh and tables must outlive it; of the case it keeps a copy. `like`: a
+  // line of the same case on the same mesh at another speed, before its first pass, whose climates
+  // and found shape are taken over where they do not hang on the speed: heat and moisture without
+  // an overshoot; the found shape unless a hot store, in which the line's speed counts, made it.
   NeckLine(const cases::Case &the_case, const mesh::NeckMesh &mesh, const materials::Tables &tables,
-           const LineChoice &choice, std::function<void(const std::string &)> stage);
+           const LineChoice &choice, std::function<void(const std::string &)> stage,
+           const NeckLine *like = nullptr);
 
   NeckLine(const NeckLine &) = delete;
 
@@ -67,8 +71,8 @@ private:
   std::function<void(const std::string &)> stage;
   std::unique_ptr<Workbench> workbench;
   std::vector<cases::Phase> pass_phases;
-  ThermalHistory heat;
-  MoistureHistory moisture;
+  ThermalHistory heat, first_heat; // of the pass at hand, and of the first
+  MoistureHistory moisture, first_moisture;
   FoundNeck as_found; // before the first pass
   FoundNeck found;    // before the pass at hand
   Progress end;       // of the pass as it was run last

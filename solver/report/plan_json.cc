@@ -96,6 +96,8 @@ Json phase(const PlanReport &report, const PlanColumn &column, const PhaseEnd &e
           {"bar_temperature_to_hold_K", p.heater ? Json(p.bar_temperature) : Json(nullptr)},
           {"cords_on", p.cords},
           {"pulls_to_a_reading", p.pull.kind == cases::Pull::Kind::to_reading},
+          {"pull_decides", p.pull.kind == cases::Pull::Kind::to_reading && p.pull.decides},
+          {"pass", p.pass},
           {"strings_on", p.strings},
           {"pull_reached", end.pull_reached},
           {"at_start",
