@@ -2,9 +2,11 @@
 #include "solver/plan/verdict.h"
 
 #include "cases/units.h"
+#include "solver/bench/pull_limits.h"
 #include "solver/climate/air_series.h"
 #include "solver/plan/work_bounds.h"
 #include "solver/words/places.h"
+#include "solver/words/pull_names.h"
 #include "solver/words/shop_words.h"
 
 #include <algorithm>
@@ -57,6 +59,36 @@ void explain_still_line(const LineWarmth &w, const Workbench &workbench, Verdict
               board_off});
 }
 
+// The pull that is nearest to its limit, or furthest beyond it.
+struct HardPull
+{
+  std::string name;
+  double pull = 0; // N
+  PullLimit limit;
+};
+
+HardPull hardest_pull(const PlanColumn &p, const cases::Case &c)
+{
+  const auto limits = pull_limits(c, materials::tables());
+  const auto names = pull_names(c);
+  HardPull hardest;
+  for (std::size_t k = 0; k < limits.size(); ++k) {
+    double pull = 0;
+    for (const PhaseEnd &phase : p.history.phases)
+      pull = std::max(pull, phase.largest_cord[k]);
+    if (k == 0 || pull / limits[k].refuse > hardest.pull / hardest.limit.refuse)
+      hardest = {names.at(k), pull, limits[k]};
+  }
+  return hardest;
+}
+
+const char *other_device(const cases::Case &c)
+{
+  return c.bench.device == cases::Device::posts
+             ? "a strap behind the nut or a bar across the headstock instead of cords on the posts"
+             : "a stronger cord, strap or bar";
+}
+
 void judge_limit(const PlanColumn &p, const Workbench &workbench, const ThermalHistory &heat,
                  const MoistureHistory *moisture, Verdict &v)
 {
@@ -71,18 +103,14 @@ void judge_limit(const PlanColumn &p, const Workbench &workbench, const ThermalH
     explain_still_line(line_warmth(workbench, heat, moisture), workbench, v);
     break;
   case Limit::cord_pull:
-    v.refuse("A cord would have to pull more than " + all_forces(c.bench.cord_limit) +
-                 ", more than it and its tuner should carry. " + best,
-             {"a strap behind the nut or a bar across the headstock instead of cords on the posts",
-              "go only as far as the cords allow, in two passes", use_level});
+  case Limit::tuner_pull: {
+    const HardPull hardest = hardest_pull(p, c);
+    v.refuse("The " + hardest.name + " would have to pull more than " +
+                 all_forces(hardest.limit.refuse) + ", more than the " +
+                 bound_in_words(hardest.limit.bound) + " should carry. " + best,
+             {other_device(c), "go only as far as that allows, in two passes", use_level});
     break;
-  case Limit::tuner_pull:
-    v.refuse("A cord would have to pull more than " +
-                 all_forces(materials::tables().tuner(c.tuners.kind).force_limit) +
-                 ", more than these tuners should carry. " + best,
-             {"a strap behind the nut or a bar across the headstock instead of cords on the posts",
-              "go only as far as the tuners allow, in two passes", use_level});
-    break;
+  }
   case Limit::strength:
     v.refuse("The " + p.limit_place + " would be used to more than " +
                  fixed(100 * materials::tables().limits.wood_use_refuse, 0) +
@@ -207,14 +235,13 @@ Verdict judge_after(const PlanColumn &column, const Workbench &workbench,
     judge_use(column, the_case, v);
   judge_heat(column, workbench, v);
   judge_diagnosis(column, v);
-  const double tuner = materials::tables().tuner(the_case.tuners.kind).force_limit;
-  double pull = 0;
-  for (const PhaseEnd &phase : column.history.phases)
-    pull = std::max({pull, phase.largest_cord[0], phase.largest_cord[1]});
-  if (moves && pull > tuner && column.limit != Limit::tuner_pull)
-    v.refuse("A cord pulls " + all_forces(pull) + "; these tuners should not carry more than " +
-                 all_forces(tuner) + ".",
-             {"a strap behind the nut or a bar across the headstock", "two passes"});
+  const HardPull hardest = hardest_pull(column, the_case);
+  const bool told = column.limit == Limit::cord_pull || column.limit == Limit::tuner_pull;
+  if (moves && !told && hardest.pull > hardest.limit.refuse)
+    v.refuse("The " + hardest.name + " pulls " + all_forces(hardest.pull) + "; the " +
+                 bound_in_words(hardest.limit.bound) + " should not carry more than " +
+                 all_forces(hardest.limit.refuse) + ".",
+             {other_device(the_case), "two passes"});
   for (const PhaseEnd &phase : column.history.phases)
     if (!phase.pull_reached && column.on_target)
       v.caution("In phase \"" + the_case.phases.at(phase.phase).name +

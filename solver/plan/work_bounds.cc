@@ -3,6 +3,7 @@
 
 #include "materials/strength.h"
 #include "mesh/names.h"
+#include "solver/bench/pull_limits.h"
 #include "solver/model/interfaces.h"
 
 #include <algorithm>
@@ -21,15 +22,18 @@ double overbend_share(const ClampSetting &setting, const Reading &as_built, doub
 std::vector<Demand> demands(const PlanColumn &column, const cases::Case &c,
                             const materials::Tables &tables)
 {
-  double pull = 0;
-  for (const PhaseEnd &phase : column.history.phases)
-    pull = std::max({pull, phase.largest_cord[0], phase.largest_cord[1]});
-  std::vector<Demand> all{{Limit::cord_pull, pull / c.bench.cord_limit, ""},
-                          {Limit::tuner_pull, pull / tables.tuner(c.tuners.kind).force_limit, ""},
-                          {Limit::overbend,
+  std::vector<Demand> all{{Limit::overbend,
                            overbend_share(column.setting, column.diagnosis.as_built,
                                           c.neck.scale_length, tables.limits),
                            ""}};
+  const auto limits = pull_limits(c, tables);
+  for (std::size_t k = 0; k < limits.size(); ++k) {
+    double pull = 0;
+    for (const PhaseEnd &phase : column.history.phases)
+      pull = std::max(pull, phase.largest_cord[k]);
+    all.push_back({limits[k].bound == PullBound::post ? Limit::tuner_pull : Limit::cord_pull,
+                   pull / limits[k].refuse, ""});
+  }
   for (const auto &[place, peak] : column.peaks.use)
     if (c.phases.at(peak.phase).cords)
       all.push_back({Limit::strength, peak.value / tables.limits.wood_use_refuse, place});
