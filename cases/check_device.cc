@@ -67,8 +67,8 @@ void check_strap_and_bar(const Case &result)
   const double length = result.neck.headstock.length;
   if (uses_bar(bench) && bench.bar_place + bar_half_width > length)
     refuse_any(result, {"bench.bar_place", "headstock.length"},
-               "the bar at " + both_lengths(bench.bar_place) + " from the nut is off the headstock (" +
-                   both_lengths(length) + ")",
+               "the bar at " + both_lengths(bench.bar_place) +
+                   " from the nut is off the headstock (" + both_lengths(length) + ")",
                "clamp it nearer to the nut");
   if (uses_bar(bench) && 2 * bench.bar_arm < result.neck.headstock.width)
     refuse_any(result, {"bench.bar_arm", "headstock.width"},
@@ -84,20 +84,22 @@ void check_caul(const Case &result)
   if (bench.device != Device::caul)
     return;
   if (bench.stop_block)
-    refuse_any(result, {"bench.stop_block", "bench.device"},
-               "a stop block stands under a headstock that is pulled, but the caul presses the neck",
-               "leave the block out, or take another device");
+    refuse_any(
+        result, {"bench.stop_block", "bench.device"},
+        "a stop block stands under a headstock that is pulled, but the caul presses the neck",
+        "leave the block out, or take another device");
   const double nut_gap = (bench.cradle_width + bench.caul_width) / 2;
   if (bench.support_nut + nut_gap > bench.caul_x || bench.caul_x + nut_gap > bench.support_body)
     refuse_any(result, {"bench.caul", "bench.caul_support_nut", "bench.caul_support_body"},
-               "the caul at " + both_lengths(bench.caul_x) + " does not lie between its supports (" +
-                   both_lengths(bench.support_nut) + " and " + both_lengths(bench.support_body) +
-                   ")",
+               "the caul at " + both_lengths(bench.caul_x) +
+                   " does not lie between its supports (" + both_lengths(bench.support_nut) +
+                   " and " + both_lengths(bench.support_body) + ")",
                "set the supports wider apart");
   const double half = bench.cradle_width / 2, join = join_position(result.neck);
   if (bench.support_nut < half || bench.support_body + half > join)
     refuse_any(result, {"bench.caul_support_nut", "bench.caul_support_body", "bench.cradle_width"},
-               "a support of " + both_lengths(bench.cradle_width) + " hangs over the end of the shaft",
+               "a support of " + both_lengths(bench.cradle_width) +
+                   " hangs over the end of the shaft",
                "set the supports on the shaft, between nut and body join");
 }
 

@@ -33,7 +33,7 @@ void check_device(const Case &result);
 // Where the clamp bears on the board: the turned-over cradle, a caul, turned-over supports.
 struct OnBoard
 {
-  std::string key, what; // key under [bench], and words
+  std::string key, what;   // key under [bench], and words
   double from = 0, to = 0; // x, m
 };
 std::vector<OnBoard> clamp_on_board(const Bench &bench);

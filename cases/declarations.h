@@ -61,10 +61,11 @@ struct ChoiceAccess
 };
 
 // Where the value lives. The pointed-to functions return a reference into the draft.
-using Access = std::variant<double &(*)(Draft &), std::optional<double> &(*)(Draft &),
-                            int &(*)(Draft &), bool &(*)(Draft &), std::string &(*)(Draft &),
-                            std::optional<std::string> &(*)(Draft &), MonthAir &(*)(Draft &),
-                            FretHeights &(*)(Draft &), std::vector<Post> &(*)(Draft &), ChoiceAccess>;
+using Access =
+    std::variant<double &(*)(Draft &), std::optional<double> &(*)(Draft &), int &(*)(Draft &),
+                 bool &(*)(Draft &), std::string &(*)(Draft &),
+                 std::optional<std::string> &(*)(Draft &), MonthAir &(*)(Draft &),
+                 FretHeights &(*)(Draft &), std::vector<Post> &(*)(Draft &), ChoiceAccess>;
 
 struct Declaration
 {

@@ -172,14 +172,14 @@ void declare_probe(Declarations &lines)
 void declare_device(Table &bench)
 {
   bench
-      .choice("device",
-              {"by the layout", "posts", "strap", "headstock bar", "strap and bar", "caul"},
-              OVERBEND_AT(device),
-              "What bends the neck: cords from posts; a strap over the shaft behind the nut (bow "
-              "alone); a bar clamped across the headstock with a cord at each end (bow and twist); "
-              "the strap for the bow with the bar for the twist, its cords pulling one down and one "
-              "up alike; a caul that presses the board between two supports (bows forward).",
-              "by the layout")
+      .choice(
+          "device", {"by the layout", "posts", "strap", "headstock bar", "strap and bar", "caul"},
+          OVERBEND_AT(device),
+          "What bends the neck: cords from posts; a strap over the shaft behind the nut (bow "
+          "alone); a bar clamped across the headstock with a cord at each end (bow and twist); "
+          "the strap for the bow with the bar for the twist, its cords pulling one down and one "
+          "up alike; a caul that presses the board between two supports (bows forward).",
+          "by the layout")
       .default_words = "posts if they stand on both sides, else headstock bar";
   bench
       .posts("posts", OVERBEND_AT(result.bench.posts),
@@ -188,11 +188,12 @@ void declare_device(Table &bench)
              "and set no twist.",
              "middle")
       .default_words = "the middle one of each side";
-  bench.flag("turned_over", OVERBEND_AT(result.bench.turned_over),
-             "The instrument lies face down, for a back-bow: cradle and supports bear on the board, "
-             "the headstock is pulled towards the strings, a caul presses the back. The heating bar "
-             "cannot lie where the clamp bears on the board.",
-             "false");
+  bench.flag(
+      "turned_over", OVERBEND_AT(result.bench.turned_over),
+      "The instrument lies face down, for a back-bow: cradle and supports bear on the board, "
+      "the headstock is pulled towards the strings, a caul presses the back. The heating bar "
+      "cannot lie where the clamp bears on the board.",
+      "false");
 }
 
 void declare_strap_and_bar(Table &bench)
@@ -202,7 +203,8 @@ void declare_strap_and_bar(Table &bench)
   bench.length("bar_place", OVERBEND_AT(result.bench.bar_place), 20 * mm, 0.3,
                "Headstock bar: from the nut to its middle, along the headstock.", "60 mm");
   bench.quantity("bar_moment", Dimension::torque, OVERBEND_AT(result.bench.bar_moment), 1, 1000,
-                 "Headstock bar: bending that it and its clamp bear. Hard wood 40 mm (1 5/8 in) wide and 20 mm "
+                 "Headstock bar: bending that it and its clamp bear. Hard wood 40 mm (1 5/8 in) "
+                 "wide and 20 mm "
                  "(3/4 in) thick about 80 at a third of its strength [E].",
                  "80 N m");
   bench.position("strap", OVERBEND_AT(result.bench.strap_x),
@@ -211,10 +213,9 @@ void declare_strap_and_bar(Table &bench)
                  "-20 mm");
   bench.length("strap_width", OVERBEND_AT(result.bench.strap_width), 5 * mm, 80 * mm,
                "Width of the strap, along the neck.", "25 mm");
-  bench.quantity("strap_stiffness", Dimension::stiffness, OVERBEND_AT(result.bench.strap_stiffness),
-                 1e3, 1e6,
-                 "Of the whole strap, both its ends to the bench together: as two cords [E].",
-                 "60 N/mm");
+  bench.quantity(
+      "strap_stiffness", Dimension::stiffness, OVERBEND_AT(result.bench.strap_stiffness), 1e3, 1e6,
+      "Of the whole strap, both its ends to the bench together: as two cords [E].", "60 N/mm");
   bench.quantity("strap_limit", Dimension::force, OVERBEND_AT(result.bench.strap_limit), 5, 2000,
                  "Most pull on the whole strap: two cords' worth [E].", "600 N");
 }
@@ -264,10 +265,11 @@ void declare_bench_itself(Declarations &lines)
       "30 N/mm");
   bench.length("cord_diameter", OVERBEND_AT(result.bench.cord_diameter), 0.1 * mm, 6 * mm,
                "Diameter of the cord on the post.", "1.5 mm");
-  bench.quantity("cord_limit", Dimension::force, OVERBEND_AT(result.bench.cord_limit), 5, 1000,
-                 "Most pull on one cord, knots included: polyester braid of 1.5 mm (1/16 in) breaks "
-                 "beyond 500 N (51 kgf, 112 lbf) [E]. What a post bears is a limit of its own.",
-                 "300 N");
+  bench.quantity(
+      "cord_limit", Dimension::force, OVERBEND_AT(result.bench.cord_limit), 5, 1000,
+      "Most pull on one cord, knots included: polyester braid of 1.5 mm (1/16 in) breaks "
+      "beyond 500 N (51 kgf, 112 lbf) [E]. What a post bears is a limit of its own.",
+      "300 N");
   bench.quantity(
       "nut_stiffness", Dimension::stiffness, OVERBEND_AT(result.bench.nut_stiffness), 0, 1e9,
       "Stop that the nut gives to the sliding end of the board; 0 if it is out [E].", "20000 N/mm");

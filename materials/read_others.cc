@@ -106,8 +106,9 @@ void read_tuner(EntryReader &reader, Tuner &t)
   t.caution_share = reader.common_number("caution_share", "1");
   t.refuse_share = reader.common_number("refuse_share", "1");
   if (!(t.caution_share >= 1 && t.refuse_share >= t.caution_share))
-    reader.fail(reader.line(), "a tuner is refused before it is cautioned, or below what the set "
-                               "pulls every day",
+    reader.fail(reader.line(),
+                "a tuner is refused before it is cautioned, or below what the set "
+                "pulls every day",
                 "correct caution_share and refuse_share");
   t.side_floor = t.kind == TunerKind::worm ? positive(reader, "side_floor", "N") : 0;
   t.along_limit = positive(reader, "along_limit", "N");

@@ -34,8 +34,8 @@ PostLimit post_limit(const Tuner &tuner, double daily_tension, PostLoad load)
   if (load == PostLoad::sideways)
     refuse = std::max(refuse, tuner.side_floor);
   else
-    refuse = tuner.kind == TunerKind::worm ? tuner.along_limit
-                                           : std::min(refuse, tuner.along_limit);
+    refuse =
+        tuner.kind == TunerKind::worm ? tuner.along_limit : std::min(refuse, tuner.along_limit);
   return {refuse * tuner.caution_share / tuner.refuse_share, refuse};
 }
 } // namespace overbend::materials

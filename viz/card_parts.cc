@@ -158,8 +158,9 @@ std::string card_cold(const PlanFile &plan)
          shown(plan, start + "/rocking_edge/bass/end_gap_m", As::length) + ", treble " +
          shown(plan, start + "/rocking_edge/treble/end_gap_m", As::length) + ". " +
          sticks(plan, start + "/reading/twist_rad") +
-         "</p>\n<p>Guide, from just taut: " + all_pulls(plan, start) + ". Readings decide: set it by the boxed fret.</p>\n" +
-         card_block(plan) + card_lines(plan) + "</section>\n";
+         "</p>\n<p>Guide, from just taut: " + all_pulls(plan, start) +
+         ". Readings decide: set it by the boxed fret.</p>\n" + card_block(plan) +
+         card_lines(plan) + "</section>\n";
 }
 
 std::string card_heat(const PlanFile &plan)

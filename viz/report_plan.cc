@@ -75,10 +75,10 @@ std::string pulls_table(const PlanFile &plan)
       const std::string side = k == 0 ? "bass" : "treble", // keys of the plan, in order
           name = (k > 0 ? "<br>" : "") + shown(plan, "/pulls/" + std::to_string(k), As::text) + " ";
       const bool slack = plan.at(start + "/slack/" + side).get<bool>();
-      taken_up += name + (slack ? "slack"
-                                : shown(plan, start + "/take_up_change_m/" + side, As::signed_both) +
-                                      ", " + shown(plan, start + "/turns_change/" + side, As::turns) +
-                                      " turns");
+      taken_up +=
+          name + (slack ? "slack"
+                        : shown(plan, start + "/take_up_change_m/" + side, As::signed_both) + ", " +
+                              shown(plan, start + "/turns_change/" + side, As::turns) + " turns");
       forces += name + shown(plan, start + "/forces/cords_N/" + side, As::force);
     }
     out += row(shown(plan, plan.phase(i, "/name"), As::text)) + cell(taken_up) + cell(forces) +

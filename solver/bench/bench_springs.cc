@@ -58,11 +58,10 @@ public:
   // A piece that lies across the face there and presses evenly.
   Row pressed(mesh::Face face, PadSide side, double x, double width) const
   {
-    const auto points =
-        pad_points(model.space, unsigned(face), x - width / 2, x + width / 2, side);
+    const auto points = pad_points(model.space, unsigned(face), x - width / 2, x + width / 2, side);
     // Pressing from above moves the surface down: towards the piece is up.
     const double up = side == PadSide::above ? 1 : -1;
-    return tipped(mean_towards(points), up, x);
+    return tipped(mean_towards(points, x), up, x);
   }
 
   // Nodes of the headstock's face under a bar, the next ones too where they carry no moment.

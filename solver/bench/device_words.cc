@@ -41,9 +41,11 @@ std::string way_of_the_cord(const cases::Case &c, const materials::Tables &table
 
 std::string cords_in_words(const cases::Case &c, const materials::Tables &tables)
 {
-  const auto bass = pulled_posts(c, tables, Side::bass), treble = pulled_posts(c, tables, Side::treble);
+  const auto bass = pulled_posts(c, tables, Side::bass),
+             treble = pulled_posts(c, tables, Side::treble);
   const bool both = !bass.empty() && !treble.empty();
-  const std::string names = posts_of(bass, "bass") + (both ? " and " : "") + posts_of(treble, "treble");
+  const std::string names =
+      posts_of(bass, "bass") + (both ? " and " : "") + posts_of(treble, "treble");
   std::string text = both ? "Cords on both sides, from " : "Cords on one side, from ";
   text += names + " (counted from the nut), " + way_of_the_cord(c, tables) + ", " +
           stiffness_in_words(c.bench.cord_stiffness) + " each";
@@ -67,19 +69,19 @@ std::string strap_in_words(const cases::Case &c)
 
 std::string bar_in_words(const cases::Case &c, const std::string &ends)
 {
-  return "Bar clamped across the headstock " + both_lengths(c.bench.bar_place) +
-         " from the nut, " + ends + " at " + both_lengths(c.bench.bar_arm) +
-         " from the centre line, " + stiffness_in_words(c.bench.cord_stiffness) + " each.";
+  return "Bar clamped across the headstock " + both_lengths(c.bench.bar_place) + " from the nut, " +
+         ends + " at " + both_lengths(c.bench.bar_arm) + " from the centre line, " +
+         stiffness_in_words(c.bench.cord_stiffness) + " each.";
 }
 
 std::string caul_in_words(const cases::Case &c)
 {
   const cases::Bench &b = c.bench;
   return std::string("Caul of ") + both_lengths(b.caul_width) + " on the " +
-         (b.turned_over ? "back " : "board ") + at_fret(c, b.caul_x) + ", clamped down between two " +
-         "padded supports of " + both_lengths(b.cradle_width) + " under the " +
-         (b.turned_over ? "board, " : "back, ") + at_fret(c, b.support_nut) + " and " +
-         at_fret(c, b.support_body) + ".";
+         (b.turned_over ? "back " : "board ") + at_fret(c, b.caul_x) +
+         ", clamped down between two " + "padded supports of " + both_lengths(b.cradle_width) +
+         " under the " + (b.turned_over ? "board, " : "back, ") + at_fret(c, b.support_nut) +
+         " and " + at_fret(c, b.support_body) + ".";
 }
 } // namespace
 

@@ -11,10 +11,10 @@ namespace overbend::solver
 namespace
 {
 constexpr double least_towards = 0.5; // of the normal: a surface bears where it looks so much
-constexpr double same_place = 1e-7; // m
-constexpr double least_part = 1e-9; // of a face, a narrower cut bears nothing
-constexpr double no_weight = 1e-12; // of a shape function at another node
-constexpr unsigned bisections = 50; // to rounding
+constexpr double same_place = 1e-7;   // m
+constexpr double least_part = 1e-9;   // of a face, a narrower cut bears nothing
+constexpr double no_weight = 1e-12;   // of a shape function at another node
+constexpr unsigned bisections = 50;   // to rounding
 constexpr double lobatto_point[3] = {0, 0.5, 1}, lobatto_weight[3] = {1. / 6, 4. / 6, 1. / 6};
 
 struct Interval
@@ -178,16 +178,26 @@ std::vector<PadPoint> pad_points(const Space &space, unsigned face_id, double fr
   return points;
 }
 
-Row mean_towards(const std::vector<PadPoint> &points)
+Row mean_towards(const std::vector<PadPoint> &points, double x)
 {
-  double area = 0;
-  for (const PadPoint &point : points)
-    area += point.area;
+  double area = 0, first = 0, second = 0;
+  for (const PadPoint &p : points) {
+    area += p.area;
+    first += p.area * p.position[0];
+  }
   if (!(area > 0))
     throw std::logic_error("a pad meets nothing of the neck");
-  Row mean;
-  for (const PadPoint &point : points)
-    mean = combine(mean, point.towards, point.area / area);
-  return mean;
+  const double mean = first / area;
+  for (const PadPoint &p : points)
+    second += p.area * (p.position[0] - mean) * (p.position[0] - mean);
+  const double slope = (x - mean) * area / second;
+  Row row;
+  for (const PadPoint &p : points) {
+    const double weight = p.area / area * (1 + slope * (p.position[0] - mean));
+    if (!(weight >= 0))
+      throw std::logic_error("a pad lies beside the place it is to press");
+    row = combine(row, p.towards, weight);
+  }
+  return row;
 }
 } // namespace overbend::solver

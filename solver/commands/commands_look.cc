@@ -77,7 +77,8 @@ void print_limits(const materials::Tables &t)
   print_entry(t.limits);
   std::cout << "Heat that a finish bears: `overbend list finishes all` (prints_from, keep_below); "
                "that a glue line bears: `overbend list glues all` (temperature_limit); pull on a "
-               "tuner: `overbend list tuners all` (along_limit; what the strings pull every day counts too).\n";
+               "tuner: `overbend list tuners all` (along_limit; what the strings pull every day "
+               "counts too).\n";
 }
 
 void print_presets(const std::string &name)

@@ -20,6 +20,8 @@ constexpr unsigned patient_rounds = 12;
 constexpr double eased = 10;
 // The solver must show changes smaller than that: share of its tolerance.
 constexpr double finer = 0.03;
+// A pull that had to be drawn taut so often would have to push.
+constexpr unsigned slack_enough = 2;
 constexpr double longest_pull = 8e-3; // m of cord in one round
 constexpr double barely_taut = 1e-6;  // m
 
@@ -92,16 +94,20 @@ double free_length(const PullProblem &p, unsigned k, const std::vector<double> &
   return evaluate(p.bench.cord_row(k), u) + p.offsets.cord_reference[k];
 }
 
+bool two_cords(const PullProblem &p)
+{
+  return p.bench.n_pulls() == 2 && p.bench.pull(0).one_sided && p.bench.pull(1).one_sided;
+}
+
 // A cord that went slack again and again would have to push: it is given up, and the other one
 // brings the bow. Never both: of two it is the one that was to be let out further. A strap beside a
 // bar cannot be given up: nothing else brings the bow.
 void give_up_one(const PullProblem &p, const std::array<unsigned, 2> &went_slack,
                  const std::array<double, 2> &last_change, PullResult &result)
 {
-  const bool cords = p.bench.n_pulls() == 2 && p.bench.pull(0).one_sided && p.bench.pull(1).one_sided;
-  if (!cords || result.slack[0] || result.slack[1])
+  if (!two_cords(p) || result.slack[0] || result.slack[1])
     return;
-  const bool first = went_slack[0] > 2, second = went_slack[1] > 2;
+  const bool first = went_slack[0] > slack_enough, second = went_slack[1] > slack_enough;
   const bool first_further = last_change[0] < last_change[1];
   result.slack = {first && (!second || first_further), second && (!first || !first_further)};
 }
@@ -124,7 +130,7 @@ void draw_taut(PullProblem &p, const std::vector<double> &u, const PullResult &r
 }
 
 // What was asked for, how far the device came, and how it then pulled.
-std::string not_reached(const PullProblem &p, double bow, double twist,
+std::string not_reached(const PullProblem &p, double bow, double twist, unsigned rounds,
                         const std::vector<double> &u)
 {
   const Reading now = read(p.lines, u);
@@ -132,7 +138,7 @@ std::string not_reached(const PullProblem &p, double bow, double twist,
   std::string text = "what bends the neck can only pull and not push, and does not bring it to a "
                      "bow of " +
                      signed_length(bow) + " on the centre line and a twist of " +
-                     cases::degrees(twist) + "; after " + std::to_string(most_rounds) +
+                     cases::degrees(twist) + "; after " + std::to_string(rounds) +
                      " rounds it reads " + signed_length(now.bow) + " and " +
                      cases::degrees(now.twist);
   for (unsigned k = 0; k < p.bench.n_pulls(); ++k)
@@ -153,6 +159,8 @@ PullResult pull_to(PullProblem &p, double bow, double twist, std::vector<double>
   std::array<double, 2> last_change{};
   for (unsigned round = 0; round < most_rounds; ++round) {
     give_up_one(p, went_slack, last_change, result);
+    if (!two_cords(p) && went_slack[0] > slack_enough)
+      throw StepFailed(not_reached(p, bow, twist, round, u));
     draw_taut(p, u, result, round == 0, went_slack);
     p.mechanics.equilibrate(p.bench.springs(p.setup, p.offsets, p.warmth), p.load, u);
     const Reading now = read(p.lines, u);
@@ -168,7 +176,7 @@ PullResult pull_to(PullProblem &p, double bow, double twist, std::vector<double>
     for (unsigned k = 0; k < p.bench.n_pulls(); ++k)
       p.offsets.take_up[k] += std::clamp(last_change[k], -longest_pull, longest_pull);
   }
-  throw StepFailed(not_reached(p, bow, twist, u));
+  throw StepFailed(not_reached(p, bow, twist, most_rounds, u));
 }
 
 void pull_unit(PullProblem &p, const PullResult &result, Unit &unit)
@@ -177,8 +185,8 @@ void pull_unit(PullProblem &p, const PullResult &result, Unit &unit)
   p.bench.add_unit_load(p.setup, unit.offsets, p.mechanics.closed_springs(), loads[0]);
   p.mechanics.respond(loads);
   const Reading now = read(p.lines, loads[0]);
-  const auto change = take_ups_for(response(p), working(p, result), unit.bow - now.bow,
-                                   unit.twist - now.twist);
+  const auto change =
+      take_ups_for(response(p), working(p, result), unit.bow - now.bow, unit.twist - now.twist);
   for (unsigned k = 0; k < p.bench.n_pulls(); ++k)
     unit.offsets.take_up[k] += change[k];
 }

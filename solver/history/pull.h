@@ -25,9 +25,9 @@ struct PullResult
 
 // Finds the take-ups that bring centre bow (m) and twist (rad) to the wanted readings. When one
 // cord would have to push, it is left slack and the other one brings the bow: the twist is out of
-// reach. A device of one pull (strap, caul, posts in line) brings the bow and leaves the twist as it
-// comes. `u` is the first guess and becomes the displacement found. Throws StepFailed, with what it
-// came to, when the bow itself is out of reach.
+// reach. A device of one pull (strap, caul, posts in line) brings the bow and leaves the twist as
+// it comes. `u` is the first guess and becomes the displacement found. Throws StepFailed, with what
+// it came to, when the bow itself is out of reach.
 PullResult pull_to(PullProblem &problem, double bow, double twist, std::vector<double> &u);
 
 // Adds to a unit's take-ups what makes its readings follow its own change of bow and twist; where

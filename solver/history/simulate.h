@@ -45,7 +45,7 @@ struct PhaseEnd
   double time = 0;
   BoardShape shape_at_start, shape; // after the instant change at its start, and at its end
   Reading reading_at_start, reading;
-  std::array<double, 2> take_up{};      // at its end
+  std::array<double, 2> take_up{}; // at its end
   // Both readings asked for were brought about. If not, the bow was and the twist is out of reach:
   // a cord would have to push, or the device sets no twist (sets_twist).
   bool pull_reached = true;

@@ -86,8 +86,8 @@ void limits(std::ostringstream &out, const PlanReport &report)
   const auto names = pull_names(report.the_case);
   for (std::size_t k = 0; k < names.size(); ++k)
     paragraph(out, "Hardest pull, " + names[k] + ": " + all_forces(largest_pull(p, k)) + " of " +
-                       all_forces(bears[k].refuse) + " allowed (" +
-                       bound_in_words(bears[k].bound) + ").");
+                       all_forces(bears[k].refuse) + " allowed (" + bound_in_words(bears[k].bound) +
+                       ").");
   paragraph(out, "Hottest: glue line " + both_temperatures(k.hottest_glue) + ", top of the board " +
                      both_temperatures(k.hottest_board_top) + ".");
   if (report.line)

@@ -210,7 +210,8 @@ TEST(Tables, MisspeltKeyIsRefusedWithASuggestion)
 TEST(Tables, ATunerOfNoKnownKindIsRefused)
 {
   const Spoilt spoilt("tuners.toml", "kind = \"worm\"", "kind = \"warm\"");
-  EXPECT_THAT(spoilt.message(), AllOf(HasSubstr("guitar 14:1"), HasSubstr("worm, roller, small or peg")));
+  EXPECT_THAT(spoilt.message(),
+              AllOf(HasSubstr("guitar 14:1"), HasSubstr("worm, roller, small or peg")));
 }
 
 TEST(Tables, BrokenFileAndMissingFolderAreRefused)

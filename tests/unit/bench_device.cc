@@ -115,8 +115,8 @@ TEST(DeviceNames, AreThoseOfTheDeviceAndTellWhetherTwistIsSet)
 TEST(DeviceWords, HaveBothUnitsAndDoNotSpeakOfAnotherDevice)
 {
   for (const char *preset : {"electric", "classical"})
-    for (const Device device : {Device::posts, Device::strap, Device::headstock_bar,
-                                Device::strap_and_bar, Device::caul})
+    for (const Device device :
+         {Device::posts, Device::strap, Device::headstock_bar, Device::strap_and_bar, Device::caul})
       for (const bool over : {false, true}) {
         cases::Case c = case_of(preset);
         c.bench.device = device;
@@ -133,8 +133,8 @@ TEST(DeviceWords, HaveBothUnitsAndDoNotSpeakOfAnotherDevice)
 // 148.7 and 115.0 N of a medium acoustic set on the second posts, every day.
 TEST(PullLimits, ATunerBearsAHalfMoreThanItsStringPulls)
 {
-  const cases::Case c = case_of("steel-string acoustic", "",
-                                "[strings]\nset = \"acoustic medium 13-56\"\n");
+  const cases::Case c =
+      case_of("steel-string acoustic", "", "[strings]\nset = \"acoustic medium 13-56\"\n");
   const auto limits = solver::pull_limits(c, tables());
   const double a = tension(7.3866e-3, 0.645, 110), b = tension(1.1338e-3, 0.645, 246.942);
   EXPECT_NEAR(limits[0].refuse, 1.5 * a, 0.01);
@@ -173,7 +173,8 @@ TEST(PullLimits, AlongThePostItIsTheTablesLimitAndSharedByPosts)
       turned_over("steel-string acoustic", "posts = \"bass 1, bass 2, treble 2\"\n"), tables());
   EXPECT_NEAR(two[0].refuse, 300, 1e-9);
   EXPECT_NEAR(two[1].refuse, 150, 1e-9);
-  const auto roller = solver::pulled_posts(turned_over("classical", ""), tables(), cases::Side::bass);
+  const auto roller =
+      solver::pulled_posts(turned_over("classical", ""), tables(), cases::Side::bass);
   EXPECT_EQ(roller[0].load, materials::PostLoad::sideways);
 }
 

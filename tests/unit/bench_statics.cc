@@ -41,7 +41,8 @@ TEST(DeviceStatics, TwoCordsShareForceAndTorque)
 {
   const auto got = solver::pulls_for(posts, {100, 1});
   expect_near("Posts on both sides, 100 N and 1 N m", "bass cord, N", 50 + 0.5 / 0.03, got.pull[0]);
-  expect_near("Posts on both sides, 100 N and 1 N m", "treble cord, N", 50 - 0.5 / 0.03, got.pull[1]);
+  expect_near("Posts on both sides, 100 N and 1 N m", "treble cord, N", 50 - 0.5 / 0.03,
+              got.pull[1]);
   EXPECT_FALSE(got.pushes);
   const NeckLoad back = solver::load_of(posts, got.pull);
   EXPECT_NEAR(back.pull, 100, 1e-12);
@@ -58,7 +59,8 @@ TEST(DeviceStatics, ReachOfTheTorqueIsPullTimesArmWithinTheLimits)
                         const std::vector<double> &limits) {
     return solver::torque_range(pulls, pull, limits).value();
   };
-  expect_near("Posts on both sides, 100 N", "most torque, N m", 3, reach(posts, 100, {150, 150}).most);
+  expect_near("Posts on both sides, 100 N", "most torque, N m", 3,
+              reach(posts, 100, {150, 150}).most);
   expect_near("Posts on both sides, 100 N", "least torque, N m", -3,
               reach(posts, 100, {150, 150}).least);
   // At most 60 N a cord: 60 and 40 N, 20 N at 30 mm.
@@ -88,7 +90,8 @@ TEST(DeviceStatics, ACoupleTurnsWithoutPullingAndOnePullLeavesTheTorque)
 
 TEST(DeviceStatics, HeadstockRootAndScarfCarryPullTimesLever)
 {
-  const auto root = solver::load_at(posts, {60, 40}, 0), scarf = solver::load_at(posts, {60, 40}, 0.05);
+  const auto root = solver::load_at(posts, {60, 40}, 0),
+             scarf = solver::load_at(posts, {60, 40}, 0.05);
   expect_near("Headstock root, 100 N at 100 mm", "bending, N m", 10, root.bending);
   expect_near("Headstock root, 100 N at 100 mm", "torque, N m", 0.6, root.torque);
   expect_near("Scarf 50 mm past the nut", "bending, N m", 15, scarf.bending);
@@ -113,15 +116,16 @@ TEST(DeviceStatics, BodyAndCradleBalanceThePull)
   solver::Hold rigid = tips;
   rigid.body = cases::BodyHold::rigid;
   const auto held = solver::hold_load(posts, {50, 50}, rigid);
-  expect_near("Body held rigidly, propped cantilever", "cradle, N", 100 + 1.5 * 30 / 0.2, held.cradle);
+  expect_near("Body held rigidly, propped cantilever", "cradle, N", 100 + 1.5 * 30 / 0.2,
+              held.cradle);
   expect_near("Body held rigidly, propped cantilever", "moment in the joint, N m", 15,
               held.body_moment);
   EXPECT_THROW(solver::hold_load({at(0.3, 0)}, {10}, tips), std::invalid_argument);
 }
 
 // Trade reference 3.5, electric held rigidly: 123 N of both cords put 340 N on the cradle, at 55 %
-// of the free shaft from the body, posts in the middle of the headstock [E]. The neck there is not of
-// one section, and the number is rounded: 8 %.
+// of the free shaft from the body, posts in the middle of the headstock [E]. The neck there is not
+// of one section, and the number is rounded: 8 %.
 TEST(DeviceStatics, RigidHoldAgreesWithTheTradesBeamSums)
 {
   const cases::Case c = cases::preset_case("electric");

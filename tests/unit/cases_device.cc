@@ -76,10 +76,11 @@ TEST(Device, SurvivesThePrintedCase)
 // Heat beside the clamp is possible where the bar does not lie under what bears on the board.
 TEST(Device, TurnedOverItMayBeHeatedBesideTheCradle)
 {
-  const Case c = parse_case("preset = \"electric\"\n[found]\nbow = \"-1 mm\"\n[bench]\nturned_over = "
-                            "true\ncradle = \"fret 12\"\n[heater]\nto = \"fret 9\"\niron_to = "
-                            "\"fret 9\"\n",
-                            "test.toml");
+  const Case c =
+      parse_case("preset = \"electric\"\n[found]\nbow = \"-1 mm\"\n[bench]\nturned_over = "
+                 "true\ncradle = \"fret 12\"\n[heater]\nto = \"fret 9\"\niron_to = "
+                 "\"fret 9\"\n",
+                 "test.toml");
   EXPECT_TRUE(c.bench.turned_over);
 }
 

@@ -272,8 +272,9 @@ TEST_F(JudgeAfter, TunersThatShouldNotCarryThePull)
   solver::PhaseEnd phase;
   phase.largest_cord = {100, 151};
   column.history.phases = {phase};
-  expect_refused("The treble cord pulls 151 N (15.4 kgf, 33.9 lbf); the tuner should not carry more "
-                 "than 150 N");
+  expect_refused(
+      "The treble cord pulls 151 N (15.4 kgf, 33.9 lbf); the tuner should not carry more "
+      "than 150 N");
 }
 
 TEST_F(JudgeAfter, TargetMissed)

@@ -258,8 +258,8 @@ TEST(MirrorOfAWholeNeck, SwappedSidesGiveTheMirrorImageOfEveryReading)
   expect_mirrored("gaps.csv", one.gaps, other.gaps, bow, width);
   // The case is not symmetric: something is there to be mirrored.
   const auto own = against_mirror(one.readings, one.readings, bow, width);
-  for (const char *start :
-       {"bow bass", "twist between", "bass end of the bar", "take-up bass", "deepest bow bass, over"}) {
+  for (const char *start : {"bow bass", "twist between", "bass end of the bar", "take-up bass",
+                            "deepest bow bass, over"}) {
     const auto found = own.lower_bound(start);
     ASSERT_TRUE(found != own.end() && begins(found->first, start)) << start;
     EXPECT_GT(found->second, 1e-2) << found->first;
