@@ -243,7 +243,7 @@ Verdict judge_after(const PlanColumn &column, const Workbench &workbench,
                  all_forces(hardest.limit.refuse) + ".",
              {other_device(the_case), "two passes"});
   for (const PhaseEnd &phase : column.history.phases)
-    if (!phase.pull_reached && column.on_target)
+    if (!phase.pull_reached && column.on_target && sets_twist(the_case))
       v.caution("In phase \"" + the_case.phases.at(phase.phase).name +
                 "\" one cord goes slack before the twist asked for is reached.");
   for (const std::string &sentence : left_out_of_the_air(the_case))
