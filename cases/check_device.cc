@@ -67,8 +67,9 @@ void check_strap_and_bar(const Case &result)
   const double length = result.neck.headstock.length;
   if (uses_bar(bench) && bench.bar_place + bar_half_width > length)
     refuse_any(result, {"bench.bar_place", "headstock.length"},
-               "the bar at " + both_lengths(bench.bar_place) +
-                   " from the nut is off the headstock (" + both_lengths(length) + ")",
+               "the bar, " + both_lengths(2 * bar_half_width) + " wide, at " +
+                   both_lengths(bench.bar_place) + " from the nut is off the headstock (" +
+                   both_lengths(length) + ")",
                "clamp it nearer to the nut");
   if (uses_bar(bench) && 2 * bench.bar_arm < result.neck.headstock.width)
     refuse_any(result, {"bench.bar_arm", "headstock.width"},
