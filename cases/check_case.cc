@@ -320,6 +320,7 @@ void check_case(const Case &result)
   check_fret_heights(result);
   check_over_bridge(result);
   check_bench(result);
+  check_device(result);
   check_heater(result);
   check_moisture(result);
 }

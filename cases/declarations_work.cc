@@ -77,7 +77,8 @@ void declare_phase_bench(Table &phase)
   phase.choice("rod", {"slack", "set", "broken", "seized"}, OVERBEND_AT(phase.rod),
                "State of the rod.");
   phase.flag("cradle", OVERBEND_AT(phase.cradle), "Cradle under the back.");
-  phase.flag("cords", OVERBEND_AT(phase.cords), "Cords on the posts.");
+  phase.flag("cords", OVERBEND_AT(phase.cords),
+             "What bends the neck is on: cords, strap, bar or caul.");
   phase.flag("block", OVERBEND_AT(phase.block),
              "Stop block below the headstock. A phase that pulls to a reading takes it out "
              "and puts it under the headstock again where that then stands.");

@@ -85,6 +85,11 @@ public:
     d.kind = Kind::frets;
     return d;
   }
+  Declaration &posts(const std::string &key, Access access, const std::string &sentence,
+                     const std::string &preset_or)
+  {
+    return add(key, Kind::posts, std::move(access), sentence, preset_or);
+  }
   Declaration &month(const std::string &key, Access access, const std::string &sentence,
                      const std::string &preset_or)
   {

@@ -114,6 +114,8 @@ std::string allowed_values(const Declaration &declaration)
     break;
   case Kind::month:
     return "a temperature and a humidity";
+  case Kind::posts:
+    return "`middle`, or posts by side and number";
   case Kind::frets:
     return "`level`, or frets with their heights, " + range(declaration);
   case Kind::radius:

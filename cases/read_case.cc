@@ -138,11 +138,24 @@ void resolve_finish(Case &result)
     faces.headstock.kind = faces.back.kind;
 }
 
+// Posts in line pull on one side alone and set no twist: a bar across the headstock does.
+void resolve_device(Draft &draft)
+{
+  Bench &bench = draft.result.bench;
+  if (draft.device > 0)
+    bench.device = static_cast<Device>(draft.device - 1);
+  else
+    bench.device = bench.posts.empty() && draft.result.tuners.layout != TunerLayout::both_sides
+                       ? Device::headstock_bar
+                       : Device::posts;
+}
+
 void resolve(Draft &draft)
 {
   Case &result = draft.result;
   resolve_room(draft);
   resolve_finish(result);
+  resolve_device(draft);
   resolve_past(result, draft.lived_for);
   Found &found = result.found;
   found.bow_bass = draft.bow_bass.value_or(found.bow_centre);

@@ -56,6 +56,7 @@ std::string to_text(const Case &result)
   Draft draft;
   draft.result = result;
   draft.bow_bass = result.found.bow_bass;
+  draft.device = 1 + static_cast<int>(result.bench.device);
   const Headstock &head = result.neck.headstock;
   if (head.kind == HeadstockKind::scarf && !head.laminated)
     draft.headstock_swelling = result.neck.headstock.piece.swelling_along;

@@ -102,7 +102,16 @@ void read_tuner(EntryReader &reader, Tuner &t)
 {
   t.post_diameter = positive(reader, "post_diameter", "mm");
   t.ratio = positive(reader, "ratio", "1");
-  t.force_limit = positive(reader, "force_limit", "N");
+  t.kind = static_cast<TunerKind>(reader.choice("kind", {"worm", "roller", "small", "peg"}));
+  t.caution_share = reader.common_number("caution_share", "1");
+  t.refuse_share = reader.common_number("refuse_share", "1");
+  if (!(t.caution_share >= 1 && t.refuse_share >= t.caution_share))
+    reader.fail(reader.line(),
+                "a tuner is refused before it is cautioned, or below what the set "
+                "pulls every day",
+                "correct caution_share and refuse_share");
+  t.side_floor = t.kind == TunerKind::worm ? positive(reader, "side_floor", "N") : 0;
+  t.along_limit = positive(reader, "along_limit", "N");
 }
 
 void read_finish(EntryReader &reader, Finish &f)

@@ -86,6 +86,17 @@ EntryReader::EntryReader(std::string in_file, std::string entry_name, const toml
   used.insert("aliases");
 }
 
+std::size_t EntryReader::choice(const std::string &key, const std::vector<std::string> &words)
+{
+  used.insert(key);
+  const auto word = entry[key].value_exact<std::string>();
+  const auto found = word ? std::find(words.begin(), words.end(), *word) : words.end();
+  if (found == words.end())
+    fail(line(), "`" + key + "` is missing or no word that is known",
+         "write " + cases::listed(words, "or"));
+  return static_cast<std::size_t>(found - words.begin());
+}
+
 int EntryReader::line() const
 {
   return line_of(entry);

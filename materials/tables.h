@@ -207,11 +207,19 @@ struct StringSet : Entry
   std::vector<String> strings;
 };
 
+// What holds a post: a worm gear for steel strings, the roller of a slotted headstock, a small
+// geared tuner, a peg.
+enum class TunerKind { worm, roller, small, peg };
+
 struct Tuner : Entry
 {
   double post_diameter = 0; // m
   double ratio = 0;         // turns of the button for one of the post
-  double force_limit = 0;   // N
+  TunerKind kind = TunerKind::worm;
+  // Of what the set pulls on the post every day: caution and no, sideways; see post_limit().
+  double caution_share = 0, refuse_share = 0;
+  double side_floor = 0;  // N: a worm gear is not refused below it
+  double along_limit = 0; // N, along the post
 };
 
 // A finish as a barrier to water, see materials/moisture_transport.h, and the heat it bears.

@@ -62,10 +62,23 @@ std::string sticks(const PlanFile &plan, const std::string &pointer)
          shown(plan, pointer, As::sticks) + ".";
 }
 
-std::string side_turns(const PlanFile &plan, const std::string &start, const std::string &side)
+// Of one pull of the device; one that hangs slack has nothing to be taken up.
+std::string pull_turns(const PlanFile &plan, const std::string &start, std::size_t which)
 {
-  return side + " <b>" + shown(plan, start + "/turns_change/" + side, As::turns) + "</b> turns (" +
+  const std::string side = which == 0 ? "bass" : "treble", // keys of the plan, in order
+      name = shown(plan, "/pulls/" + number(which), As::text);
+  if (plan.at(start + "/slack/" + side).get<bool>())
+    return name + " hangs slack";
+  return name + " <b>" + shown(plan, start + "/turns_change/" + side, As::turns) + "</b> turns (" +
          shown(plan, start + "/take_up_change_m/" + side, As::length) + ")";
+}
+
+std::string all_pulls(const PlanFile &plan, const std::string &start)
+{
+  std::string text;
+  for (std::size_t k = 0; k < plan.size("/pulls"); ++k)
+    text += (k > 0 ? ", " : "") + pull_turns(plan, start, k);
+  return text;
 }
 
 // One line of the clock.
@@ -150,8 +163,7 @@ std::string setting(const PlanFile &plan, std::size_t phase, const std::string &
          shown(plan, start + "/rocking_edge/bass/end_gap_m", As::length) + ", treble " +
          shown(plan, start + "/rocking_edge/treble/end_gap_m", As::length) + ". " +
          sticks(plan, start + "/reading/twist_rad") + "</p>\n<p>Guide, " + from + ": " +
-         side_turns(plan, start, "bass") + ", " + side_turns(plan, start, "treble") +
-         ". Readings decide: set it by the boxed fret.</p>\n";
+         all_pulls(plan, start) + ". Readings decide: set it by the boxed fret.</p>\n";
 }
 } // namespace
 
@@ -165,9 +177,8 @@ std::string card_cold(const PlanFile &plan)
   return "<section>\n<h2 id=\"cold\">Clamp cold <small>only straight</small></h2>\n<p>Fret " +
          shown(plan, "/found/bow_fret", As::count) + ", centre: <b>" +
          big_and_small(plan, start + "/reading/bow_centre_m") + "</b>. " +
-         sticks(plan, start + "/reading/twist_rad") +
-         " From just taut: " + side_turns(plan, start, "bass") + ", " +
-         side_turns(plan, start, "treble") + ". See that everything holds.</p>\n</section>\n";
+         sticks(plan, start + "/reading/twist_rad") + " From just taut: " + all_pulls(plan, start) +
+         ". See that everything holds.</p>\n</section>\n";
 }
 
 std::string card_hot(const PlanFile &plan)

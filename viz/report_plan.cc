@@ -65,18 +65,23 @@ std::string phases_table(const PlanFile &plan)
 std::string pulls_table(const PlanFile &plan)
 {
   std::string out = head("What to pull, as a guide; the readings decide",
-                         {"phase", "bass", "treble", "cords then pull", "cradle"});
+                         {"phase", "take up", "then pulls", "cradle"});
   for (std::size_t i = 0; i < plan.n_phases(); ++i) {
     if (!plan.at(plan.phase(i, "/pulls_to_a_reading")).get<bool>())
       continue;
     const std::string start = plan.phase(i, "/at_start");
-    const auto side = [&](const char *name) {
-      return cell(shown(plan, start + "/take_up_change_m/" + name, As::signed_both) + ", " +
-                  shown(plan, start + "/turns_change/" + name, As::turns) + " turns");
-    };
-    out += row(shown(plan, plan.phase(i, "/name"), As::text)) + side("bass") + side("treble") +
-           cell(shown(plan, start + "/forces/cords_N/bass", As::force) + "<br>" +
-                shown(plan, start + "/forces/cords_N/treble", As::force)) +
+    std::string taken_up, forces;
+    for (std::size_t k = 0; k < plan.size("/pulls"); ++k) {
+      const std::string side = k == 0 ? "bass" : "treble", // keys of the plan, in order
+          name = (k > 0 ? "<br>" : "") + shown(plan, "/pulls/" + std::to_string(k), As::text) + " ";
+      const bool slack = plan.at(start + "/slack/" + side).get<bool>();
+      taken_up +=
+          name + (slack ? "slack"
+                        : shown(plan, start + "/take_up_change_m/" + side, As::signed_both) + ", " +
+                              shown(plan, start + "/turns_change/" + side, As::turns) + " turns");
+      forces += name + shown(plan, start + "/forces/cords_N/" + side, As::force);
+    }
+    out += row(shown(plan, plan.phase(i, "/name"), As::text)) + cell(taken_up) + cell(forces) +
            cell(shown(plan, start + "/forces/cradle_N", As::force)) + "</tr>\n";
   }
   return out + tail;

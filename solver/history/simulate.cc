@@ -246,6 +246,8 @@ private:
     step.forces =
         bench.forces(bench.springs(now.setup, now.offsets, warmth(T)), now.state.displacement);
     step.take_up = now.offsets.take_up;
+    for (unsigned k = 0; k < bench.n_pulls(); ++k)
+      step.slack[k] = now.setup.cords && step.forces.cord[k] == 0;
     for (const Unit &unit : now.units)
       step.unit.push_back(read(lines, unit.state.displacement));
     history.steps.push_back(step);
@@ -265,7 +267,8 @@ private:
     for (const StepRecord &step : history.steps)
       if (step.phase == i)
         for (unsigned side = 0; side < 2; ++side)
-          end.largest_cord[side] = std::max(end.largest_cord[side], step.forces.cord[side]);
+          end.largest_cord[side] =
+              std::max(end.largest_cord[side], std::abs(step.forces.cord[side]));
   }
 
   const cases::Case &the_case;

@@ -33,8 +33,11 @@ struct StepRecord
   unsigned phase = 0;
   Reading reading;
   BenchForces forces;
+  // One a pull of the device (pull_names). That of a pull that hangs slack says nothing: nobody
+  // takes it up.
   std::array<double, 2> take_up{};
-  std::vector<Reading> unit; // increments, one a unit history
+  std::array<bool, 2> slack{}; // on the bench, but carries nothing
+  std::vector<Reading> unit;   // increments, one a unit history
 };
 
 struct PhaseEnd
@@ -43,8 +46,10 @@ struct PhaseEnd
   double time = 0;
   BoardShape shape_at_start, shape; // after the instant change at its start, and at its end
   Reading reading_at_start, reading;
-  std::array<double, 2> take_up{};      // at its end
-  bool pull_reached = true;             // the cords could bring the readings asked for
+  std::array<double, 2> take_up{}; // at its end
+  // Both readings asked for were brought about. If not, the bow was and the twist is out of reach:
+  // a cord would have to push, or the device sets no twist (sets_twist).
+  bool pull_reached = true;
   std::array<double, 2> largest_cord{}; // N, while it lasted
   // Where a stop block was put under the headstock at its start: how far below the place between
   // the cords where the headstock rests unclamped, m.

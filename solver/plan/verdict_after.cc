@@ -6,6 +6,7 @@
 #include "solver/plan/job.h"
 #include "solver/plan/work_bounds.h"
 #include "solver/words/places.h"
+#include "solver/words/pull_names.h"
 #include "solver/words/shop_words.h"
 
 #include <algorithm>
@@ -63,11 +64,11 @@ std::string passed_in_words(const Demand &d)
   const std::string when = d.moment == Moment::cold ? "Cold" : "Hot";
   switch (d.limit) {
   case Limit::cord_pull:
-    return when + ", a cord would have to pull " + all_forces(d.asked) + "; it bears " +
-           all_forces(d.bears) + ".";
+    return when + ", the " + d.place + " would have to pull " + all_forces(d.asked) +
+           "; it should not carry more than " + all_forces(d.bears) + ".";
   case Limit::tuner_pull:
-    return when + ", a post would have to carry " + all_forces(d.asked) +
-           "; these tuners should not carry more than " + all_forces(d.bears) + ".";
+    return when + ", the " + d.place + " would have to pull " + all_forces(d.asked) +
+           "; its posts should not carry more than " + all_forces(d.bears) + ".";
   case Limit::overbend:
     return "It would have to be clamped " + both_lengths(d.asked) +
            " past straight; no neck of this length should be clamped further than " +
@@ -213,7 +214,8 @@ Verdict judge_after(const Job &job, const PlanColumn &column, const Workbench &w
   judge_heat(job, v);
   judge_diagnosis(column, v);
   for (const PhaseEnd &phase : column.history.phases)
-    if (!phase.pull_reached && column.on_target && job.planned.phases.at(phase.phase).pull.decides)
+    if (!phase.pull_reached && column.on_target && sets_twist(job.planned) &&
+        job.planned.phases.at(phase.phase).pull.decides)
       v.caution("In phase \"" + job.planned.phases.at(phase.phase).name +
                 "\" one cord goes slack before the twist asked for is reached.");
   for (const std::string &sentence : left_out_of_the_air(job.planned))

@@ -3,8 +3,10 @@
 
 #include "materials/strength.h"
 #include "mesh/names.h"
+#include "solver/bench/pull_limits.h"
 #include "solver/model/interfaces.h"
 #include "solver/plan/clamp_setting.h"
+#include "solver/words/pull_names.h"
 
 #include <algorithm>
 #include <cmath>
@@ -21,21 +23,23 @@ double overbend_share(const ClampSetting &setting, const Reading &as_built, doub
 
 namespace
 {
-// Largest pull of a cord, cold and hot.
+// Largest of each pull of the device, cold and hot, against what it bears.
 void add_pulls(const PlanColumn &column, const cases::Case &c, unsigned decides,
                const materials::Tables &tables, std::vector<Demand> &all)
 {
-  double pull[2] = {0, 0};
-  for (const PhaseEnd &phase : column.history.phases) {
-    double &most = pull[phase.phase < decides ? 0 : 1];
-    most = std::max({most, phase.largest_cord[0], phase.largest_cord[1]});
-  }
-  const double tuner = tables.tuner(c.tuners.kind).force_limit;
-  for (const Moment moment : {Moment::cold, Moment::hot}) {
-    const double asked = pull[moment == Moment::hot];
-    all.push_back(
-        {Limit::cord_pull, asked / c.bench.cord_limit, "", moment, asked, c.bench.cord_limit});
-    all.push_back({Limit::tuner_pull, asked / tuner, "", moment, asked, tuner});
+  const std::vector<PullLimit> limits = pull_limits(c, tables);
+  const auto names = pull_names(c);
+  for (std::size_t k = 0; k < limits.size(); ++k) {
+    double asked[2] = {0, 0};
+    for (const PhaseEnd &phase : column.history.phases) {
+      double &most = asked[phase.phase < decides ? 0 : 1];
+      most = std::max(most, phase.largest_cord[k]);
+    }
+    const Limit limit = limits[k].bound == PullBound::post ? Limit::tuner_pull : Limit::cord_pull;
+    for (const Moment moment : {Moment::cold, Moment::hot}) {
+      const double pull = asked[moment == Moment::hot];
+      all.push_back({limit, pull / limits[k].refuse, names.at(k), moment, pull, limits[k].refuse});
+    }
   }
 }
 } // namespace

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/report/plan_json.h"
 
+#include "solver/history/take_up_change.h"
 #include "solver/report/plan_json_parts.h"
+#include "solver/words/pull_names.h"
 
 #include <cmath>
 #include <stdexcept>
@@ -76,11 +78,10 @@ Json phase(const PlanReport &report, const PlanColumn &column, const PhaseEnd &e
   const Reading &as_built = column.diagnosis.as_built;
   const StepRecord &first = step_at_start(column.history, end.phase);
   // From where the cords stood: just taut, or as the phase before left them.
-  std::array<double, 2> change = first.take_up, turns{};
-  const bool clamped = end.phase > 0 && report.the_case.phases[end.phase - 1].cords;
+  const auto taken_up = take_up_change(report.the_case, column.history, end);
+  std::array<double, 2> change{}, turns{};
   for (unsigned side = 0; side < 2; ++side) {
-    if (clamped)
-      change[side] -= column.history.phases.at(end.phase - 1).take_up[side];
+    change[side] = taken_up[side].value_or(0);
     turns[side] = report.cord_per_turn > 0 ? change[side] / report.cord_per_turn : 0;
   }
   const auto heat = [&](std::size_t which) {
@@ -105,6 +106,7 @@ Json phase(const PlanReport &report, const PlanColumn &column, const PhaseEnd &e
             {"take_up_m", sides(first.take_up)},
             {"take_up_change_m", sides(change)},
             {"turns_change", sides(turns)},
+            {"slack", {{"bass", first.slack[0]}, {"treble", first.slack[1]}}},
             {"forces", forces(first.forces)},
             {"heat", heat(0)},
             {"bow_by_fret", shape(report, end.shape_at_start, as_built)},
@@ -270,6 +272,7 @@ std::string plan_json(const PlanReport &report, const Record &record)
                {"release_s", time_of_release(c)},
                {"release_on_clock_s", time_of_release(c) - zero_of_clock(c)},
                {"cord_limit_N", c.bench.cord_limit},
+               {"pulls", pull_names(c)},
                {"cord_per_button_turn_m", report.cord_per_turn}};
   json["stiffness_factor"] =
       report.stiffness_factor ? Json(*report.stiffness_factor) : Json(nullptr);

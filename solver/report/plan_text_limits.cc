@@ -2,7 +2,10 @@
 #include "solver/report/plan_text_parts.h"
 
 #include "cases/units.h"
+#include "materials/tables.h"
+#include "solver/bench/pull_limits.h"
 #include "solver/report/plan_steps.h"
+#include "solver/words/pull_names.h"
 #include "solver/words/shop_words.h"
 
 #include <algorithm>
@@ -56,6 +59,14 @@ void most_used(std::ostringstream &out, const PlanReport &report)
         << report.the_case.phases.at(peak.phase).name << "\"\n";
   }
 }
+
+double largest_pull(const PlanColumn &p, std::size_t which)
+{
+  double largest = 0;
+  for (const PhaseEnd &phase : p.history.phases)
+    largest = std::max(largest, phase.largest_cord[which]);
+  return largest;
+}
 } // namespace
 
 double largest_cord(const PlanColumn &p)
@@ -71,8 +82,12 @@ void limits(std::ostringstream &out, const PlanReport &report)
   const PlanColumn &p = report.main_column();
   const Peaks &k = p.peaks;
   out << "\nWHAT MIGHT GIVE\n";
-  paragraph(out, "Hardest pull on a cord " + all_forces(largest_cord(p)) + " of " +
-                     all_forces(report.the_case.bench.cord_limit) + " allowed.");
+  const auto bears = pull_limits(report.the_case, materials::tables());
+  const auto names = pull_names(report.the_case);
+  for (std::size_t k = 0; k < names.size(); ++k)
+    paragraph(out, "Hardest pull, " + names[k] + ": " + all_forces(largest_pull(p, k)) + " of " +
+                       all_forces(bears[k].refuse) + " allowed (" + bound_in_words(bears[k].bound) +
+                       ").");
   paragraph(out, "Hottest: glue line " + both_temperatures(k.hottest_glue) + ", top of the board " +
                      both_temperatures(k.hottest_board_top) + ".");
   if (report.line)

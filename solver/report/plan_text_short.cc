@@ -2,7 +2,9 @@
 #include "solver/report/plan_text_parts.h"
 
 #include "cases/units.h"
+#include "solver/history/take_up_change.h"
 #include "solver/report/plan_steps.h"
+#include "solver/words/pull_names.h"
 #include "solver/words/shop_words.h"
 
 #include <algorithm>
@@ -16,6 +18,19 @@ using cases::all_forces;
 using cases::both_lengths;
 using cases::both_temperatures;
 
+std::string take_up_in_short(const PlanReport &report, const PlanColumn &p, const PhaseEnd &end)
+{
+  const auto change = take_up_change(report.the_case, p.history, end);
+  const auto names = pull_names(report.the_case);
+  std::string text;
+  for (std::size_t k = 0; k < names.size(); ++k)
+    text += (k > 0 ? ", " : "") + names[k] + " " +
+            (change[k] ? turns(*change[k] / report.cord_per_turn) + " button turns (" +
+                             both_lengths(*change[k]) + ")"
+                       : "slack");
+  return text;
+}
+
 // The cold take-up, the hot re-reading, temperatures and the release, in a few lines.
 std::string clamp_in_short(const PlanReport &report, const PlanColumn &p)
 {
@@ -27,10 +42,7 @@ std::string clamp_in_short(const PlanReport &report, const PlanColumn &p)
     const bool clamped = end.phase > 0 && c.phases[end.phase - 1].cords;
     const double start = end.time - phase.duration;
     if (phase.pull.kind == cases::Pull::Kind::to_reading && !clamped) {
-      const auto &take_up = step_at_start(p.history, end.phase).take_up;
-      text += "Cold, from just taut: bass " + turns(take_up[0] / report.cord_per_turn) +
-              ", treble " + turns(take_up[1] / report.cord_per_turn) + " button turns (" +
-              both_lengths(take_up[0]) + " and " + both_lengths(take_up[1]) + "). ";
+      text += "Cold, from just taut: " + take_up_in_short(report, p, end) + ". ";
       if (end.block_below)
         text += "Stop block " + both_lengths(*end.block_below) +
                 " below where the headstock rests: its height decides the bow. ";

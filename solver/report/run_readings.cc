@@ -3,6 +3,7 @@
 
 #include "solver/readings/fret_surface.h"
 #include "solver/report/plan_report.h"
+#include "solver/words/pull_names.h"
 
 #include <cmath>
 #include <set>
@@ -70,12 +71,13 @@ void add_lines(const cases::Case &c, const StageReadings &r, RowWriter &row)
     row.add("relief " + std::string(line_names[k]) + ", at", Quantity::fret, r.line[k].relief_fret);
 }
 
-void add_forces(const StepRecord &step, RowWriter &row)
+void add_forces(const cases::Case &c, const StepRecord &step, RowWriter &row)
 {
-  row.add("take-up bass", Quantity::length, step.take_up[0]);
-  row.add("take-up treble", Quantity::length, step.take_up[1]);
-  row.add("cord bass", Quantity::force, step.forces.cord[0]);
-  row.add("cord treble", Quantity::force, step.forces.cord[1]);
+  const auto pulls = pull_names(c);
+  for (std::size_t k = 0; k < pulls.size(); ++k)
+    row.add("take-up " + pulls[k], Quantity::length, step.take_up[k]);
+  for (std::size_t k = 0; k < pulls.size(); ++k)
+    row.add(pulls[k], Quantity::force, step.forces.cord[k]);
   row.add("cradle", Quantity::force, step.forces.cradle);
   row.add("stop block", Quantity::force, step.forces.block);
   row.add("rod", Quantity::force, step.forces.rod);
@@ -156,7 +158,7 @@ ReadingsTable readings_table(const cases::Case &c, const History &history,
     const bool last = s + 1 == n || history.steps[s + 1].phase != step.phase;
     RowWriter values(s == 0 ? &table.columns : nullptr);
     add_lines(c, stage_readings(c, states[s].shape, step.reading, as_built), values);
-    add_forces(step, values);
+    add_forces(c, step, values);
     add_state(states[s], regions, values);
     add_heat(heat[s], values);
     table.rows.push_back({step.time, c.phases.at(step.phase).name,

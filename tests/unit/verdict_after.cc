@@ -76,6 +76,12 @@ protected:
     history.add(heat.end(), nodal);
     return history;
   }
+  void put_on_posts()
+  {
+    c.tuners.layout = cases::TunerLayout::both_sides;
+    c.tuners.across = 60e-3;
+    c.bench.device = cases::Device::posts;
+  }
   Verdict judge() { return solver::judge_after(column, *bench, heat, nullptr, c); }
   void expect_refused(const std::string &because)
   {
@@ -99,14 +105,17 @@ TEST_F(JudgeAfter, HasNothingAgainstAPlanOnTarget)
   EXPECT_EQ(judge().kind, Verdict::do_it);
 }
 
-// Shares by hand: 90 N on a cord that may pull 150 N on a tuner that bears 100 N; 0.9 of 3 mm past
+// Shares by hand: 60 and 90 N on tuners that bear 100 N, by cords that bear 300; 0.9 of 3 mm past
 // straight; 0.3 of strength against the 0.8 at which it is refused. Strength under the strings
 // alone is nothing that a clamp setting can mend.
 TEST_F(JudgeAfter, WhatAClampAsksIsAShareOfEachLimitTheLargestFirst)
 {
   materials::Tables tables = materials::tables();
-  for (materials::Tuner &tuner : tables.tuners)
-    tuner.force_limit = 100;
+  for (materials::Tuner &tuner : tables.tuners) {
+    tuner.side_floor = 100; // more than the set puts on any of its posts
+    tuner.caution_share = tuner.refuse_share = 1;
+  }
+  put_on_posts();
   solver::PhaseEnd phase;
   phase.largest_cord = {60, 90};
   column.history.phases = {phase};
@@ -121,7 +130,7 @@ TEST_F(JudgeAfter, WhatAClampAsksIsAShareOfEachLimitTheLargestFirst)
   ASSERT_EQ(all.size(), 4U);
   EXPECT_EQ(all[0].limit, Limit::tuner_pull);
   EXPECT_NEAR(all[0].share, 0.9, 1e-12);
-  EXPECT_EQ(all[1].limit, Limit::cord_pull);
+  EXPECT_EQ(all[1].limit, Limit::tuner_pull);
   EXPECT_NEAR(all[1].share, 0.6, 1e-12);
   EXPECT_EQ(all[2].limit, Limit::strength);
   EXPECT_EQ(all[2].place, "headstock root");
@@ -150,11 +159,16 @@ TEST_F(JudgeAfter, CordPullOverbendAndTwistOutOfReach)
 {
   column.on_target = false;
   column.limit = Limit::cord_pull;
-  expect_refused("A cord would have to pull more than 150 N");
+  expect_refused("The bass end of the bar would have to pull more than 300 N (30.6 kgf, 67.4 lbf), "
+                 "more than the cord should carry");
   column.limit = Limit::overbend;
   expect_refused("further past straight");
+  const cases::Case with_bar = c;
+  put_on_posts();
   column.limit = Limit::tuner_pull;
-  expect_refused("more than these tuners should carry");
+  expect_refused("The bass cord would have to pull more than 150 N (15.3 kgf, 33.7 lbf), more than "
+                 "the tuner should carry");
+  c = with_bar;
   column.limit = Limit::strength;
   column.limit_place = solver::under_the_cradle;
   expect_refused("The back under the cradle would be used to more than 80 % of its strength");
@@ -254,11 +268,13 @@ TEST_F(JudgeAfter, GlueAndSurfaceAboveTheirLimit)
 
 TEST_F(JudgeAfter, TunersThatShouldNotCarryThePull)
 {
-  c.bench.cord_limit = 300;
+  put_on_posts();
   solver::PhaseEnd phase;
   phase.largest_cord = {100, 151};
   column.history.phases = {phase};
-  expect_refused("these tuners");
+  expect_refused(
+      "The treble cord pulls 151 N (15.4 kgf, 33.9 lbf); the tuner should not carry more "
+      "than 150 N");
 }
 
 TEST_F(JudgeAfter, TargetMissed)
