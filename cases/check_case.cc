@@ -322,5 +322,6 @@ void check_case(const Case &result)
   check_bench(result);
   check_heater(result);
   check_moisture(result);
+  check_told(result);
 }
 } // namespace overbend::cases
