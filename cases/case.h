@@ -77,6 +77,14 @@ struct Climate
   int month = 0;       // 0 = January: months of [climate] begin there
   std::vector<ClimatePoint> points;
   double period = 0; // s after which the points come again; 0: the air stays as it is at the last
+  // On one evening of each week the air around the instrument is hot and keeps its water.
+  double hot_hours = 0, hot_temperature = 0; // s of each week, K
+};
+
+// Hot evenings of the months of [climate]: on a stage, in a car.
+struct HotEvenings
+{
+  double hours = 0, temperature = 0; // s of each week, K
 };
 
 // What is known of the water in the wood at the start. None of content, humidity and past: the neck
@@ -104,9 +112,12 @@ struct Found
   int rest_fret_a = 1, rest_fret_b = 0; // rest frets of the straightedge; b = 0: body-join fret
   int bow_fret = 0;                 // fret at which the bows were read; 0: the deepest of the model
   std::optional<double> strung_bow; // centre bow strung at pitch, rod as found
-  bool rod_loaded = false;          // the rod was loaded during the readings
-  bool open_crack = false;          // crack in shaft, headstock or heel
-  bool angle_only = false;          // string height or neck angle is wrong, the board is straight
+  // Centre bows with the one change each: strung at pitch with the rod slack, and strings off with
+  // the rod still loaded as found.
+  std::optional<double> strung_bow_rod_slack, bow_rod_loaded;
+  bool rod_loaded = false; // the rod was loaded during the readings
+  bool open_crack = false; // crack in shaft, headstock or heel
+  bool angle_only = false; // string height or neck angle is wrong, the board is straight
 };
 
 // What straightedge, sticks and a string held down are read on: the tops of the frets, or the wood
@@ -135,14 +146,19 @@ struct Readings
 
 enum class Cause { hot_strung, years_of_pull, unknown };
 
+// Where an instrument was in the hot store. In its closed case the wood holds the humidity of the
+// little air around it and keeps its water; in the open it meets the hot air, which is dry.
+enum class KeptIn { closed_case, open_air };
+
 struct Warp
 {
   Cause cause = Cause::unknown;
-  double temperature = 0;  // hot_strung: hottest air
-  double hot_time = 0;     // hot_strung: time at that temperature
-  double pull_time = 0;    // years_of_pull: time strung
-  double slip_share = 0.5; // unknown cause: share of the bow taken as slip
-  double rest_time = 0;    // since the strings came off
+  double temperature = 0;               // hot_strung: hottest air
+  double hot_time = 0;                  // hot_strung: time at that temperature
+  KeptIn kept_in = KeptIn::closed_case; // hot_strung
+  double pull_time = 0;                 // years_of_pull: time strung
+  double slip_share = 0.5;              // unknown cause: share of the bow taken as slip
+  double rest_time = 0;                 // since the strings came off
 };
 
 struct Air
@@ -344,6 +360,7 @@ struct Case
   Moisture moisture;
   GrainScatter scatter;
   std::array<MonthAir, 12> year; // indoor air, January first
+  HotEvenings hot_evenings;      // within that
   Heater heater;
   Probe probe;
   Bench bench;

@@ -323,5 +323,6 @@ void check_case(const Case &result)
   check_device(result);
   check_heater(result);
   check_moisture(result);
+  check_told(result);
 }
 } // namespace overbend::cases

@@ -34,8 +34,15 @@ void declare_found(Declarations &lines)
   found.length("strung_bow", OVERBEND_AT(result.found.strung_bow), -15 * mm, 15 * mm,
                "Bow on the centre line strung at pitch, rod as found; tells the neck's stiffness.",
                "unknown");
+  found.length(
+      "strung_bow_rod_slack", OVERBEND_AT(result.found.strung_bow_rod_slack), -15 * mm, 15 * mm,
+      "The same with the rod slack: strings alone, which tells the stiffness best.", "unknown");
+  found.length("bow_rod_loaded", OVERBEND_AT(result.found.bow_rod_loaded), -15 * mm, 15 * mm,
+               "Bow on the centre line with the strings off and the rod still loaded as found, "
+               "read before it was slackened for `bow`; tells what the rod does.",
+               "unknown");
   found.flag("rod_loaded", OVERBEND_AT(result.found.rod_loaded),
-             "The rod was not slack while the bows were read.", "false");
+             "The rod was not slack while `bow` was read.", "false");
   found.flag("open_crack", OVERBEND_AT(result.found.open_crack),
              "There is an open crack in shaft, headstock or heel.", "false");
   found.flag("angle_only", OVERBEND_AT(result.found.angle_only),
@@ -83,6 +90,12 @@ void declare_warp(Declarations &lines)
                 "65 degC");
   warp.time("hot_time", OVERBEND_AT(result.warp.hot_time), 5 * minute, 12 * week,
             "Hot strung: time at that temperature, all hot days together.", "4 h");
+  warp.choice(
+      "kept_in", {"case", "open"}, OVERBEND_AT(result.warp.kept_in),
+      "Hot strung: in its closed case, where the wood keeps its water, or in the open (on a "
+      "wall, on a seat), where it meets the dry hot air. In cars and attics instruments "
+      "mostly lie in their cases [E].",
+      "case");
   warp.time("pull_time", OVERBEND_AT(result.warp.pull_time), 1 * day, 200 * year,
             "Years of pull: time under string pull.", "20 years");
   warp.quantity("slip_share", Dimension::fraction, OVERBEND_AT(result.warp.slip_share), 0, 1,

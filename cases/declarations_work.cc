@@ -18,7 +18,7 @@ const std::vector<SectionNote> &phase_notes()
                  "block only read, since its height decides."},
       {"cool", "Heat off; the clamp and the wrap stay."},
       {"release", "Cradle, cords and block off, heat off, wrap off."},
-      {"rest", "Nothing changes."},
+      {"rest", "Heat off; nothing else changes."},
       {"string up", "Strings on at pitch, nut in, the rod as the target asks."},
       {"warm free", "Heat on without clamp and strings: what is slip moves back by itself."},
       {"play", "Lives with its strings on or off as they are, clamp and heat off, in air that "

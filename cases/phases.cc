@@ -120,7 +120,9 @@ Phase next_phase(const Phase &before, PhaseKind kind, const Case &result, bool w
     phase.air.wrapped = false;
     break;
   case PhaseKind::hold:
-  case PhaseKind::rest:
+    break;
+  case PhaseKind::rest: // nobody leaves the iron on a neck that rests
+    cool_down(phase);
     break;
   case PhaseKind::string_up:
     phase.strings = phase.nut = true;
@@ -183,7 +185,7 @@ public:
     add(PhaseKind::string_up, strung, "string up");
     if (schedule.play > 0) {
       Phase &play = add(PhaseKind::play, schedule.play, "play");
-      play.climate = yearly_climate(result.year, schedule.month);
+      play.climate = indoor_climate(result, schedule.month);
       take_first_air(play);
     }
     count_passes(phases);
@@ -278,7 +280,7 @@ void set_climate(const Section &section, Draft &draft)
       refuse_entry(draft, section, key, "the air of this phase changes, yet one value is given",
                    "leave it out, and give the air by [climate] or by climate_file");
   if (phase.climate.file.empty()) {
-    phase.climate = yearly_climate(draft.result.year, phase.climate.month);
+    phase.climate = indoor_climate(draft.result, phase.climate.month);
   } else {
     const std::string path = beside(draft.result.file, phase.climate.file);
     std::string text;
@@ -326,6 +328,9 @@ std::vector<Phase> listed_phases(const Document &document, Draft &draft)
                       "write how long it lasts, such as duration = \"25 min\"");
     for (const Entry &entry : section.entries)
       store_entry(document.file, *find_declaration("phase", entry.key), entry, draft);
+    // Heat that is put out holds no temperature.
+    if (!draft.phase.heater && find_entry(section, "bar_temperature") == nullptr)
+      draft.phase.bar_temperature = 0;
     if (draft.phase.kind != PhaseKind::play)
       set_humidity(section, inherited, draft);
     set_climate(section, draft);

@@ -189,4 +189,13 @@ unsigned GlueLaw::n_branches() const
 {
   return branches;
 }
+
+void add_times(GlueState &state, double factor, const GlueState &other)
+{
+  for (unsigned i = 0; i < 2; ++i) {
+    state.slip[i] += factor * other.slip[i];
+    for (unsigned b = 0; b < max_branches; ++b)
+      state.branch[b][i] += factor * other.branch[b][i];
+  }
+}
 } // namespace overbend::materials

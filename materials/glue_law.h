@@ -24,6 +24,9 @@ struct GlueState
   std::array<Vector2, max_branches> branch{}; // tau of each branch, Pa
 };
 
+// state += factor * other: all members are linear in each other.
+void add_times(GlueState &state, double factor, const GlueState &other);
+
 // Temperature (K) at one end of a step and the relative humidity (0..1) that the glue is at rest
 // with at 20 degC. A line inside wood holds its water while it is warmed, so for a point with a
 // moisture content m of the wood beside it the humidity is glue_humidity(m), not that of the warm

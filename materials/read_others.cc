@@ -156,6 +156,8 @@ void read_limits(EntryReader &reader, WorkLimits &l)
   l.over_bridge_error = positive(reader, "over_bridge_error", "mm");
   l.least_lift = positive(reader, "least_lift", "mm");
   l.stiffness_doubt = positive(reader, "stiffness_doubt", "1");
+  l.stiffness_least = positive(reader, "stiffness_least", "1");
+  l.stiffness_most = positive(reader, "stiffness_most", "1");
   l.least_kept = positive(reader, "least_kept", "1");
   l.much_in_the_wood = positive(reader, "much_in_the_wood", "1");
   if (l.wood_use_refuse > 1 || l.wood_use_caution > l.wood_use_refuse ||

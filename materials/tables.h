@@ -245,7 +245,8 @@ struct WorkLimits : Entry
   double least_bow = 0, bow_miss = 0, least_lift = 0; // m
   double least_twist = 0, twist_miss = 0;             // rad
   double over_bridge_error = 0;                       // m
-  double stiffness_doubt = 0, least_kept = 0, much_in_the_wood = 0;
+  double stiffness_doubt = 0, stiffness_least = 0, stiffness_most = 0;
+  double least_kept = 0, much_in_the_wood = 0;
 
   // m past straight, by the scale length (m).
   double most_overbend(double scale) const { return scale > long_scale ? overbend_long : overbend; }

@@ -35,7 +35,8 @@ struct MoistureState
 
 // Moisture over time: states at the solver's own steps, linear in between. In a phase told in days
 // whose air changes by the hour (AirSeries::breathes) moisture is followed by the hour, its states
-// are running means over a day, and driest and travel are those of the hours.
+// are running means over a day, and driest and travel are those of the hours; in a longer one they
+// are carried over from weeks that are followed so (solver/climate/moisture_breathing.h).
 class MoistureHistory
 {
 public:

@@ -9,6 +9,7 @@
 #include "solver/commands/run_watch.h"
 #include "solver/plan/recorded_plan.h"
 #include "solver/plan/set_up_changes.h"
+#include "solver/plan/stiffness_told.h"
 #include "solver/report/plan_json.h"
 #include "solver/report/plan_report.h"
 #include "solver/report/plan_text.h"
@@ -116,7 +117,7 @@ private:
                          lift(workbench.planned_strings, c.target.rod)};
     report.found_tension = workbench.found_strings.total;
     report.planned_tension = workbench.planned_strings.total;
-    if (c.found.strung_bow)
+    if (tells_stiffness(c))
       report.stiffness_factor = fit_stiffness(c, *report.lifts);
     report.verdict.join(judge_lift(c, *report.lifts, report.stiffness_factor));
     return !report.verdict.refused();

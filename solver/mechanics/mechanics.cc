@@ -16,6 +16,11 @@ namespace
 {
 // Creep elements may switch this often within a step; then they stay (their effect is small).
 constexpr unsigned creep_rounds = 2;
+// Fret slots may open and close for longer: a neck that is bent back opens all of them at once. A
+// slot is as stiff open as closed at no stress, so one that is not sure does not matter below a
+// stress (Pa) of a thousandth of what clamping makes.
+constexpr unsigned slot_rounds = 8;
+constexpr double unsure_slot = 1e4;
 constexpr unsigned state_rounds = 30;
 // Share of a residual (energy norm) that may be left while the states are still looked for.
 constexpr double rough_share = 0.01;
@@ -35,22 +40,9 @@ void add_times(MechanicsState &state, double factor, const MechanicsState &other
   for (std::size_t i = 0; i < state.displacement.size(); ++i)
     state.displacement[i] += factor * other.displacement[i];
   for (std::size_t p = 0; p < state.wood.size(); ++p)
-    for (unsigned i = 0; i < 6; ++i) {
-      state.wood[p].stress[i] += factor * other.wood[p].stress[i];
-      for (unsigned e = 0; e < materials::max_elements; ++e) {
-        state.wood[p].kelvin[e][i] += factor * other.wood[p].kelvin[e][i];
-        state.wood[p].irrecoverable[e][i] += factor * other.wood[p].irrecoverable[e][i];
-      }
-      for (unsigned e = 0; e < materials::max_sorptive; ++e)
-        state.wood[p].sorptive[e][i] += factor * other.wood[p].sorptive[e][i];
-      state.wood[p].drying_set[i] += factor * other.wood[p].drying_set[i];
-    }
+    materials::add_times(state.wood[p], factor, other.wood[p]);
   for (std::size_t p = 0; p < state.glue.size(); ++p)
-    for (unsigned i = 0; i < 2; ++i) {
-      state.glue[p].slip[i] += factor * other.glue[p].slip[i];
-      for (unsigned b = 0; b < materials::max_branches; ++b)
-        state.glue[p].branch[b][i] += factor * other.glue[p].branch[b][i];
-    }
+    materials::add_times(state.glue[p], factor, other.glue[p]);
 }
 
 Mechanics::Mechanics(const Model &the_model) : model(the_model)
@@ -64,6 +56,7 @@ Mechanics::Mechanics(const Model &the_model) : model(the_model)
   const std::size_t n = model.space.jxw.size();
   wood_step.resize(n);
   active.resize(n);
+  slot_open.resize(model.slot_give.size());
   wood_stiffness.resize(n);
   wood_history.resize(n);
   stiffness.resize(n);
@@ -111,6 +104,8 @@ void Mechanics::begin_wood(const StepClimate &climate, double dt)
                                        {T1[p], m1[p], driest[p], way, below}, time, swelling)
                   : piece.law->prepare(T0[p], T1[p], time, piece.moisture);
         active[p] = piece.law->active(start->wood[p], wood_step[p], start->wood[p].stress);
+        if (!slot_open.empty())
+          slot_open[p] = model.slot_give[p] > 0 && start->wood[p].stress[0] > 0;
       }
     }
   });
@@ -133,7 +128,7 @@ void Mechanics::begin(const MechanicsState &the_start, const StepClimate &climat
   for (std::size_t g = 0; g < model.glue_point.size(); ++g) {
     const GluePoint &point = model.glue_point[g];
     const auto &law = *model.glue_line[point.line].law;
-    const double time = climate.glue_time.empty() ? dt : dt * climate.glue_time[point.line];
+    const double time = climate.glue_time.empty() ? dt : dt * climate.glue_time[g];
     const double T0 = mean_of_sides(point, climate.T0), T1 = mean_of_sides(point, climate.T1);
     if (climate.m0.empty())
       glue_step[g] = law.prepare(T0, T1, time);
@@ -158,14 +153,24 @@ void Mechanics::begin_with_glue_at(const MechanicsState &the_start, const std::v
   }
 }
 
-// Algorithmic stiffness and history of every point for the creep elements at work.
+// Compliance of a point for the creep elements at work and the slot as it is. An open slot
+// remembers nothing: its strain is that of the stress at the end of the step.
+materials::Compliance Mechanics::tangent_at(unsigned cell, std::size_t p) const
+{
+  materials::Compliance s = law_at(cell, p).tangent(wood_step[p], active[p]);
+  if (!slot_open.empty() && slot_open[p])
+    s.normal[0] += model.slot_give[p] * wood_step[p].elastic1.normal[0];
+  return s;
+}
+
+// Algorithmic stiffness and history of every point for the states at hand.
 void Mechanics::set_law()
 {
   in_two_threads(model.space.n_cells, [&](std::size_t begin, std::size_t end) {
     for (std::size_t c = begin; c < end; ++c) {
       for (std::size_t p = c * points_per_cell; p < (c + 1) * points_per_cell; ++p) {
         const auto &law = law_at(unsigned(c), p);
-        wood_stiffness[p] = inverse(law.tangent(wood_step[p], active[p]));
+        wood_stiffness[p] = inverse(tangent_at(unsigned(c), p));
         wood_history[p] = law.history(start->wood[p], wood_step[p], active[p]);
         stiffness[p] = to_model_axes(axes_at(unsigned(c), p), wood_stiffness[p]);
       }
@@ -212,9 +217,10 @@ std::vector<double> Mechanics::residual(const std::vector<Spring> &springs,
   return force;
 }
 
-// Looks which springs pull and which creep elements work; true if anything changed.
+// Looks which springs pull, which creep elements work and which slots are open; true if anything
+// changed.
 bool Mechanics::update_states(const std::vector<Spring> &springs,
-                              const std::vector<double> &displacement, bool creep_may_change)
+                              const std::vector<double> &displacement, MayChange may)
 {
   restless.clear();
   for (std::size_t s = 0; s < springs.size(); ++s) {
@@ -223,29 +229,40 @@ bool Mechanics::update_states(const std::vector<Spring> &springs,
       restless.push_back(springs[s].name);
     spring_closed[s] = closed;
   }
-  bool changed = !restless.empty();
-  if (!creep_may_change)
-    return changed;
+  const bool points_changed = update_points(displacement, may);
+  return points_changed || !restless.empty();
+}
+
+bool Mechanics::update_points(const std::vector<double> &displacement, MayChange may)
+{
+  may.slots = may.slots && !slot_open.empty();
+  if (!may.creep && !may.slots)
+    return false;
   const std::vector<Voigt> strain = strains(model.space, displacement);
-  std::vector<char> creep_changed(model.space.n_cells, 0);
+  std::vector<char> cell_changed(model.space.n_cells, 0);
   in_two_threads(model.space.n_cells, [&](std::size_t begin, std::size_t end) {
     for (std::size_t c = begin; c < end; ++c) {
       for (std::size_t p = c * points_per_cell; p < (c + 1) * points_per_cell; ++p) {
         materials::Vector6 elastic = to_wood_axes(axes_at(unsigned(c), p), strain[p]);
         for (unsigned i = 0; i < 6; ++i)
           elastic[i] -= wood_history[p][i];
-        const auto now_active =
-            law_at(unsigned(c), p)
-                .active(start->wood[p], wood_step[p], wood_stiffness[p] * elastic);
-        creep_changed[c] = creep_changed[c] || now_active != active[p];
-        active[p] = now_active;
+        const materials::Vector6 stress = wood_stiffness[p] * elastic;
+        if (may.creep) {
+          const auto now_active =
+              law_at(unsigned(c), p).active(start->wood[p], wood_step[p], stress);
+          cell_changed[c] = cell_changed[c] || now_active != active[p];
+          active[p] = now_active;
+        }
+        if (may.slots && model.slot_give[p] > 0 && std::abs(stress[0]) > unsure_slot) {
+          cell_changed[c] = cell_changed[c] || (stress[0] > 0) != bool(slot_open[p]);
+          slot_open[p] = stress[0] > 0;
+        }
       }
     }
   });
-  if (std::find(creep_changed.begin(), creep_changed.end(), 1) != creep_changed.end()) {
+  const bool changed = std::find(cell_changed.begin(), cell_changed.end(), 1) != cell_changed.end();
+  if (changed)
     set_law();
-    changed = true;
-  }
   return changed;
 }
 
@@ -277,7 +294,8 @@ void Mechanics::equilibrate(const std::vector<Spring> &springs, const std::vecto
                      [](double v) { return std::isfinite(v); }))
       throw StepFailed("the displacement is not a finite number, first " +
                        place_of_largest(model.space, displacement));
-    const bool changed = update_states(springs, displacement, round < creep_rounds);
+    const bool changed =
+        update_states(springs, displacement, {round < creep_rounds, round < slot_rounds});
     if (!changed && !rough)
       return;
     rough = rough && changed && round + 1 < creep_rounds;

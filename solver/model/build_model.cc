@@ -4,6 +4,7 @@
 #include "cases/read_case.h"
 #include "materials/thermal.h"
 #include "mesh/grain_frames.h"
+#include "solver/model/fret_slots.h"
 #include "solver/model/strips.h"
 #include "solver/model/swelling_field.h"
 
@@ -148,6 +149,8 @@ Model build_model(const cases::Case &the_case, const mesh::NeckMesh &mesh,
   model.swelling_along =
       swelling_by_cell(model.space, the_case.scatter, scarf,
                        model.strips ? model.strips->wood_at_middle : std::vector<std::uint8_t>{});
+
+  model.slot_give = slots_by_point(model, neck);
 
   // The tongue lies on the body with the same glue as the board.
   model.glue_line = {line_model(the_case, the_case.board_glue, "board", tables, choices.speed),

@@ -59,13 +59,14 @@ struct Lifts
 // bow that needs nothing.
 Verdict refuse_before(const cases::Case &the_case, const materials::Tables &tables);
 
-// Factor on all moduli that brings the computed lift of strings and rod to strung minus slack as
-// read; not positive: the strings lifted the neck the wrong way. Infinite without any lift.
+// Factor on all moduli that brings the computed lift to strung minus slack as read, by the pair of
+// readings that tells it best (stiffness_told.h); not positive: the strings lifted the neck the
+// wrong way. Infinite without any lift. Throws std::bad_optional_access without a strung reading.
 double fit_stiffness(const cases::Case &the_case, const Lifts &lifts);
 
-// Refusals that the lift of the strings tells, before any history: a neck whose strung bow does not
-// fit its strings, and one that will read right without any work. `stiffness_factor` is empty
-// without a strung reading.
+// What the lift of the strings tells, before any history: a neck stiffer or softer than its table,
+// one whose strung bow no wood explains, and one that will read right without any work.
+// `stiffness_factor` is empty without a strung reading.
 Verdict judge_lift(const cases::Case &the_case, const Lifts &lifts,
                    std::optional<double> stiffness_factor);
 
@@ -76,8 +77,8 @@ struct Job;
 Verdict judge_after(const Job &job, const PlanColumn &column, const Workbench &workbench,
                     const ThermalHistory &heat, const MoistureHistory *moisture);
 
-// What the simulation leaves out of the air of this case, a sentence a phase: swings within the day
-// in phases of more than two weeks.
+// What the simulation does not follow of the air of this case, a sentence a phase: swings within
+// the day in phases of more than two weeks.
 std::vector<std::string> left_out_of_the_air(const cases::Case &the_case);
 
 // Cautions of how the case sets the neck up: a seized rod, one at its stop, a stop block.

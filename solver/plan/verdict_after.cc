@@ -194,12 +194,11 @@ std::vector<std::string> left_out_of_the_air(const cases::Case &the_case)
 {
   std::vector<std::string> all;
   for (const cases::Phase &phase : the_case.phases)
-    if (leaves_out_breathing(phase))
+    if (samples_breathing(phase))
       all.push_back("The air of \"" + phase.name +
                     "\" changes by the hour, and it lasts longer than two weeks: what the skin of "
-                    "the wood takes up and gives off within each day is left out. Such swings make "
-                    "a strung neck creep; in a week on tour they made a third of the bow's growth, "
-                    "so it may grow half as much again. A phase of two weeks is followed in full.");
+                    "the wood takes up and gives off is followed for one week in each quarter of "
+                    "it and carried over the rest. A phase of two weeks is followed in full.");
   return all;
 }
 

@@ -2,6 +2,7 @@
 #include "solver/plan/verdict_need.h"
 
 #include "cases/units.h"
+#include "solver/plan/stiffness_told.h"
 #include "solver/readings/fret_surface.h"
 #include "solver/readings/neck_angle.h"
 #include "solver/words/shop_words.h"
@@ -154,35 +155,8 @@ void judge_need(const cases::Case &c, const materials::WorkLimits &limits, Verdi
   judge_angle(c, limits, nothing || wood_is_right, v);
 }
 
-double fit_stiffness(const cases::Case &c, const Lifts &lifts)
-{
-  return lifts.as_read / (c.found.strung_bow.value() - c.found.bow_centre);
-}
-
 namespace
 {
-// Strung minus slack: does it tell a stiffness, and one that fits?
-void judge_stiffness(const cases::Case &c, const Lifts &lifts,
-                     std::optional<double> stiffness_factor, Verdict &v)
-{
-  const materials::WorkLimits &limits = materials::tables().limits;
-  if (c.found.strung_bow && !(std::abs(lifts.as_read) > limits.least_lift))
-    v.refuse("Strung minus slack tells nothing of this neck: strings and rod as found almost hold "
-             "each other (together " +
-                 both_lengths(lifts.as_read) + ").",
-             {"read it once more strung with the rod slack, or leave strung_bow out"});
-  else if (stiffness_factor && !(std::abs(*stiffness_factor - 1) <= limits.stiffness_doubt))
-    v.refuse("Look again: strung, the bow was " + both_lengths(*c.found.strung_bow) + ", slack " +
-                 both_lengths(c.found.bow_centre) +
-                 ", and these strings, with the rod as found, should move this neck by " +
-                 both_lengths(lifts.as_read) + ". More than " +
-                 fixed(100 * limits.stiffness_doubt, 0) +
-                 " % off means that a rod still carries load, a crack, a loose joint, "
-                 "or a reading gone wrong.",
-             {"look for a loaded rod, a crack and a loose joint, read strung and slack once more, "
-              "and check the sizes and the strings in the case"});
-}
-
 void refuse_right_when_strung(const cases::Case &c, double strung, Verdict &v)
 {
   const auto angle = neck_angle(c, materials::tables().limits);

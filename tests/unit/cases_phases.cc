@@ -236,4 +236,18 @@ TEST(Phases, ABarOverTheNutNeedsTheNutOut)
                                      "duration = \"1 h\"\nnut = true\n",
                              "board.toml"));
 }
+
+// A phase after free warming in which the heat goes off holds no temperature: neither a rest, nor
+// what is told so.
+TEST(Phases, HeatThatGoesOffAfterFreeWarmingHoldsNoTemperature)
+{
+  const std::string warm = "[[phase]]\nkind = \"warm free\"\nduration = \"30 min\"\n";
+  for (const char *next : {"kind = \"rest\"", "kind = \"rest\"\nheater = false", "kind = \"cool\"",
+                           "kind = \"hold\"\nheater = false"}) {
+    const Case result = electric(warm + "[[phase]]\n" + next + "\nduration = \"2 h\"\n");
+    EXPECT_TRUE(result.phases[0].heater) << next;
+    EXPECT_FALSE(result.phases[1].heater) << next;
+    EXPECT_EQ(result.phases[1].bar_temperature, 0) << next;
+  }
+}
 } // namespace

@@ -225,18 +225,47 @@ TEST(RefuseBefore, EveryReasonIsGiven)
   EXPECT_EQ(verdict_on(c).reasons.size(), 2u);
 }
 
-// Common practice: strung minus off must fit the string pull within 30 %.
-TEST(JudgeLift, StrungReadingThatDoesNotFit)
+// Common practice: strung minus off fits the string pull within 30 %. Beyond that the neck is
+// scaled and it is said, up to what wood can be.
+TEST(JudgeLift, StrungReadingThatDoesNotFitTheTableScalesTheNeck)
 {
-  cases::Case c = sound_case();
-  c.found.strung_bow = 1.3e-3;
-  for (const double factor : {0.69, 1.31, -2.})
-    EXPECT_THAT(solver::judge_lift(c, {0.3e-3, 0.3e-3, 0.3e-3}, factor).reasons,
-                ::testing::ElementsAre(HasSubstr("Look again")))
-        << factor;
+  const solver::Lifts lifts{0.3e-3, 0.3e-3, 0.3e-3};
+  const auto judged = [&](double factor) {
+    cases::Case c = sound_case();
+    c.found.strung_bow = c.found.bow_centre + 0.3e-3 / factor;
+    EXPECT_NEAR(solver::fit_stiffness(c, lifts), factor, 1e-9);
+    return solver::judge_lift(c, lifts, solver::fit_stiffness(c, lifts));
+  };
+  for (const double factor : {0.49, 2.02, -2.})
+    EXPECT_THAT(judged(factor).reasons, ::testing::ElementsAre(HasSubstr("Look again"))) << factor;
   for (const double factor : {0.71, 1., 1.29})
-    EXPECT_EQ(solver::judge_lift(c, {0.3e-3, 0.3e-3, 0.3e-3}, factor).kind, Verdict::do_it)
-        << factor;
+    EXPECT_EQ(judged(factor).kind, Verdict::do_it) << factor;
+  EXPECT_EQ(judged(0.6).kind, Verdict::with_cautions);
+  EXPECT_THAT(judged(0.6).cautions, ::testing::ElementsAre(HasSubstr("0.60 times as stiff")));
+  EXPECT_THAT(judged(0.6).cautions, ::testing::ElementsAre(HasSubstr("crack")));
+  EXPECT_THAT(judged(1.8).cautions, ::testing::ElementsAre(HasSubstr("strung_bow_rod_slack")));
+}
+
+// A neck of 1.25 times its table with a rod that takes 0.2 mm: read slack, strung, and with the rod
+// still loaded, the pairs that differ in the strings alone tell 1.25, and the rod's part fits.
+TEST(JudgeLift, ReadingsWithTheRodLoadedAndSlackTellStringsAndRodApart)
+{
+  const double factor = 1.25;
+  const solver::Lifts lifts{0.3e-3, 0.3e-3, 0.1e-3};
+  cases::Case c = sound_case();
+  c.neck.rod.force = 800.;
+  c.found.bow_centre = 1e-3;
+  c.found.bow_rod_loaded = 1e-3 - 0.2e-3 / factor;
+  c.found.strung_bow = 1e-3 + 0.1e-3 / factor;
+  EXPECT_NEAR(solver::fit_stiffness(c, lifts), factor, 1e-9);
+  c.found.strung_bow_rod_slack = 1e-3 + 0.3e-3 / factor;
+  EXPECT_NEAR(solver::fit_stiffness(c, lifts), factor, 1e-9);
+  EXPECT_EQ(solver::judge_lift(c, lifts, factor).kind, Verdict::do_it);
+  // The rod did twice what its pull makes: by hand, 800 N twice.
+  c.found.bow_rod_loaded = 1e-3 - 0.4e-3 / factor;
+  const Verdict v = solver::judge_lift(c, lifts, factor);
+  EXPECT_EQ(v.kind, Verdict::with_cautions);
+  EXPECT_THAT(v.cautions, ::testing::ElementsAre(HasSubstr("1600 N")));
 }
 
 TEST(JudgeLift, NeckThatReadsRightWhenStrung)
