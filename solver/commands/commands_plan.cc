@@ -125,7 +125,13 @@ private:
 
   void plan_case(const cases::Case &to_plan)
   {
-    JobInput job{to_plan, neck, tables, report.stiffness_factor, report.lifts->planned, {}};
+    JobInput job{to_plan,
+                 neck,
+                 tables,
+                 report.stiffness_factor,
+                 report.lifts->planned,
+                 report.planned_tension,
+                 {}};
     double done = 0.04; // each stage takes a smaller and smaller part of what is left
     job.stage = [&](const std::string &name) {
       const double next = done + 0.08 * (0.8 - done);

@@ -71,12 +71,16 @@ private:
   // The first device that brings the middle line to its target; else the one that comes nearest.
   void first_pass()
   {
-    std::vector<cases::Bench> devices = device_choices(input.the_case, input.tables, input.lift);
-    if (devices.size() > most_devices)
-      devices.resize(most_devices);
+    const NeckNeeds needs =
+        needs_of(job.planned, input.tables, input.lift, input.tension, job.heat.kept);
     std::optional<PlanColumn> best;
     std::unique_ptr<NeckLine> best_line;
-    for (const cases::Bench &bench : devices) {
+    for (const cases::Bench &bench : device_choices(job.planned, input.tables, needs)) {
+      if (job.tried.size() == most_devices)
+        break;
+      // What gave at the headstock gives again with whatever pulls on it.
+      if (best && headstock_gave(*best) && !spares_headstock(bench.device))
+        continue;
       job.planned.bench = bench;
       std::unique_ptr<NeckLine> neck = make_line(coarse(), middle);
       PlanColumn column = neck->size({{}, {}, nullptr, search_coarseness});
@@ -95,6 +99,13 @@ private:
     job.line_moves = best->line_moves();
     job.diagnosis = best->diagnosis;
     finish_pass(*best);
+  }
+
+  static bool headstock_gave(const PlanColumn &column)
+  {
+    return column.limit == Limit::strength &&
+           (column.limit_place == "headstock root" || column.limit_place == "scarf glue line" ||
+            column.limit_place == "headstock");
   }
 
   double miss(const PlanColumn &column) const

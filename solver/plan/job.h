@@ -68,7 +68,8 @@ struct JobInput
   const mesh::NeckMesh &mesh; // as the case asks
   const materials::Tables &tables;
   std::optional<double> stiffness_factor = {};
-  double lift = 0; // m, of the strings to come on the bonded neck
+  double lift = 0;    // m, of the strings to come on the bonded neck
+  double tension = 0; // N, of these strings
   std::function<void(const std::string &)> stage = [](const std::string &) {};
 };
 

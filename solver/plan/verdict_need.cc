@@ -171,6 +171,14 @@ void refuse_right_when_strung(const cases::Case &c, double strung, Verdict &v)
 }
 } // namespace
 
+namespace
+{
+bool bends_forward(const cases::Case &c)
+{
+  return c.bench.turned_over != (c.bench.device == cases::Device::caul);
+}
+} // namespace
+
 Verdict judge_lift(const cases::Case &c, const Lifts &lifts, std::optional<double> stiffness_factor)
 {
   const materials::WorkLimits &limits = materials::tables().limits;
@@ -195,12 +203,13 @@ Verdict judge_lift(const cases::Case &c, const Lifts &lifts, std::optional<doubl
                  " is wanted. " + frets_in_words(c) + ".",
              {level_frets}, Verdict::not_by_heat);
   // Any other working rod at the end only takes more of the relief away.
-  else if (strung < c.target.relief - limits.least_bow && !v.refused())
+  else if (strung < c.target.relief - limits.least_bow && !v.refused() && !bends_forward(c))
     v.refuse("Strung up as it is, this neck will read about " + bow_in_words(strung) + ", and " +
                  both_lengths(c.target.relief) +
                  " forward is wanted: it would have to be bent forward. Cords and cradle of this "
                  "bench only pull it back.",
              {"slacken the rod and let it rest for some days, then read again",
+              "turn the set-up over (bench.turned_over), or press it with a caul",
               "heavier strings, if the instrument takes them", use_level});
   return v;
 }

@@ -80,7 +80,7 @@ double largest_cord(const PlanColumn &p)
 void limits(std::ostringstream &out, const PlanReport &report)
 {
   const PlanColumn &p = report.main_column();
-  const Peaks &k = p.peaks;
+  const Peaks &peaks = p.peaks;
   out << "\nWHAT MIGHT GIVE\n";
   const auto bears = pull_limits(report.the_case, materials::tables());
   const auto names = pull_names(report.the_case);
@@ -88,8 +88,8 @@ void limits(std::ostringstream &out, const PlanReport &report)
     paragraph(out, "Hardest pull, " + names[k] + ": " + all_forces(largest_pull(p, k)) + " of " +
                        all_forces(bears[k].refuse) + " allowed (" + bound_in_words(bears[k].bound) +
                        ").");
-  paragraph(out, "Hottest: glue line " + both_temperatures(k.hottest_glue) + ", top of the board " +
-                     both_temperatures(k.hottest_board_top) + ".");
+  paragraph(out, "Hottest: glue line " + both_temperatures(peaks.hottest_glue) +
+                     ", top of the board " + both_temperatures(peaks.hottest_board_top) + ".");
   if (report.line)
     paragraph(out, "Board's glue line at the end of the heat: nut end " +
                        both_temperatures(report.line->nut_end) + ", middle " +
@@ -100,10 +100,10 @@ void limits(std::ostringstream &out, const PlanReport &report)
   if (!report.bench.empty() && !report.bench[report.main_number()].states.empty())
     slips(out, report.bench[report.main_number()].states.back());
   most_used(out, report);
-  if (!k.missing.empty()) {
+  if (!peaks.missing.empty()) {
     std::string text = "Not covered, because no source gives the strength: ";
-    for (const std::string &name : k.missing)
-      text += (&name == &k.missing.front() ? "" : "; ") + name;
+    for (const std::string &name : peaks.missing)
+      text += (&name == &peaks.missing.front() ? "" : "; ") + name;
     paragraph(out, text + ".");
   }
 }
