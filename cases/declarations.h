@@ -34,6 +34,7 @@ struct Draft
   std::optional<double> headstock_swelling;              // unknown: as the shaft
   std::optional<double> room_dew_point, phase_dew_point; // unknown: the humidity holds
   std::optional<double> lived_for;                       // s, in the air of Moisture
+  std::optional<double> contact, power, overshoot;       // of the heater; unknown: by its kind
 };
 
 enum class Kind {

@@ -142,6 +142,7 @@ void resolve(Draft &draft)
   Case &result = draft.result;
   resolve_room(draft);
   resolve_finish(result);
+  settle_heater(draft);
   resolve_past(result, draft.lived_for);
   Found &found = result.found;
   found.bow_bass = draft.bow_bass.value_or(found.bow_centre);
@@ -170,7 +171,8 @@ LeftOpen left_open(const Case &result)
   if (result.phases_listed)
     return open;
   const auto is_open = [&](const char *key) { return result.lines.count(key) == 0; };
-  open.bar_temperature = is_open("heater.bar_temperature");
+  open.bar_temperature =
+      is_open("heater.bar_temperature") && result.heater.source != HeatSource::parked;
   open.bar_ends = is_open("heater.to") && is_open("heater.iron_to");
   open.wrap = is_open("schedule.wrap");
   open.hold = is_open("schedule.hold");
