@@ -40,13 +40,16 @@ FinishLimit limit_of(cases::Finish kind, const materials::Tables &tables)
           kind == cases::Finish::unknown ? "an unknown finish" : finish.name};
 }
 
-// Hottest the board's top may get while the bar is on: that of the bar. 0: no heat.
+// Hottest the board's top may get while the bar is on: that of the bar, or of a parked iron, which
+// nobody holds below its soleplate. 0: no heat.
 double planned_heat(const cases::Case &c)
 {
   double hottest = 0;
   for (const cases::Phase &phase : c.phases)
     if (phase.heater)
-      hottest = std::max(hottest, phase.bar_temperature);
+      hottest =
+          std::max(hottest, c.heater.source == cases::HeatSource::parked ? c.heater.iron_temperature
+                                                                         : phase.bar_temperature);
   return hottest;
 }
 

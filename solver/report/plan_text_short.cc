@@ -3,6 +3,7 @@
 
 #include "cases/units.h"
 #include "solver/report/plan_steps.h"
+#include "solver/words/heat_words.h"
 #include "solver/words/shop_words.h"
 
 #include <algorithm>
@@ -39,7 +40,7 @@ std::string clamp_in_short(const PlanReport &report, const PlanColumn &p)
     if (phase.heater && phase.cords && 2 * end.phase + 1 < report.heat.size())
       hottest_probe = std::max(hottest_probe, report.heat[2 * end.phase + 1].probe);
     if (phase.heater && phase.cords && (!clamped || !c.phases[end.phase - 1].heater))
-      text += "Bar at " + both_temperatures(phase.bar_temperature) + " from " + when(c, start);
+      text += heat_in_short(c, phase) + " from " + when(c, start);
     if (!phase.heater && clamped && c.phases[end.phase - 1].heater)
       text += "Heat off at " + when(c, start);
     if (!text.empty() && text.back() != ' ')
