@@ -91,7 +91,12 @@ private:
           "[heater])");
     if (phase_.heater && (phase_.cords || phase_.cradle))
       check_bar_beside_clamp();
-    if (phase_.heater && phase_.bar_temperature <= phase_.air.temperature)
+    const bool parked = result_.heater.source == HeatSource::parked;
+    if (phase_.heater && parked && phase_.bar_temperature != 0)
+      refuse_phase("bar_temperature",
+                   "a bar temperature is given, but the iron is parked and nobody holds the bar",
+                   "leave it out, or write another source in [heater]");
+    if (phase_.heater && !parked && phase_.bar_temperature <= phase_.air.temperature)
       refuse_phase("bar_temperature", "the bar is no warmer than the air",
                    "give the temperature that the bar is to hold");
     if (!phase_.heater && phase_.bar_temperature != 0)

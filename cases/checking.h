@@ -24,6 +24,9 @@ double board_end(const NeckShape &neck);
 double width_at(const NeckShape &neck, double x);
 double shaft_depth(const NeckShape &neck, double x);
 
+// Iron, bar and probe against the neck and against each other.
+void check_heat(const Case &result);
+
 // The rod against its channel, the shaft and the target.
 void check_rod(const Case &result);
 

@@ -63,8 +63,9 @@ void declare_schedule(Declarations &lines)
                   "Month in which that begins.", "january");
   schedule.flag(
       "wrap", OVERBEND_AT(result.schedule.wrap),
-      "Back and sides wrapped in dry cloth while hot and while cooling. For water: back, sides "
-      "and headstock hold their air and neither dry nor dampen, the fingerboard stays open.",
+      "Back, headstock, heel and the sides of the board wrapped in dry cloth while hot and while "
+      "cooling, never bar or iron. It keeps heat (wrap_conductance) and slows the water "
+      "(wrap_resistance); the fingerboard's top stays open.",
       "false");
   schedule.flag("nut", OVERBEND_AT(result.schedule.nut),
                 "The nut stays in its slot in the clamp: only with a bar that ends at the board.",
@@ -132,10 +133,12 @@ void declare_phase(Declarations &lines)
                  "Heat lost to it from a free face.");
   phase.quantity("wrap_conductance", Dimension::conductance,
                  OVERBEND_AT(phase.air.wrap_conductance), 0.5, 100, "Heat through the wrap.");
-  phase.flag(
-      "wrapped", OVERBEND_AT(phase.air.wrapped),
-      "Back and sides wrapped in dry cloth; back, sides and headstock then hold their water, the "
-      "fingerboard stays open.");
+  phase.quantity("wrap_resistance", Dimension::water_resistance,
+                 OVERBEND_AT(phase.air.wrap_resistance), 0, 1e10,
+                 "What the wrap holds back of the wood's water.");
+  phase.flag("wrapped", OVERBEND_AT(phase.air.wrapped),
+             "Back, headstock, heel and the sides of the board wrapped in dry cloth; the "
+             "fingerboard's top stays open.");
   declare_phase_bench(phase);
   phase
       .choice("pull", {"none", "take-up", "to reading"}, OVERBEND_AT(phase.pull.kind),

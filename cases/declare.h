@@ -167,5 +167,6 @@ void declare_lamination(Declarations &lines); // lamination
 void declare_fittings(Declarations &lines);   // glue, strings, tuners, finish
 void declare_wood(Declarations &lines);       // grain, moisture, climate
 void declare_bench(Declarations &lines);      // found, warp, room, heater, probe, bench
+void declare_heat(Declarations &lines);       // of these: heater, probe
 void declare_work(Declarations &lines);       // schedule, phase, target, numerics
 } // namespace overbend::cases

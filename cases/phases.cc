@@ -29,7 +29,8 @@ void clear_clamp(Phase &phase)
 void heat_up(Phase &phase, const Case &result, bool wrap)
 {
   phase.heater = true;
-  phase.bar_temperature = result.heater.bar_temperature;
+  phase.bar_temperature =
+      result.heater.source == HeatSource::parked ? 0 : result.heater.bar_temperature;
   // A bar that reaches over the nut's slot lies where the nut would be.
   if (result.heater.from < 0)
     phase.nut = false;

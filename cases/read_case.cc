@@ -156,6 +156,7 @@ void resolve(Draft &draft)
   resolve_room(draft);
   resolve_finish(result);
   resolve_device(draft);
+  settle_heater(draft);
   resolve_past(result, draft.lived_for);
   Found &found = result.found;
   found.bow_bass = draft.bow_bass.value_or(found.bow_centre);

@@ -20,7 +20,8 @@ LeftOpen left_open(const Case &result)
   if (result.phases_listed)
     return open;
   const auto is_open = [&](const char *key) { return result.lines.count(key) == 0; };
-  open.bar_temperature = is_open("heater.bar_temperature");
+  open.bar_temperature =
+      is_open("heater.bar_temperature") && result.heater.source != HeatSource::parked;
   open.bar_ends = is_open("heater.to") && is_open("heater.iron_to");
   open.wrap = is_open("schedule.wrap");
   open.hold = is_open("schedule.hold");

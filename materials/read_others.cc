@@ -38,6 +38,18 @@ void read_softening(EntryReader &reader, Glue &g)
   g.water_at_45 = positive(reader, "water_at_45", "%");
   g.water_at_70 = positive(reader, "water_at_70", "%");
 }
+
+void read_thickness(EntryReader &reader, Glue &g)
+{
+  constexpr double mm = 1e-3;
+  g.thickness = reader.common_number("line_thickness", "mm");
+  const auto range = g.number("line_thickness").range;
+  if (!(g.thickness > 0) || !range || !(range->first > 0))
+    reader.fail(reader.line(), "`line_thickness` is not positive, or has no range",
+                "give range = [thinnest, thickest]");
+  g.thinnest = range->first * mm;
+  g.thickest = range->second * mm;
+}
 } // namespace
 
 void read_glue(EntryReader &reader, Glue &g)
@@ -62,6 +74,7 @@ void read_glue(EntryReader &reader, Glue &g)
   read_softening(reader, g);
   g.time_scale_decades = positive(reader, "time_scale", "decades");
   g.softening_spread = positive(reader, "softening_spread", "K");
+  read_thickness(reader, g);
   g.strength_cold = positive(reader, "strength_cold", "MPa");
   g.strength_hot = positive(reader, "strength_hot", "MPa");
   g.strength_hot_temperature = positive(reader, "strength_hot_temperature", "degC");

@@ -162,10 +162,13 @@ struct Glue : Entry
   double gordon_taylor = 0;                // k
   double water_at_45 = 0, water_at_70 = 0; // mass fraction of water at 45 % and 70 % humidity
 
-  // Uncertainty of the whole time scale (decimal decades each way) and of softening (K each way).
+  // Uncertainty of the whole time scale (decimal decades each way), of softening (K each way), and
+  // of the thickness of a line that nobody can measure (m).
   double time_scale_decades = 0;
   double softening_spread = 0;
-  double time_factor = 1; // on all branch times; set by at_speed()
+  double thickness = 0, thinnest = 0, thickest = 0;
+  // Set by at_speed(): on all branch times, and K on the softening temperature.
+  double time_factor = 1, softening_shift = 0;
 
   double strength_cold = 0;            // bond in shear at 20 degC, Pa
   double strength_hot = 0;             // at strength_hot_temperature, Pa
@@ -173,9 +176,14 @@ struct Glue : Entry
   double temperature_limit = 0;        // K, of the line at the bench
 };
 
-// The three columns of a plan whose glue is not known well.
+// The three columns of a plan. A fast line has its time scale, its softening temperature and its
+// thickness all at the end of their spread where it slips more, a slow one at the other: what
+// at_speed() returns has the first two, and line_thickness() is that of a line told or taken to be
+// `thickness` thick. Ends of three spreads at once: together they go beyond what the anchors of
+// glues.toml let a single line do (tests/law), so they bound a neck and describe none.
 enum class LineSpeed { slow, middle, fast };
 Glue at_speed(const Glue &glue, LineSpeed speed);
+double line_thickness(const Glue &glue, double thickness, LineSpeed speed);
 
 // A bar of metal or carbon: glued in, or lying on the board to spread the heat.
 struct Bar : Entry

@@ -205,8 +205,12 @@ std::string card_heat(const PlanFile &plan)
       "<section>\n<h2>Heat</h2>\n<table class=\"heat\">\n<thead><tr><td></td><th "
       "scope=\"col\">is to be</th><th scope=\"col\">never above</th></tr></thead>\n<tbody>\n"
       "<tr><th scope=\"row\">bar</th><td>" +
-      shown(plan, plan.phase(hot, "/bar_temperature_to_hold_K"), As::temperature) + "</td><td>" +
-      shown(plan, "/stops/bar_never_above_K", As::temperature) + "</td></tr>\n";
+      shown(plan,
+            plan.phase(hot, plan.has(plan.phase(hot, "/bar_temperature_to_hold_K"))
+                                ? "/bar_temperature_to_hold_K"
+                                : "/at_end/heat/bar_K"),
+            As::temperature) +
+      "</td><td>" + shown(plan, "/stops/bar_never_above_K", As::temperature) + "</td></tr>\n";
   if (plan.has(plan.phase(hot, "/at_end/heat/probe_K")))
     out += "<tr><th scope=\"row\">probe</th><td>" +
            shown(plan, plan.phase(hot, "/at_end/heat/probe_K"), As::temperature) + "</td><td>" +

@@ -99,8 +99,7 @@ std::vector<MoistureMoment> run_phase(const Model &model, const cases::Case &the
                                       const MoistureMoment &start, const MoistureStepLimits &limits)
 {
   try {
-    MoistureSystem system(model,
-                          moisture_surroundings(model, the_case, phase.air.wrapped, phase.heater));
+    MoistureSystem system(model, moisture_surroundings(model, the_case, phase.air, phase.heater));
     const double pressure =
         phase.air.humidity * materials::saturation_pressure(phase.air.temperature);
     const auto branch = sorption_branch(the_case);

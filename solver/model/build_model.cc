@@ -59,8 +59,9 @@ GlueLineModel line_model(const cases::Case &the_case, const cases::Glue &glue, c
 {
   const auto &entry = tables.glue(glue.kind.value_or("white PVA"), the_case.file,
                                   cases::line_of(the_case, std::string("glue.") + name));
-  return {std::make_shared<materials::GlueLaw>(materials::at_speed(entry, speed), glue.thickness,
-                                               the_case.room.humidity),
+  return {std::make_shared<materials::GlueLaw>(
+              materials::at_speed(entry, speed),
+              materials::line_thickness(entry, glue.thickness, speed), the_case.room.humidity),
           name, entry};
 }
 

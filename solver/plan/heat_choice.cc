@@ -7,6 +7,7 @@
 #include "mesh/neck_profile.h"
 #include "solver/model/interfaces.h"
 #include "solver/plan/first_guess.h"
+#include "solver/plan/line_heat.h"
 
 #include <algorithm>
 #include <cmath>
@@ -23,30 +24,6 @@ constexpr double holds[] = {1.5 * hour, 2 * hour, 3 * hour, 4 * hour, 5 * hour, 
 // Ratio of bending stiffness of the loose layers and the bonded neck, where no history tells it yet
 // (trade 2.5: 0.31 to 0.43 [E]).
 constexpr double usual_rho = 0.4;
-
-double hottest_on(const Model &model, mesh::Face face, const std::vector<double> &T, double from,
-                  double to)
-{
-  double hottest = 0;
-  for (const FaceNode &n : face_nodes(model.space, unsigned(face)))
-    if (model.space.position[n.node][0] >= from && model.space.position[n.node][0] <= to)
-      hottest = std::max(hottest, T[n.node]);
-  return hottest;
-}
-
-double hottest_of_line(const Model &model, unsigned line, const std::vector<double> &T)
-{
-  double hottest = 0;
-  for (const GluePoint &p : model.glue_point)
-    if (p.line == line)
-      hottest = std::max(hottest, mean_of_sides(p, T));
-  return hottest;
-}
-
-void raise(double &value, double other)
-{
-  value = std::max(value, other);
-}
 
 // The phases up to the end of the heat, for a trial.
 std::vector<cases::Phase> until_the_heat_ends(const cases::Case &c)
@@ -75,7 +52,9 @@ Trial try_heat(const cases::Case &c, const Workbench &workbench)
   trial.phases = until_the_heat_ends(c);
   const std::vector<double> cold(workbench.model.space.n_nodes, c.room.temperature);
   trial.heat = simulate_heat(workbench.model, c.heater, trial.phases, cold);
-  trial.places = hottest_places(workbench, trial.heat);
+  const HottestPlaces hot = hottest_places(workbench.model, c, trial.heat);
+  trial.places = {hot.line.temperature, hot.surface.temperature, hot.fret_tops.temperature,
+                  hot.bar.temperature, hot.under_cradle.temperature, hot.scarf.temperature};
   return trial;
 }
 
@@ -83,7 +62,8 @@ Trial try_heat(const cases::Case &c, const Workbench &workbench)
 HeatPlaces scaled(const HeatPlaces &p, double room, double factor)
 {
   const auto at = [&](double T) { return T > 0 ? room + factor * (T - room) : 0; };
-  return {at(p.line), at(p.board_surface), at(p.fret_tops), at(p.back_under_cradle), at(p.scarf)};
+  return {at(p.line), at(p.board_surface),     at(p.fret_tops),
+          at(p.bar),  at(p.back_under_cradle), at(p.scarf)};
 }
 
 // Hottest bar that keeps a place within its limit.
@@ -120,13 +100,15 @@ public:
 
   HeatChoice choose()
   {
+    // Held by a remote probe the bar is as hot as the probe asks for.
+    set_point_is_open = c.left_open.bar_temperature && c.heater.held_by == cases::HeldBy::bar;
     choice.limits = heat_limits(c, tables);
     choice.overshoot = overshoot(c);
     lay_bar(c);
     const cases::Schedule as_asked = c.schedule;
     if (c.left_open.hold)
       c.schedule.hold = trial_hold;
-    if (c.left_open.bar_temperature)
+    if (set_point_is_open)
       c.heater.bar_temperature = choice.limits.fret_tops - choice.overshoot;
     Trial trial = wrapped_or_bare();
     set_point(trial);
@@ -155,7 +137,7 @@ private:
     if (!c.left_open.wrap)
       return trial;
     const double bar =
-        c.left_open.bar_temperature ? allowed_bar(trial.places, false) : c.heater.bar_temperature;
+        set_point_is_open ? allowed_bar(trial.places, false) : c.heater.bar_temperature;
     const double factor = (bar + choice.overshoot - room()) / (c.heater.bar_temperature - room());
     if (scaled(trial.places, room(), factor).back_under_cradle < print_limit())
       return trial;
@@ -186,22 +168,22 @@ private:
   void set_point(const Trial &trial)
   {
     const double tried = c.heater.bar_temperature;
-    if (c.left_open.bar_temperature) {
+    if (set_point_is_open) {
       constexpr double ice = 273.15;
       c.heater.bar_temperature = ice + std::floor(allowed_bar(trial.places, true) - ice + 1e-6);
     }
     choice.set_point = hottest_set_point();
     const double to = choice.set_point - room(), from = tried - room();
-    const double factor = c.left_open.bar_temperature ? to / from : 1;
+    const double factor = set_point_is_open ? to / from : 1;
     choice.at_set_point = scaled(trial.places, room(), factor);
-    choice.with_overshoot =
-        scaled(choice.at_set_point, room(), (to + choice.overshoot) / std::max(1., to));
+    const double bar = std::max(1., choice.at_set_point.bar - room());
+    choice.with_overshoot = scaled(choice.at_set_point, room(), (bar + choice.overshoot) / bar);
   }
 
   double hottest_set_point() const
   {
     double hottest = 0;
-    if (c.left_open.bar_temperature)
+    if (set_point_is_open)
       return c.heater.bar_temperature;
     for (const cases::Phase &phase : c.phases)
       if (phase.heater)
@@ -252,30 +234,10 @@ private:
   const double lift;
   const PlanInput plain;
   const Workbench workbench;
+  bool set_point_is_open = false;
   HeatChoice choice;
 };
 } // namespace
-
-HeatPlaces hottest_places(const Workbench &workbench, const ThermalHistory &heat)
-{
-  const Model &model = workbench.model;
-  const cases::Case &c = workbench.the_case;
-  const double cradle = c.bench.cradle_x, half = std::max(c.bench.cradle_width / 2, 5e-3);
-  HeatPlaces p;
-  for (const ThermalState &state : heat.all()) {
-    const std::vector<double> &T = state.temperature;
-    raise(p.line, hottest_of_line(model, board_line, T));
-    raise(p.line, hottest_of_line(model, tongue_line, T));
-    raise(p.scarf, hottest_of_line(model, scarf_line, T));
-    raise(p.board_surface, hottest_on(model, mesh::Face::board_top, T, -1, 2));
-    raise(p.back_under_cradle,
-          hottest_on(model, mesh::Face::back, T, cradle - half, cradle + half));
-    if (!state.bar.empty())
-      raise(p.fret_tops, *std::max_element(state.bar.begin(), state.bar.end()));
-  }
-  raise(p.fret_tops, p.board_surface);
-  return p;
-}
 
 HeatChoice choose_heat(cases::Case &the_case, const mesh::NeckMesh &mesh,
                        const materials::Tables &tables, double lift)

@@ -21,11 +21,10 @@ enum class HeatStop { line, board_surface, fret_tops, back_under_cradle, asked_f
 // Why the neck is wrapped or bare.
 enum class WrapReason { asked_for, keeps_the_line_even, back_would_print };
 
-// Hottest temperature of a place over a history, K. The tops of the frets touch the bar: as hot as
-// the hottest place of the bar; without frets in the board as the board's surface.
+// Hottest temperature of each place over a history (line_heat.h), K; 0: there is no such place.
 struct HeatPlaces
 {
-  double line = 0, board_surface = 0, fret_tops = 0, back_under_cradle = 0, scarf = 0;
+  double line = 0, board_surface = 0, fret_tops = 0, bar = 0, back_under_cradle = 0, scarf = 0;
 };
 
 struct HeatChoice
@@ -40,9 +39,6 @@ struct HeatChoice
   // point and hold; with a degree more, and with an hour more.
   double kept = 0, kept_with_a_degree = 0, kept_with_an_hour = 0;
 };
-
-// Hottest places over the phases of a pass, from a history of theirs.
-HeatPlaces hottest_places(const Workbench &workbench, const ThermalHistory &heat);
 
 // Fills in what the case leaves open of the heat, and remakes its phases. `lift`: of the strings to
 // come on the bonded neck, m (string_lift). std::runtime_error as simulate_heat.

@@ -415,7 +415,8 @@ ThermalHistory heat_of(const Workbench &workbench, const std::vector<cases::Phas
 {
   const std::vector<double> start(workbench.model.space.n_nodes,
                                   workbench.the_case.room.temperature);
-  return simulate_heat(workbench.model, workbench.the_case.heater, phases, start);
+  return simulate_heat(workbench.model, heat_source(workbench.model, workbench.the_case), phases,
+                       start);
 }
 
 MoistureHistory moisture_of(const Workbench &workbench, const std::vector<cases::Phase> &phases,

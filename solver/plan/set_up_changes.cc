@@ -2,7 +2,7 @@
 #include "solver/plan/set_up_changes.h"
 
 #include "cases/units.h"
-#include "solver/words/device_words.h"
+#include "solver/words/device_names.h"
 
 #include <cmath>
 
@@ -30,8 +30,8 @@ std::vector<std::string> changes_in_words(const cases::Case &asked, const cases:
     all.push_back("Cradle " + both_lengths(planned.bench.cradle_x) + " from the nut instead of " +
                   both_lengths(asked.bench.cradle_x) + ".");
   if (asked.bench.device != planned.bench.device)
-    all.push_back("Pull with the " + device_in_words(planned.bench.device) + " instead of the " +
-                  device_in_words(asked.bench.device) + ".");
+    all.push_back("Pull with the " + device_name(planned.bench.device) + " instead of the " +
+                  device_name(asked.bench.device) + ".");
   if (asked.bench.stop_block && !planned.bench.stop_block)
     all.push_back("No stop block.");
   return all;

@@ -54,7 +54,10 @@ AskedHeat asked_heat(const cases::Case &c)
   for (const cases::Phase &phase : c.phases)
     if (phase.heater) {
       heat.any = true;
-      if (!c.left_open.bar_temperature)
+      // Nobody holds what a parked iron lies on below its soleplate.
+      if (c.heater.source == cases::HeatSource::parked)
+        heat.bar = std::max(heat.bar, c.heater.iron_temperature);
+      else if (!c.left_open.bar_temperature)
         heat.bar = std::max(heat.bar, phase.bar_temperature);
     }
   return heat;
@@ -303,9 +306,9 @@ HeatLimits heat_limits(const cases::Case &c, const materials::Tables &tables)
   return {surface.at, line.at, frets.at, surface.why, line.why, frets.why};
 }
 
-double overshoot(const cases::Case &)
+double overshoot(const cases::Case &c)
 {
-  return 3; // K, of a thermostat [E]
+  return c.heater.overshoot;
 }
 
 namespace

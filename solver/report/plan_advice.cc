@@ -126,8 +126,11 @@ StopTemperatures stop_temperatures(const PlanReport &report, const HeatLimits &l
     if (c.phases[i].heater) {
       bar = std::max(bar, c.phases[i].bar_temperature);
       for (const std::size_t at : {2 * i, 2 * i + 1})
-        if (at < report.heat.size())
+        if (at < report.heat.size()) {
           probe = std::max(probe, report.heat[at].probe);
+          if (c.heater.source == cases::HeatSource::parked) // holds itself: as simulated
+            bar = std::max(bar, report.heat[at].bar.value_or(0));
+        }
     }
   StopTemperatures stop;
   if (!(bar > 0))

@@ -88,13 +88,17 @@ Json phase(const PlanReport &report, const PlanColumn &column, const PhaseEnd &e
     const std::size_t at = 2 * end.phase + which;
     return at < report.heat.size() ? warmth(report.heat[at]) : Json(nullptr);
   };
+  const cases::Heater &heater = report.the_case.heater;
+  const bool by_probe = p.heater && heater.held_by == cases::HeldBy::probe;
+  const bool by_bar = p.heater && !by_probe && heater.source != cases::HeatSource::parked;
   return {{"name", p.name},
           {"start_s", end.time - p.duration},
           {"start_on_clock_s", end.time - p.duration - zero_of_clock(report.the_case)},
           {"start_after_release_s", end.time - p.duration - time_of_release(report.the_case)},
           {"end_s", end.time},
           {"heater_on", p.heater},
-          {"bar_temperature_to_hold_K", p.heater ? Json(p.bar_temperature) : Json(nullptr)},
+          {"bar_temperature_to_hold_K", by_bar ? Json(p.bar_temperature) : Json(nullptr)},
+          {"probe_to_hold_K", by_probe ? Json(report.the_case.probe.hold_at) : Json(nullptr)},
           {"cords_on", p.cords},
           {"pulls_to_a_reading", p.pull.kind == cases::Pull::Kind::to_reading},
           {"pull_decides", p.pull.kind == cases::Pull::Kind::to_reading && p.pull.decides},

@@ -8,6 +8,7 @@
 #include "solver/report/free_warming.h"
 #include "solver/report/plan_text_parts.h"
 #include "solver/words/pull_names.h"
+#include "solver/words/heat_words.h"
 #include "solver/words/shop_words.h"
 
 #include <algorithm>
@@ -118,9 +119,8 @@ private:
     const cases::Heater &h = c.heater;
     say("Bar on the board from " + from_the_nut(h.from) + " to " + from_the_nut(h.to) +
         ", the iron on it from " + near_fret(c, h.iron_from) + " to " + near_fret(c, h.iron_to) +
-        ". Hold the bar at " + both_temperatures(phase.bar_temperature) + ", read " +
-        at_fret(c, h.bar_sensor) + ". Probe: " + probe_place_in_words(c) + "." +
-        (phase.air.wrapped ? " Back and sides wrapped in dry cloth." : ""));
+        ". " + how_heat_is_held(c, phase) + " Probe: " + probe_place_in_words(c) + "." +
+        (phase.air.wrapped ? " " + wrap_in_words() : ""));
   }
 
   std::string side_take_up(const std::string &side, double length) const

@@ -5,6 +5,7 @@
 #include "solver/history/take_up_change.h"
 #include "solver/report/plan_steps.h"
 #include "solver/words/pull_names.h"
+#include "solver/words/heat_words.h"
 #include "solver/words/shop_words.h"
 
 #include <algorithm>
@@ -51,7 +52,7 @@ std::string clamp_in_short(const PlanReport &report, const PlanColumn &p)
     if (phase.heater && phase.cords && 2 * end.phase + 1 < report.heat.size())
       hottest_probe = std::max(hottest_probe, report.heat[2 * end.phase + 1].probe);
     if (phase.heater && phase.cords && (!clamped || !c.phases[end.phase - 1].heater))
-      text += "Bar at " + both_temperatures(phase.bar_temperature) + " from " + when(c, start);
+      text += heat_in_short(c, phase) + " from " + when(c, start);
     if (!phase.heater && clamped && c.phases[end.phase - 1].heater)
       text += "Heat off at " + when(c, start);
     if (!text.empty() && text.back() != ' ')
@@ -78,7 +79,7 @@ void row(std::ostringstream &out, const PlanReport &report, const std::string &n
 
 namespace
 {
-std::string heat_in_short(const PlanReport &report)
+std::string heat_chosen_in_short(const PlanReport &report)
 {
   const cases::Case &c = report.the_case;
   const HeatChoice &h = report.job->heat;
@@ -150,7 +151,7 @@ void in_short(std::ostringstream &out, const PlanReport &report)
   const cases::Case &c = report.the_case;
   const PlanColumn &p = report.main_column();
   if (report.job) {
-    paragraph(out, heat_in_short(report));
+    paragraph(out, heat_chosen_in_short(report));
     passes_in_short(out, report);
   }
   paragraph(out, "Strung, " + cases::clock(c.target.after_release) +

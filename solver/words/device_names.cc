@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "solver/words/device_words.h"
+#include "solver/words/device_names.h"
 
 #include <stdexcept>
 
 namespace overbend::solver
 {
-std::string device_in_words(cases::Device device)
+std::string device_name(cases::Device device)
 {
   switch (device) {
   case cases::Device::posts:
