@@ -53,8 +53,8 @@ Trial try_heat(const cases::Case &c, const Workbench &workbench)
   const std::vector<double> cold(workbench.model.space.n_nodes, c.room.temperature);
   trial.heat = simulate_heat(workbench.model, c.heater, trial.phases, cold);
   const HottestPlaces hot = hottest_places(workbench.model, c, trial.heat);
-  trial.places = {hot.line.temperature, hot.surface.temperature, hot.fret_tops.temperature,
-                  hot.bar.temperature, hot.under_cradle.temperature, hot.scarf.temperature};
+  trial.places = {hot.line.temperature, hot.surface.temperature,      hot.fret_tops.temperature,
+                  hot.bar.temperature,  hot.under_cradle.temperature, hot.scarf.temperature};
   return trial;
 }
 
@@ -187,7 +187,7 @@ private:
       return c.heater.bar_temperature;
     for (const cases::Phase &phase : c.phases)
       if (phase.heater)
-        raise(hottest, phase.bar_temperature);
+        hottest = std::max(hottest, phase.bar_temperature);
     return hottest;
   }
 
