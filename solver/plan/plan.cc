@@ -145,7 +145,7 @@ private:
 
   History run(const Progress &start, bool final_run)
   {
-    column.peaks = Peaks(workbench.model);
+    column.peaks = Peaks(workbench.model, input.tables.limits);
     SimulationOptions options;
     options.bow_error = the_case.numerics.bow_error;
     options.moisture = input.moisture;
@@ -163,12 +163,13 @@ private:
   {
     const std::vector<double> temperature = heat.at(step.time);
     const std::vector<double> moisture = moisture_at(input.moisture, step.time);
-    column.peaks.watch(workbench.model, state, temperature, step.time, step.phase, moisture);
+    column.peaks.watch(workbench.model, workbench.means, state, temperature, step.time, step.phase,
+                       moisture);
     if (step.forces.cradle_pressure > 0) {
       const Peak pad = pad_use(workbench.model, the_case, step, temperature, moisture);
       // No strength across the grain, no share: the plan names what is missing.
-      if (pad.value > 0 && pad.value > column.peaks.use[under_the_cradle].value)
-        column.peaks.use[under_the_cradle] = pad;
+      if (pad.value > 0)
+        column.peaks.note(Region::under_the_cradle, pad);
     }
   }
 
@@ -347,7 +348,7 @@ private:
 
 Workbench::Workbench(const PlanInput &input, const ModelChoices &choices)
     : the_case(input.the_case),
-      model(build_model(input.the_case, input.mesh, input.tables, choices)),
+      model(build_model(input.the_case, input.mesh, input.tables, choices)), means(model),
       bench(input.the_case, model, input.tables), lines(input.the_case, input.mesh, model),
       found_strings(make_string_pull(the_case, the_case.strings_found, model, input.tables,
                                      cases::line_of(the_case, "warp.strings"))),

@@ -57,6 +57,14 @@ void explain_still_line(const LineWarmth &w, const Workbench &workbench, Verdict
               board_off});
 }
 
+// What the place that limits the plan bears, as a share of its strength.
+double bears_at_most(const PlanColumn &p)
+{
+  const auto peak = p.peaks.use.find(p.limit_place.value());
+  return refused_from(p.limit_place.value(), peak == p.peaks.use.end() ? Peak{} : peak->second,
+                      materials::tables().limits);
+}
+
 void judge_limit(const PlanColumn &p, const Workbench &workbench, const ThermalHistory &heat,
                  const MoistureHistory *moisture, Verdict &v)
 {
@@ -84,10 +92,9 @@ void judge_limit(const PlanColumn &p, const Workbench &workbench, const ThermalH
               "go only as far as the tuners allow, in two passes", use_level});
     break;
   case Limit::strength:
-    v.refuse("The " + p.limit_place + " would be used to more than " +
-                 fixed(100 * materials::tables().limits.wood_use_refuse, 0) +
-                 " % of its strength: it may give. " + best,
-             {p.limit_place == under_the_cradle
+    v.refuse("The " + std::string(name(p.limit_place.value())) + " would be used to more than " +
+                 fixed(100 * bears_at_most(p), 0) + " % of its strength: it may give. " + best,
+             {p.limit_place == Region::under_the_cradle
                   ? "a broader cradle or a softer pad, and two passes"
                   : "less overbend in two passes, a strap behind the nut",
               use_level});
@@ -132,21 +139,22 @@ void judge_use(const PlanColumn &p, const cases::Case &c, Verdict &v)
 {
   const materials::WorkLimits &limits = materials::tables().limits;
   for (const auto &[place, peak] : p.peaks.use) {
-    const bool bond = place.find("glue line") != std::string::npos;
-    const std::string what = "The " + place + " is used to " + fixed(100 * peak.value, 0) +
-                             " % of its strength (" + peak.mode + ", " + at_fret(c, peak.place[0]) +
-                             ", phase \"" + c.phases.at(peak.phase).name + "\")";
+    const std::string what = "The " + std::string(name(place)) + " is used to " +
+                             fixed(100 * peak.value, 0) + " % of its strength (" + peak.mode +
+                             ", " + at_fret(c, peak.place[0]) + ", phase \"" +
+                             c.phases.at(peak.phase).name + "\")";
     const char *const advice =
-        place == "scarf glue line"  ? ": keep heat and load off the joint as far as you can."
-        : place == "headstock root" ? ": look at it with a lamp before and while it is clamped."
-        : bond                      ? ": put light cross clamps over the board."
-        : place == under_the_cradle ? ": a broader cradle or a softer pad spares it."
-                                    : ".";
-    if (peak.value > limits.wood_use_refuse)
+        place == Region::scarf_line ? ": keep heat and load off the joint as far as you can."
+        : place == Region::headstock_root
+            ? ": look at it with a lamp before and while it is clamped."
+        : is_glue_line(place)               ? ": put light cross clamps over the board."
+        : place == Region::under_the_cradle ? ": a broader cradle or a softer pad spares it."
+                                            : ".";
+    if (peak.value > refused_from(place, peak, limits))
       v.refuse(
           what + ": it may give.",
           {"less overbend in two passes, a broader cradle, a strap behind the nut", use_level});
-    else if (peak.value > (bond ? limits.bond_use_caution : limits.wood_use_caution))
+    else if (peak.value > caution_from(place, limits))
       v.caution(what + advice);
   }
 }

@@ -10,8 +10,6 @@
 
 namespace overbend::solver
 {
-const char *const under_the_cradle = "back under the cradle";
-
 double overbend_share(const ClampSetting &setting, const Reading &as_built, double scale_length,
                       const materials::WorkLimits &limits)
 {
@@ -24,15 +22,16 @@ std::vector<Demand> demands(const PlanColumn &column, const cases::Case &c,
   double pull = 0;
   for (const PhaseEnd &phase : column.history.phases)
     pull = std::max({pull, phase.largest_cord[0], phase.largest_cord[1]});
-  std::vector<Demand> all{{Limit::cord_pull, pull / c.bench.cord_limit, ""},
-                          {Limit::tuner_pull, pull / tables.tuner(c.tuners.kind).force_limit, ""},
+  std::vector<Demand> all{{Limit::cord_pull, pull / c.bench.cord_limit, {}},
+                          {Limit::tuner_pull, pull / tables.tuner(c.tuners.kind).force_limit, {}},
                           {Limit::overbend,
                            overbend_share(column.setting, column.diagnosis.as_built,
                                           c.neck.scale_length, tables.limits),
-                           ""}};
+                           {}}};
   for (const auto &[place, peak] : column.peaks.use)
     if (c.phases.at(peak.phase).cords)
-      all.push_back({Limit::strength, peak.value / tables.limits.wood_use_refuse, place});
+      all.push_back(
+          {Limit::strength, peak.value / refused_from(place, peak, tables.limits), place});
   std::stable_sort(all.begin(), all.end(),
                    [](const Demand &a, const Demand &b) { return a.share > b.share; });
   return all;

@@ -3,6 +3,7 @@
 
 #include "solver/plan/plan.h"
 
+#include <optional>
 #include <vector>
 
 // What a simulated correction asks of bench and neck, as shares of what each may bear: a share of 1
@@ -15,7 +16,7 @@ struct Demand
 {
   Limit limit = Limit::none;
   double share = 0;
-  std::string place; // region of the neck, where it is one
+  std::optional<Region> place; // where it is one of strength
 };
 
 // How far past straight a setting bends the neck, against the most that is allowed; as built
@@ -27,9 +28,6 @@ double overbend_share(const ClampSetting &setting, const Reading &as_built, doub
 // with cords only: what strings do afterwards no setting can mend.
 std::vector<Demand> demands(const PlanColumn &column, const cases::Case &the_case,
                             const materials::Tables &tables);
-
-// Name of the region under the cradle among Peaks::use.
-extern const char *const under_the_cradle;
 
 // Largest pressure of the cradle's pad at one step as a share of what the back bears across the
 // grain, at the warmest and dampest place under the pad. moisture may be empty: as built.
