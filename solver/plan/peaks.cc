@@ -137,9 +137,19 @@ void Peaks::note(Region region, Peak peak)
 {
   peak.held = load[region].held(peak.time, peak.value);
   peak.value = materials::lasting_share(peak.value, peak.held);
-  Peak &most = use[region];
-  if (peak.value > most.value)
-    most = peak;
+  raise(region, peak);
+}
+
+void Peaks::raise(Region region, const Peak &peak)
+{
+  const auto near_limit = [&](const Peak &p) {
+    return p.value / (is_glue_line(region) && p.hot_for > hot_time ? hot_share : 1);
+  };
+  for (RegionUse *of : {&use, &in_phase[peak.phase]}) {
+    Peak &most = (*of)[region];
+    if (near_limit(peak) > near_limit(most))
+      most = peak;
+  }
 }
 
 void Peaks::watch_line(const Model &model, unsigned l, const std::vector<double> &temperature,
@@ -157,12 +167,7 @@ void Peaks::watch_line(const Model &model, unsigned l, const std::vector<double>
   peak.time = time;
   peak.phase = phase;
   peak.hot_for = std::max(0., time - soft_since[l]);
-  const auto near_limit = [&](const Peak &p) {
-    return p.value / (p.hot_for > hot_time ? hot_share : 1);
-  };
-  Peak &most = use[region_of_line(l)];
-  if (near_limit(peak) > near_limit(most))
-    most = peak;
+  raise(region_of_line(l), peak);
 }
 
 void Peaks::watch(const Model &model, const StressMeans &means, const MechanicsState &state,

@@ -81,12 +81,14 @@ public:
   // A region of the wood as it is used at one moment, in a test of 5 minutes.
   void note(Region region, Peak peak);
 
-  RegionUse use;                                  // nearest to what is refused
+  RegionUse use;                                  // of the whole history, nearest to its limit
+  std::map<unsigned, RegionUse> in_phase;         // the same of each phase
   double hottest_glue = 0, hottest_board_top = 0; // K
   std::vector<LineEnds> line;                     // of the last state watched
   std::vector<std::string> missing;               // strengths that no source gives
 
 private:
+  void raise(Region region, const Peak &peak);
   void watch_line(const Model &model, unsigned line, const std::vector<double> &temperature,
                   double time, unsigned phase);
 

@@ -5,46 +5,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace overbend::solver
 {
 namespace
 {
 constexpr double longest_box = 2.5e-3, share_of_depth = 0.2; // m, -: see the header
-constexpr double same_way = 0.99; // cosine between the axes of neighbours of one wood
-
-bool is_same_blank(const PieceModel &a, const PieceModel &b)
-{
-  return a.law->wood().name == b.law->wood().name && a.swelling_along == b.swelling_along;
-}
-
-// Of neighbours: their axes may turn a little from one to the next.
-bool is_same_wood(const Model &model, const WoodPart &a, const WoodPart &b)
-{
-  if (!is_same_blank(model.wood(model.wood_at(a.cell, a.point)),
-                     model.wood(model.wood_at(b.cell, b.point))))
-    return false;
-  const auto &one = model.grain_at(a.cell, a.point), &other = model.grain_at(b.cell, b.point);
-  for (unsigned k = 0; k < 3; ++k)
-    if (one[k][0] * other[k][0] + one[k][1] * other[k][1] + one[k][2] * other[k][2] < same_way)
-      return false;
-  return true;
-}
-
-std::vector<WoodPart> parts_of(const Model &model, unsigned cell)
-{
-  const std::size_t first = std::size_t(cell) * points_per_cell;
-  std::vector<WoodPart> parts{{cell, first, true}};
-  if (model.strips)
-    for (std::size_t p = first + 1; p < first + points_per_cell; ++p)
-      if (std::none_of(parts.begin(), parts.end(), [&](const WoodPart &part) {
-            return is_same_wood(model, cell, part.point, p);
-          }))
-        parts.push_back({cell, p, true});
-  for (WoodPart &part : parts)
-    part.whole = parts.size() == 1;
-  return parts;
-}
 
 // Middles of the boxes in one direction, in the cell's coordinate; r: box over size of the cell.
 // The share of strength is convex in the stress and the stress is linear along each direction, so
@@ -67,6 +34,42 @@ double share_inside(const Vec3 &off, const Vec3 &r)
   for (unsigned d = 0; d < 3; ++d)
     share *= std::clamp((0.5 - std::abs(off[d]) / (2 * r[d])) / soft + 0.5, 0., 1.);
   return share;
+}
+
+// Small pieces of a cell around the middle of a box, in the coordinates of the cell, which is taken
+// as a parallelepiped.
+constexpr unsigned n_pieces = 4; // in each direction
+struct Pieces
+{
+  Vec3 at{}, low{}, step{}; // middle of the box; first corner and size of the pieces
+  double volume = 0;        // of one, m^3
+
+  Vec3 middle(unsigned k) const
+  {
+    return {low[0] + (k % n_pieces + 0.5) * step[0],
+            low[1] + (k / n_pieces % n_pieces + 0.5) * step[1],
+            low[2] + (k / n_pieces / n_pieces + 0.5) * step[2]};
+  }
+};
+
+// Of a box in the directions of its own cell; none if it does not reach there.
+std::optional<Pieces> pieces_around(const CellGeometry &own, const CellGeometry &there,
+                                    const Vec3 &place, const Vec3 &r)
+{
+  Pieces pieces;
+  pieces.at = there.t_of(minus(place, there.middle));
+  pieces.volume = there.volume() / 8;
+  for (unsigned d = 0; d < 3; ++d) {
+    double half = 0;
+    for (unsigned e = 0; e < 3; ++e)
+      half += std::abs(there.t_of(own.edge[e])[d]) * r[e];
+    pieces.low[d] = std::max(-1., pieces.at[d] - half);
+    pieces.step[d] = (std::min(1., pieces.at[d] + half) - pieces.low[d]) / n_pieces;
+    if (!(pieces.step[d] > 0))
+      return {};
+    pieces.volume *= pieces.step[d];
+  }
+  return pieces;
 }
 
 class BoxMaker
@@ -173,36 +176,24 @@ private:
     return reach;
   }
 
-  // Adds what of a cell lies in a box, by small pieces of the cell around it (cells taken as
-  // parallelepipeds); false if nothing does.
+  // Adds what of a cell lies in a box; false if nothing does.
   bool add_overlap(unsigned part, unsigned c, const Vec3 &place, const Vec3 &r, Reach &reach) const
   {
-    constexpr unsigned n = 4;
     const CellGeometry &own = cell[boxes.part[part].cell], &there = cell[c];
-    Vec3 low, step;
-    const Vec3 at = there.t_of(minus(place, there.middle));
-    for (unsigned d = 0; d < 3; ++d) {
-      double half = 0;
-      for (unsigned e = 0; e < 3; ++e)
-        half += std::abs(there.t_of(own.edge[e])[d]) * r[e];
-      low[d] = std::max(-1., at[d] - half);
-      step[d] = (std::min(1., at[d] + half) - low[d]) / n;
-      if (!(step[d] > 0))
-        return false;
-    }
+    const auto around = pieces_around(own, there, place, r);
+    if (!around)
+      return false;
     const std::array<Vec3, 3> turn{own.t_of(there.edge[0]), own.t_of(there.edge[1]),
                                    own.t_of(there.edge[2])};
     BoxTerm term{unsigned(whole_part[c]), {}};
-    const double piece = there.volume() / 8 * step[0] * step[1] * step[2];
     double volume = 0;
-    for (unsigned k = 0; k < n * n * n; ++k) {
-      const Vec3 t{low[0] + (k % n + 0.5) * step[0], low[1] + (k / n % n + 0.5) * step[1],
-                   low[2] + (k / n / n + 0.5) * step[2]};
+    for (unsigned k = 0; k < n_pieces * n_pieces * n_pieces; ++k) {
+      const Vec3 t = around->middle(k);
       Vec3 off{};
       for (unsigned d = 0; d < 3; ++d)
         for (unsigned e = 0; e < 3; ++e)
-          off[d] += turn[e][d] * (t[e] - at[e]);
-      const double inside = piece * share_inside(off, r);
+          off[d] += turn[e][d] * (t[e] - around->at[e]);
+      const double inside = around->volume * share_inside(off, r);
       if (!(inside > 0))
         continue;
       const auto value = trilinear(t);
@@ -232,13 +223,6 @@ Trilinear trilinear(const Vec3 &t)
   for (unsigned k = 0; k < n_trilinear; ++k)
     value[k] = (k & 1 ? t[0] : 1) * (k & 2 ? t[1] : 1) * (k & 4 ? t[2] : 1);
   return value;
-}
-
-bool is_same_wood(const Model &model, unsigned cell, std::size_t p, std::size_t q)
-{
-  const unsigned a = model.wood_at(cell, p), b = model.wood_at(cell, q);
-  return a == b || (model.strips && is_same_blank(model.wood(a), model.wood(b)) &&
-                    model.strips->frame_at_point[p] == model.strips->frame_at_point[q]);
 }
 
 StressBoxes make_stress_boxes(const Model &model)

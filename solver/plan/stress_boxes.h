@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "solver/model/model.h"
+#include "solver/plan/wood_parts.h"
 
 #include <array>
 #include <vector>
@@ -9,15 +9,6 @@
 // The boxes over which stress is averaged (solver/plan/stress_means.h says why) as weighted sums.
 namespace overbend::solver
 {
-// One wood in one cell: all its points, or those on one side of a line between strips. Strips of
-// one wood and grain side by side are one wood.
-struct WoodPart
-{
-  unsigned cell = 0;
-  std::size_t point = 0; // one of its points: its wood and axes are those of all
-  bool whole = true;
-};
-
 // 1, t_0, t_1, t_0 t_1, ... of a trilinear at t in [-1, 1]^3.
 constexpr unsigned n_trilinear = 8;
 using Trilinear = std::array<double, n_trilinear>;
@@ -45,6 +36,4 @@ struct StressBoxes
 
 StressBoxes make_stress_boxes(const Model &model);
 
-// Whether two points of a cell are of the same wood.
-bool is_same_wood(const Model &model, unsigned cell, std::size_t p, std::size_t q);
 } // namespace overbend::solver

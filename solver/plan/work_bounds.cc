@@ -28,10 +28,15 @@ std::vector<Demand> demands(const PlanColumn &column, const cases::Case &c,
                            overbend_share(column.setting, column.diagnosis.as_built,
                                           c.neck.scale_length, tables.limits),
                            {}}};
-  for (const auto &[place, peak] : column.peaks.use)
-    if (c.phases.at(peak.phase).cords)
-      all.push_back(
-          {Limit::strength, peak.value / refused_from(place, peak, tables.limits), place});
+  std::map<Region, double> clamped;
+  for (const auto &[phase, use] : column.peaks.in_phase)
+    if (c.phases.at(phase).cords)
+      for (const auto &[place, peak] : use) {
+        double &most = clamped[place];
+        most = std::max(most, peak.value / refused_from(place, peak, tables.limits));
+      }
+  for (const auto &[place, share] : clamped)
+    all.push_back({Limit::strength, share, place});
   std::stable_sort(all.begin(), all.end(),
                    [](const Demand &a, const Demand &b) { return a.share > b.share; });
   return all;

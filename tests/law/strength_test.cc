@@ -195,7 +195,8 @@ TEST(Strength, ALoadIsHeldSinceItWasLastNoticeablyLess)
   EXPECT_EQ(load.held(100, 0.5), 0);
   EXPECT_EQ(load.held(200, 0.46), 100) << "it falls: more than this was held before";
   EXPECT_EQ(load.held(300, 0.48), 200) << "0.46 is more than 0.9 of 0.48";
-  EXPECT_EQ(load.held(400, 0.52), 100) << "0.46 is less than 0.468, nine tenths of 0.52; 0.48 is not";
+  EXPECT_EQ(load.held(400, 0.52), 100)
+      << "0.46 is less than 0.468, nine tenths of 0.52; 0.48 is not";
   EXPECT_EQ(load.held(500, 0), 500) << "nothing has been held all the time";
   EXPECT_EQ(load.held(600, 0.48), 0);
 }

@@ -112,7 +112,8 @@ TEST(StepFields, OfAShaftOfStripsTakeTheWoodOfThePoint)
   MechanicsState state = unstressed(model);
   stress_linearly(model, state);
   const std::vector<double> warm(model.space.n_nodes, 300.);
-  EXPECT_LT(worst_stress(model.space, step_fields(model, bench.means, state, warm, 5, "test")), 1e-9);
+  EXPECT_LT(worst_stress(model.space, step_fields(model, bench.means, state, warm, 5, "test")),
+            1e-9);
 
   // Only one wood of a cell under a pull along its grain: its share of that wood's strength.
   unsigned cut = 0;

@@ -85,8 +85,8 @@ TEST_P(StressMeansOn, NoBoxReachesIntoOtherWood)
                 neck.piece_of(neck.work.means.boxes.box[b]) == mesh::Piece::board ? 1e6 : 0, 1e-6);
 }
 
-// The mean of a linear stress over a box is the stress in its middle [C]; cells are curved a little,
-// which the trilinear in their own coordinates does not follow.
+// The mean of a linear stress over a box is the stress in its middle [C]; cells are curved a
+// little, which the trilinear in their own coordinates does not follow.
 TEST_P(StressMeansOn, LinearStressIsMetInTheMiddleOfTheBox)
 {
   const Neck neck(GetParam());
@@ -105,8 +105,8 @@ TEST_P(StressMeansOn, LinearStressIsMetInTheMiddleOfTheBox)
                 worst / 1e6, 0.05 * 1.4);
 }
 
-// Source: size effect of bending, (50 mm/d)^(1/9) (glued timber's, from memory): the flat headstock,
-// 13 mm deep, bent about its middle, against a test piece of 50 mm whose mean is 0.95.
+// Source: size effect of bending, (50 mm/d)^(1/9) (glued timber's, from memory): the flat
+// headstock, 13 mm deep, bent about its middle, against a test piece of 50 mm whose mean is 0.95.
 TEST_P(StressMeansOn, BentPlankCountsAsStrongerByTheSizeEffect)
 {
   const Neck neck(GetParam());

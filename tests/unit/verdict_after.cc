@@ -116,8 +116,9 @@ TEST_F(JudgeAfter, WhatAClampAsksIsAShareOfEachLimitTheLargestFirst)
   unsigned clamped = 0, strung = 0;
   for (unsigned i = 0; i < c.phases.size(); ++i)
     (c.phases[i].cords ? clamped : strung) = i;
-  column.peaks.use = {{Region::headstock_root, {0.3, {}, 0, clamped, ""}},
-                      {Region::shaft, {0.7, {}, 0, strung, ""}}};
+  column.peaks.in_phase[clamped][Region::headstock_root].value = 0.3;
+  column.peaks.in_phase[strung][Region::headstock_root].value = 0.4;
+  column.peaks.in_phase[strung][Region::shaft].value = 0.7;
   const auto all = solver::demands(column, c, tables);
   ASSERT_EQ(all.size(), 4U);
   EXPECT_EQ(all[0].limit, Limit::tuner_pull);

@@ -238,7 +238,8 @@ TEST(PlanWithinLimits, GoesBackAlongTheLineToTheTargetAndNamesWhatBinds)
     EXPECT_GT(used, 0.95 * tables.limits.wood_use_refuse);
     // The named one binds: no other that the clamp loads is used more.
     for (const auto &[place, peak] : p.plan.peaks.use)
-      EXPECT_TRUE(peak.value <= used || !p.neck.c.phases.at(peak.phase).cords) << solver::name(place);
+      EXPECT_TRUE(peak.value <= used || !p.neck.c.phases.at(peak.phase).cords)
+          << solver::name(place);
     expect_on_the_way(p, free);
     EXPECT_THAT(p.verdict().reasons,
                 Contains(HasSubstr("The " + std::string(solver::name(*p.plan.limit_place)) +

@@ -82,8 +82,8 @@ void compare(const std::string &neck, const cases::Case &c, const std::vector<Se
     for (const Settles &settles : regions) {
       const double share = coarse.at(settles.region).value / fine.at(settles.region).value;
       char what[120];
-      std::snprintf(what, sizeof what, "%s, resolution %.1f against %.1f", solver::name(settles.region),
-                    resolution, finest);
+      std::snprintf(what, sizeof what, "%s, resolution %.1f against %.1f",
+                    solver::name(settles.region), resolution, finest);
       report("Use of strength, " + neck, what, "same neck, finer mesh", 1, share, settles.within);
       EXPECT_NEAR(share, 1, settles.within) << what;
       EXPECT_GT(coarse.at(settles.region).value, 0.02) << what;
