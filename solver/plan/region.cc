@@ -27,11 +27,11 @@ const char *name(Region region)
     return "bar";
   case Region::headstock_root:
     return "headstock root";
-  case Region::board_line:
+  case Region::board_bond:
     return "board glue line";
-  case Region::scarf_line:
+  case Region::scarf_bond:
     return "scarf glue line";
-  case Region::tongue_line:
+  case Region::tongue_bond:
     return "tongue glue line";
   case Region::under_the_cradle:
     return "back under the cradle";
@@ -63,18 +63,18 @@ Region region_of_line(unsigned line)
 {
   switch (line) {
   case board_line:
-    return Region::board_line;
+    return Region::board_bond;
   case scarf_line:
-    return Region::scarf_line;
+    return Region::scarf_bond;
   case tongue_line:
-    return Region::tongue_line;
+    return Region::tongue_bond;
   }
   throw std::logic_error("a glue line without a region");
 }
 
 bool is_glue_line(Region region)
 {
-  return region == Region::board_line || region == Region::scarf_line ||
-         region == Region::tongue_line;
+  return region == Region::board_bond || region == Region::scarf_bond ||
+         region == Region::tongue_bond;
 }
 } // namespace overbend::solver

@@ -13,9 +13,9 @@ enum class Region {
   fillet,
   bar,
   headstock_root, // the wood of shaft and headstock around the nut
-  board_line,
-  scarf_line,
-  tongue_line,
+  board_bond,
+  scarf_bond,
+  tongue_bond,
   under_the_cradle // the back, pressed by the cradle's pad
 };
 

@@ -144,7 +144,7 @@ void judge_use(const PlanColumn &p, const cases::Case &c, Verdict &v)
                              ", " + at_fret(c, peak.place[0]) + ", phase \"" +
                              c.phases.at(peak.phase).name + "\")";
     const char *const advice =
-        place == Region::scarf_line ? ": keep heat and load off the joint as far as you can."
+        place == Region::scarf_bond ? ": keep heat and load off the joint as far as you can."
         : place == Region::headstock_root
             ? ": look at it with a lamp before and while it is clamped."
         : is_glue_line(place)               ? ": put light cross clamps over the board."

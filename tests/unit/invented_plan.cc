@@ -40,7 +40,7 @@ BenchState invented_state(const cases::Case &c, double bow, double twist)
   state.line = {{"board", {0.117e-3, -0.086e-3, 0.213e6, -0.148e6, 0.327e6, 0.043}},
                 {"scarf", {0.0042e-3, 0.0013e-3, 0.031e6, 0.027e6, 0.056e6, -0.017}}};
   state.use[Region::shaft] = {0.173, {0.113, 0, -0.012}, 0, 0, "compression along the grain"};
-  state.use[Region::board_line] = {0.058, {0.043, 0, 0}, 0, 0, "shear along the line"};
+  state.use[Region::board_bond] = {0.058, {0.043, 0, 0}, 0, 0, "shear along the line"};
   return state;
 }
 

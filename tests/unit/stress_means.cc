@@ -171,12 +171,12 @@ TEST(Peaks, OfABondKnowHowLongItHasBeenSoft)
       peaks.watch(model, neck.work.means, state, temperature, time, 0);
       time += 1200;
     }
-    return peaks.use.at(Region::board_line);
+    return peaks.use.at(Region::board_bond);
   };
   const Peak soft = watched({hot, hot, hot}), short_time = watched({hot, hot, cold});
   EXPECT_EQ(soft.hot_for, 2400);
-  EXPECT_EQ(refused_from(Region::board_line, soft, limits), limits.bond_use_hot);
-  EXPECT_EQ(refused_from(Region::board_line, short_time, limits), limits.wood_use_refuse);
+  EXPECT_EQ(refused_from(Region::board_bond, soft, limits), limits.bond_use_hot);
+  EXPECT_EQ(refused_from(Region::board_bond, short_time, limits), limits.wood_use_refuse);
   EXPECT_EQ(watched({hot, cold, hot}).hot_for, 0);
   model.glue_line[board_line].glue.plateau = 1e6;
   EXPECT_EQ(watched({hot, hot, hot}).hot_for, 0);

@@ -236,9 +236,9 @@ TEST_F(JudgeAfter, StrengthUsed)
   peak.value = 0.49;
   column.peaks.use[Region::shaft] = peak;
   EXPECT_EQ(judge().kind, Verdict::do_it);
-  column.peaks.use[Region::board_line] = peak;
+  column.peaks.use[Region::board_bond] = peak;
   EXPECT_EQ(judge().kind, Verdict::with_cautions);
-  column.peaks.use.erase(Region::board_line);
+  column.peaks.use.erase(Region::board_bond);
   column.peaks.use[Region::shaft].value = 0.51;
   EXPECT_EQ(judge().kind, Verdict::with_cautions);
   column.peaks.use[Region::shaft].value = 0.81;
@@ -252,11 +252,11 @@ TEST_F(JudgeAfter, ABondThatHasBeenSoftForLongBearsLess)
   peak.mode = "shear along the line";
   peak.value = 0.6;
   peak.hot_for = 29 * 60;
-  column.peaks.use[Region::scarf_line] = peak;
+  column.peaks.use[Region::scarf_bond] = peak;
   EXPECT_EQ(judge().kind, Verdict::with_cautions);
-  column.peaks.use[Region::scarf_line].hot_for = 31 * 60;
+  column.peaks.use[Region::scarf_bond].hot_for = 31 * 60;
   expect_refused("The scarf glue line is used to 60 % of its strength");
-  column.peaks.use[Region::scarf_line].value = 0.49;
+  column.peaks.use[Region::scarf_bond].value = 0.49;
   EXPECT_EQ(judge().kind, Verdict::with_cautions);
   // Wood does not soften so.
   column.peaks.use = {{Region::shaft, peak}};
