@@ -162,6 +162,8 @@ void read_limits(EntryReader &reader, WorkLimits &l)
   l.wood_use_caution = positive(reader, "wood_use_caution", "1");
   l.wood_use_refuse = positive(reader, "wood_use_refuse", "1");
   l.bond_use_caution = positive(reader, "bond_use_caution", "1");
+  l.bond_use_hot = positive(reader, "bond_use_hot", "1");
+  l.bond_hot_time = positive(reader, "bond_hot_time", "min");
   l.least_bow = positive(reader, "least_bow", "mm");
   l.least_twist = positive(reader, "least_twist", "deg");
   l.bow_miss = positive(reader, "bow_miss", "mm");
@@ -174,6 +176,7 @@ void read_limits(EntryReader &reader, WorkLimits &l)
   l.least_kept = positive(reader, "least_kept", "1");
   l.much_in_the_wood = positive(reader, "much_in_the_wood", "1");
   if (l.wood_use_refuse > 1 || l.wood_use_caution > l.wood_use_refuse ||
+      l.bond_use_caution > l.bond_use_hot || l.bond_use_hot > l.wood_use_refuse ||
       l.hottest_unknown > l.hottest || l.line_unknown > l.line_known || l.line_known > l.hottest)
     reader.fail(reader.line(), "a limit lies beyond the one that it has to come before",
                 "correct the shares of strength or the heats");

@@ -249,7 +249,8 @@ struct WorkLimits : Entry
   double kept_an_hour = 0, condition_humidity = 0;
   double least_strung = 0; // m
   double overbend = 0, overbend_long = 0, long_scale = 0;       // m
-  double wood_use_caution = 0, wood_use_refuse = 0, bond_use_caution = 0;
+  double wood_use_caution = 0, wood_use_refuse = 0, bond_use_caution = 0, bond_use_hot = 0;
+  double bond_hot_time = 0;                           // s
   double least_bow = 0, bow_miss = 0, least_lift = 0; // m
   double least_twist = 0, twist_miss = 0;             // rad
   double over_bridge_error = 0;                       // m

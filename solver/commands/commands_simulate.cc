@@ -35,10 +35,11 @@ std::vector<cases::Phase> for_model(const cases::Case &c, const Reading &as_buil
 
 std::string peaks_text(const cases::Case &c, const Peaks &peaks)
 {
-  std::string text = "Share of strength used at most, at its temperature (100 % breaks):\n";
+  std::string text = "Share of strength used at most, at its temperature and for as long as it is "
+                     "held (100 % breaks):\n";
   for (const auto &[place, peak] : peaks.use)
-    text += "  " + place + ": " + fixed(100 * peak.value, 1) + " %, " + peak.mode + ", phase \"" +
-            c.phases.at(peak.phase).name + "\"\n";
+    text += "  " + std::string(name(place)) + ": " + fixed(100 * peak.value, 1) + " %, " +
+            peak.mode + ", phase \"" + c.phases.at(peak.phase).name + "\"\n";
   return text;
 }
 
@@ -75,15 +76,15 @@ private:
                    workbench.mechanics, moisture.at(0));
     watch.stage("phases", 0.3, 1);
     FieldOutput fields(folder, workbench, c.phases, heat, record, &moisture);
-    Peaks peaks(workbench.model);
+    Peaks peaks(workbench.model, materials::tables().limits);
     BenchRecorder readings(workbench, heat, &moisture);
     SimulationOptions simulation;
     simulation.bow_error = c.numerics.bow_error;
     simulation.moisture = &moisture;
     simulation.observe = [&](const StepRecord &step, const MechanicsState &state) {
       watch.step(c, step);
-      peaks.watch(workbench.model, state, heat.at(step.time), step.time, step.phase,
-                  moisture.at(step.time));
+      peaks.watch(workbench.model, workbench.means, state, heat.at(step.time), step.time,
+                  step.phase, moisture.at(step.time));
       fields.observe(step, state);
       readings.observe(step, state);
     };

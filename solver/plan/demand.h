@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "solver/plan/region.h"
+
+#include <optional>
 #include <string>
 
 namespace overbend::solver
@@ -27,8 +30,9 @@ struct Demand
 {
   Limit limit = Limit::none;
   double share = 0;
-  std::string place; // region of the neck, where it is one
+  std::string place; // for people: the region of the neck, or the pull
   Moment moment = Moment::hot;
-  double asked = 0, bears = 0; // N for pulls, m for the overbend, shares of strength
+  double asked = 0, bears = 0;       // N for pulls, m for the overbend, shares of strength
+  std::optional<Region> region = {}; // where it is one of strength
 };
 } // namespace overbend::solver

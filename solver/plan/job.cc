@@ -104,8 +104,8 @@ private:
   static bool headstock_gave(const PlanColumn &column)
   {
     return column.limit == Limit::strength &&
-           (column.limit_place == "headstock root" || column.limit_place == "scarf glue line" ||
-            column.limit_place == "headstock");
+           (column.limit_place == Region::headstock_root ||
+            column.limit_place == Region::scarf_bond || column.limit_place == Region::headstock);
   }
 
   double miss(const PlanColumn &column) const

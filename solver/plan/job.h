@@ -29,7 +29,7 @@ struct PassPlan
   ClampSetting first_guess;
   Sensitivity sensitivity;
   Limit limit = Limit::none;
-  std::string limit_place;
+  std::optional<Region> limit_place;
   bool pull_reached = true;
   std::vector<Demand> demands;
   BySpeed released; // at the end of the rest, strings off
@@ -43,7 +43,7 @@ struct TriedSetUp
   Reading strung;
   bool on_target = false;
   Limit limit = Limit::none;
-  std::string limit_place;
+  std::optional<Region> limit_place;
   std::vector<Demand> demands;
 };
 

@@ -155,7 +155,7 @@ private:
 
   History run(const Progress &start, bool final_run)
   {
-    column.peaks = Peaks(workbench.model);
+    column.peaks = Peaks(workbench.model, input.tables.limits);
     SimulationOptions options;
     options.bow_error = input.coarseness * the_case.numerics.bow_error;
     options.moisture = input.moisture;
@@ -311,7 +311,7 @@ private:
   void name_limit(const Demand &demand)
   {
     column.limit = demand.limit;
-    column.limit_place = demand.place;
+    column.limit_place = demand.region;
   }
 
   bool meets_all()
@@ -402,7 +402,7 @@ private:
 
 Workbench::Workbench(const PlanInput &input, const ModelChoices &choices)
     : the_case(input.the_case),
-      model(build_model(input.the_case, input.mesh, input.tables, choices)),
+      model(build_model(input.the_case, input.mesh, input.tables, choices)), means(model),
       bench(input.the_case, model, input.tables), lines(input.the_case, input.mesh, model),
       found_strings(make_string_pull(the_case, the_case.strings_found, model, input.tables,
                                      cases::line_of(the_case, "warp.strings"))),

@@ -33,15 +33,15 @@ struct PlanColumn
 {
   materials::LineSpeed speed = materials::LineSpeed::middle;
   Diagnosis diagnosis;
-  ClampSetting first_guess;  // of the closed form
-  ClampSetting setting;      // as planned: the overbend, pulled when hot
-  ClampSetting cold;         // the pull before the heat
-  ClampSetting slack;        // where the clamp does nothing: the neck as it began
-  double cold_share = 1;     // PullRule::cold_share
-  Sensitivity sensitivity;   // of the last unit histories
-  Limit limit = Limit::none; // what stopped it short of the target
-  std::string limit_place;   // the region, where the limit is one of strength
-  bool within_limits = true; // of the last full run: bench and neck bear it
+  ClampSetting first_guess;          // of the closed form
+  ClampSetting setting;              // as planned: the overbend, pulled when hot
+  ClampSetting cold;                 // the pull before the heat
+  ClampSetting slack;                // where the clamp does nothing: the neck as it began
+  double cold_share = 1;             // PullRule::cold_share
+  Sensitivity sensitivity;           // of the last unit histories
+  Limit limit = Limit::none;         // what stopped it short of the target
+  std::optional<Region> limit_place; // where the limit is one of strength
+  bool within_limits = true;         // of the last full run: bench and neck bear it
   bool on_target = false;
   Reading wanted, reached; // at the asked date, as the bench reads it
   History history;         // the full run with the setting
@@ -86,6 +86,7 @@ struct Workbench
 
   const cases::Case &the_case;
   Model model;
+  StressMeans means;
   Bench bench;
   BoardLines lines;
   StringPull found_strings, planned_strings;

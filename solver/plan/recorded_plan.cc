@@ -35,7 +35,7 @@ record_plan(const Job &job, const materials::Tables &tables, const RecordedClima
   column.limit = last.limit;
   column.limit_place = last.limit_place;
   column.wanted = job.wanted;
-  column.peaks = Peaks(bench.model);
+  column.peaks = Peaks(bench.model, tables.limits);
   SimulationOptions options;
   options.bow_error = c.numerics.bow_error;
   options.moisture = &climates.moisture;

@@ -138,21 +138,22 @@ void judge_use(const PlanColumn &p, const cases::Case &c, Verdict &v)
 {
   const materials::WorkLimits &limits = materials::tables().limits;
   for (const auto &[place, peak] : p.peaks.use) {
-    const bool bond = place.find("glue line") != std::string::npos;
-    const std::string what = "The " + place + " is used to " + fixed(100 * peak.value, 0) +
-                             " % of its strength (" + peak.mode + ", " + at_fret(c, peak.place[0]) +
-                             ", phase \"" + c.phases.at(peak.phase).name + "\")";
+    const std::string what = "The " + std::string(name(place)) + " is used to " +
+                             fixed(100 * peak.value, 0) + " % of its strength (" + peak.mode +
+                             ", " + at_fret(c, peak.place[0]) + ", phase \"" +
+                             c.phases.at(peak.phase).name + "\")";
     const char *const advice =
-        place == "scarf glue line"  ? ": keep heat and load off the joint as far as you can."
-        : place == "headstock root" ? ": look at it with a lamp before and while it is clamped."
-        : bond                      ? ": put light cross clamps over the board."
-        : place == under_the_cradle ? ": a broader cradle or a softer pad spares it."
-                                    : ".";
-    if (peak.value > limits.wood_use_refuse)
+        place == Region::scarf_bond ? ": keep heat and load off the joint as far as you can."
+        : place == Region::headstock_root
+            ? ": look at it with a lamp before and while it is clamped."
+        : is_glue_line(place)               ? ": put light cross clamps over the board."
+        : place == Region::under_the_cradle ? ": a broader cradle or a softer pad spares it."
+                                            : ".";
+    if (peak.value > refused_from(place, peak, limits))
       v.refuse(
           what + ": it may give.",
           {"less overbend in two passes, a broader cradle, a strap behind the nut", use_level});
-    else if (peak.value > (bond ? limits.bond_use_caution : limits.wood_use_caution))
+    else if (peak.value > caution_from(place, limits))
       v.caution(what + advice);
   }
 }

@@ -10,11 +10,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace overbend::solver
 {
-const char *const under_the_cradle = "back under the cradle";
-
 double overbend_share(const ClampSetting &setting, const Reading &as_built, double scale_length,
                       const materials::WorkLimits &limits)
 {
@@ -42,6 +41,25 @@ void add_pulls(const PlanColumn &column, const cases::Case &c, unsigned decides,
     }
   }
 }
+
+// The most that each region is asked for while clamped, cold and hot, against what it bears then.
+void add_strength(const PlanColumn &column, const std::vector<cases::Phase> &phases,
+                  unsigned decides, const materials::WorkLimits &limits, std::vector<Demand> &all)
+{
+  std::map<std::pair<Region, Moment>, Demand> most;
+  for (const auto &[phase, use] : column.peaks.in_phase)
+    if (phases.at(phase).cords)
+      for (const auto &[region, peak] : use) {
+        const Moment moment = phase < decides ? Moment::cold : Moment::hot;
+        const double bears = refused_from(region, peak, limits);
+        Demand &now = most[{region, moment}];
+        if (peak.value / bears >= now.share)
+          now = {Limit::strength, peak.value / bears, name(region), moment, peak.value, bears,
+                 region};
+      }
+  for (const auto &[where, demand] : most)
+    all.push_back(demand);
+}
 } // namespace
 
 std::vector<Demand> demands(const PlanColumn &column, const cases::Case &c,
@@ -55,11 +73,7 @@ std::vector<Demand> demands(const PlanColumn &column, const cases::Case &c,
       overbend_share(column.setting, column.diagnosis.as_built, c.neck.scale_length, tables.limits);
   const double most = tables.limits.most_overbend(c.neck.scale_length);
   all.push_back({Limit::overbend, over, "", Moment::hot, over * most, most});
-  const double refuse = tables.limits.wood_use_refuse;
-  for (const auto &[place, peak] : column.peaks.use)
-    if (phases.at(peak.phase).cords)
-      all.push_back({Limit::strength, peak.value / refuse, place,
-                     peak.phase < decides ? Moment::cold : Moment::hot, peak.value, refuse});
+  add_strength(column, phases, decides, tables.limits, all);
   std::stable_sort(all.begin(), all.end(),
                    [](const Demand &a, const Demand &b) { return a.share > b.share; });
   return all;
@@ -97,12 +111,13 @@ void watch_peaks(Peaks &peaks, const Workbench &workbench, const cases::Case &th
                  const StepRecord &step, const MechanicsState &state,
                  const std::vector<double> &temperature, const std::vector<double> &moisture)
 {
-  peaks.watch(workbench.model, state, temperature, step.time, step.phase, moisture);
+  peaks.watch(workbench.model, workbench.means, state, temperature, step.time, step.phase,
+              moisture);
   if (!(step.forces.cradle_pressure > 0))
     return;
   const Peak pad = pad_use(workbench.model, the_case, step, temperature, moisture);
   // No strength across the grain, no share: the plan names what is missing.
-  if (pad.value > 0 && pad.value > peaks.use[under_the_cradle].value)
-    peaks.use[under_the_cradle] = pad;
+  if (pad.value > 0)
+    peaks.note(Region::under_the_cradle, pad);
 }
 } // namespace overbend::solver

@@ -4,6 +4,7 @@
 #include "solver/plan/demand.h"
 #include "solver/plan/plan.h"
 
+#include <optional>
 #include <vector>
 
 // What a simulated correction asks of bench and neck, as shares of what each may bear: a share of 1
@@ -22,9 +23,6 @@ double overbend_share(const ClampSetting &setting, const Reading &as_built, doub
 std::vector<Demand> demands(const PlanColumn &column, const cases::Case &the_case,
                             const std::vector<cases::Phase> &phases,
                             const materials::Tables &tables);
-
-// Name of the region under the cradle among Peaks::use.
-extern const char *const under_the_cradle;
 
 // Largest pressure of the cradle's pad at one step as a share of what the back bears across the
 // grain, at the warmest and dampest place under the pad. moisture may be empty: as built.

@@ -147,7 +147,7 @@ Json peaks(const PlanReport &report, const Peaks &p)
 {
   Json use = Json::array();
   for (const auto &[place, peak] : p.use)
-    use.push_back({{"region", place},
+    use.push_back({{"region", name(place)},
                    {"share_of_strength", peak.value},
                    {"mode", peak.mode},
                    {"glue_shear_Pa", peak.shear > 0 ? Json(peak.shear) : Json(nullptr)},
@@ -155,6 +155,8 @@ Json peaks(const PlanReport &report, const Peaks &p)
                    {"y_m", peak.place[1]},
                    {"z_m", peak.place[2]},
                    {"time_s", peak.time},
+                   {"held_s", peak.held},
+                   {"line_soft_for_s", peak.hot_for},
                    {"phase", report.the_case.phases.at(peak.phase).name}});
   Json lines = Json::array();
   for (const LineEnds &line : p.line)

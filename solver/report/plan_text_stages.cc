@@ -117,7 +117,7 @@ void glue_lines(std::ostringstream &out, const Stages &stages)
 
 void strength(std::ostringstream &out, const Stages &stages)
 {
-  std::set<std::string> regions;
+  std::set<Region> regions;
   for (const PlanStage &stage : stages)
     for (const auto &[region, use] : stage.state->use)
       regions.insert(region);
@@ -128,8 +128,8 @@ void strength(std::ostringstream &out, const Stages &stages)
   for (std::size_t i = 0; i < stages.size(); ++i)
     out << (i + 1 < stages.size() ? padded(std::to_string(i + 1), 7) : std::to_string(i + 1));
   out << "\n";
-  for (const std::string &region : regions) {
-    out << "  " << padded(region, 20);
+  for (const Region region : regions) {
+    out << "  " << padded(name(region), 20);
     for (const PlanStage &stage : stages) {
       const auto use = stage.state->use.find(region);
       const double share = use == stage.state->use.end() ? 0. : 100 * use->second.value;

@@ -83,7 +83,7 @@ void add_forces(const cases::Case &c, const StepRecord &step, RowWriter &row)
   row.add("rod", Quantity::force, step.forces.rod);
 }
 
-void add_state(const BenchState &state, const std::set<std::string> &regions, RowWriter &row)
+void add_state(const BenchState &state, const std::set<Region> &regions, RowWriter &row)
 {
   for (const auto &[name, ends] : state.line) {
     const std::string line = name + " glue line, ";
@@ -93,9 +93,9 @@ void add_state(const BenchState &state, const std::set<std::string> &regions, Ro
     row.add("shear of " + line + "10 mm at the body end", Quantity::stress, ends.shear_body_end);
     row.add("largest shear of " + line + "10 mm", Quantity::stress, ends.shear);
   }
-  for (const std::string &region : regions) {
+  for (const Region region : regions) {
     const auto use = state.use.find(region);
-    row.add("share of strength used, " + region, Quantity::share,
+    row.add(std::string("share of strength used, ") + name(region), Quantity::share,
             use == state.use.end() ? 0. : use->second.value);
   }
 }
@@ -147,7 +147,7 @@ ReadingsTable readings_table(const cases::Case &c, const History &history,
   const std::size_t n = history.steps.size();
   if (states.size() != n || heat.size() != n)
     throw std::logic_error("readings need one state and one reading of heat a step");
-  std::set<std::string> regions;
+  std::set<Region> regions;
   for (const BenchState &state : states)
     for (const auto &[region, use] : state.use)
       regions.insert(region);

@@ -42,7 +42,8 @@ FieldOutput::FieldOutput(std::string to_folder, const Workbench &bench,
 
 void FieldOutput::start_from(const MechanicsState &state)
 {
-  start = step_fields(workbench.model, state, heat.at(0), 0, as_found, moisture_at(moisture, 0));
+  start = step_fields(workbench.model, workbench.means, state, heat.at(0), 0, as_found,
+                      moisture_at(moisture, 0));
 }
 
 void FieldOutput::observe(const StepRecord &step, const MechanicsState &state)
@@ -59,8 +60,8 @@ void FieldOutput::observe(const StepRecord &step, const MechanicsState &state)
   if (writer->steps() > 0 && time < last_time + apart)
     time = last_time + apart;
   const std::string &phase = phases.at(step.phase).name;
-  writer->write_step(step_fields(workbench.model, state, heat.at(step.time), time, phase,
-                                 moisture_at(moisture, step.time)));
+  writer->write_step(step_fields(workbench.model, workbench.means, state, heat.at(step.time), time,
+                                 phase, moisture_at(moisture, step.time)));
   last_time = time;
 }
 

@@ -39,8 +39,8 @@ BenchState invented_state(const cases::Case &c, double bow, double twist)
   state.shape = bent(c, bow, twist);
   state.line = {{"board", {0.117e-3, -0.086e-3, 0.213e6, -0.148e6, 0.327e6, 0.043}},
                 {"scarf", {0.0042e-3, 0.0013e-3, 0.031e6, 0.027e6, 0.056e6, -0.017}}};
-  state.use["shaft"] = {0.173, {0.113, 0, -0.012}, 0, 0, "compression along the grain"};
-  state.use["board glue line"] = {0.058, {0.043, 0, 0}, 0, 0, "shear along the line"};
+  state.use[Region::shaft] = {0.173, {0.113, 0, -0.012}, 0, 0, "compression along the grain"};
+  state.use[Region::board_bond] = {0.058, {0.043, 0, 0}, 0, 0, "shear along the line"};
   return state;
 }
 
@@ -112,7 +112,7 @@ PlanColumn invented_column(const cases::Case &c, PlanReport &report)
   d.as_built = {0, 0.011e-3, 0.002e-3, 0.0003};
   d.remarks = {"A remark <with> signs & units at 48 degC (118 degF)."};
   column.reached = column.wanted = reading_of(0.203e-3, 0.0002);
-  column.peaks.use["headstock root"] = {0.383, {}, 1500, 1, "compression along the grain"};
+  column.peaks.use[Region::headstock_root] = {0.383, {}, 1500, 1, "compression along the grain"};
   column.peaks.hottest_glue = 332.4;
   column.peaks.hottest_board_top = 336.2;
   double time = 0, bow = -1.313e-3;

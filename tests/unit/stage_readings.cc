@@ -194,7 +194,7 @@ struct SmallRun
       state.phase = i;
       state.shape = i == 0 ? shape_of(hump, hump, hump) : shape_of(valley, valley, valley);
       state.line = {{"board", {0.1e-3, -0.2e-3, 0.3e6, -0.4e6, 0.5e6, 0.05}}};
-      state.use["shaft"].value = 0.25;
+      state.use[Region::shaft].value = 0.25;
       states.push_back(state);
       heat.emplace_back();
       PhaseEnd end;

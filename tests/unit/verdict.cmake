@@ -8,6 +8,7 @@ overbend_test(test_verdict
     ${CMAKE_CURRENT_SOURCE_DIR}/plan_date.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/shop_words.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/step_fields.cc
+    ${CMAKE_CURRENT_SOURCE_DIR}/stress_means.cc
   LIBRARIES overbend_solver)
 
 overbend_test(test_plan_words

@@ -23,6 +23,7 @@
 
 using namespace overbend;
 using solver::Limit;
+using solver::Region;
 using solver::Verdict;
 using ::testing::Contains;
 using ::testing::HasSubstr;
@@ -124,8 +125,9 @@ TEST_F(JudgeAfter, WhatAClampAsksIsAShareOfEachLimitTheLargestFirst)
   unsigned clamped = 0, strung = 0;
   for (unsigned i = 0; i < c.phases.size(); ++i)
     (c.phases[i].cords ? clamped : strung) = i;
-  column.peaks.use = {{"headstock root", {0.3, {}, 0, clamped, ""}},
-                      {"shaft", {0.7, {}, 0, strung, ""}}};
+  column.peaks.in_phase[clamped][Region::headstock_root].value = 0.3;
+  column.peaks.in_phase[strung][Region::headstock_root].value = 0.4;
+  column.peaks.in_phase[strung][Region::shaft].value = 0.7;
   const auto all = solver::demands(column, c, tables);
   ASSERT_EQ(all.size(), 4U);
   EXPECT_EQ(all[0].limit, Limit::tuner_pull);
@@ -133,7 +135,7 @@ TEST_F(JudgeAfter, WhatAClampAsksIsAShareOfEachLimitTheLargestFirst)
   EXPECT_EQ(all[1].limit, Limit::tuner_pull);
   EXPECT_NEAR(all[1].share, 0.6, 1e-12);
   EXPECT_EQ(all[2].limit, Limit::strength);
-  EXPECT_EQ(all[2].place, "headstock root");
+  EXPECT_EQ(all[2].place, Region::headstock_root);
   EXPECT_NEAR(all[2].share, 0.375, 1e-12);
   EXPECT_EQ(all[3].limit, Limit::overbend);
   EXPECT_NEAR(all[3].share, 0.3, 1e-12);
@@ -170,7 +172,7 @@ TEST_F(JudgeAfter, CordPullOverbendAndTwistOutOfReach)
                  "the tuner should carry");
   c = with_bar;
   column.limit = Limit::strength;
-  column.limit_place = solver::under_the_cradle;
+  column.limit_place = Region::under_the_cradle;
   expect_refused("The back under the cradle would be used to more than 80 % of its strength");
   EXPECT_THAT(judge().alternatives, Contains(HasSubstr("broader cradle")));
   EXPECT_THAT(judge().reasons, Contains(HasSubstr("The best within it reads")));
@@ -246,15 +248,34 @@ TEST_F(JudgeAfter, StrengthUsed)
   solver::Peak peak;
   peak.mode = "shear along the grain";
   peak.value = 0.49;
-  column.peaks.use["shaft"] = peak;
+  column.peaks.use[Region::shaft] = peak;
   EXPECT_EQ(judge().kind, Verdict::do_it);
-  column.peaks.use["board glue line"] = peak;
+  column.peaks.use[Region::board_bond] = peak;
   EXPECT_EQ(judge().kind, Verdict::with_cautions);
-  column.peaks.use.erase("board glue line");
-  column.peaks.use["shaft"].value = 0.51;
+  column.peaks.use.erase(Region::board_bond);
+  column.peaks.use[Region::shaft].value = 0.51;
   EXPECT_EQ(judge().kind, Verdict::with_cautions);
-  column.peaks.use["shaft"].value = 0.81;
+  column.peaks.use[Region::shaft].value = 0.81;
   expect_refused("of its strength");
+}
+
+// [E]: a glue that flows bears half of its short strength once it has been soft for half an hour.
+TEST_F(JudgeAfter, ABondThatHasBeenSoftForLongBearsLess)
+{
+  solver::Peak peak;
+  peak.mode = "shear along the line";
+  peak.value = 0.6;
+  peak.hot_for = 29 * 60;
+  column.peaks.use[Region::scarf_bond] = peak;
+  EXPECT_EQ(judge().kind, Verdict::with_cautions);
+  column.peaks.use[Region::scarf_bond].hot_for = 31 * 60;
+  expect_refused("The scarf glue line is used to 60 % of its strength");
+  column.peaks.use[Region::scarf_bond].value = 0.49;
+  EXPECT_EQ(judge().kind, Verdict::with_cautions);
+  // Wood does not soften so.
+  column.peaks.use = {{Region::shaft, peak}};
+  column.peaks.use[Region::shaft].hot_for = 1e5;
+  EXPECT_EQ(judge().kind, Verdict::with_cautions);
 }
 
 TEST_F(JudgeAfter, GlueAndSurfaceAboveTheirLimit)

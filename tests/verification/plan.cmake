@@ -9,6 +9,9 @@ overbend_test(test_plan_slip
 overbend_test(test_plan_mesh
   SOURCES plan_mesh_test.cc
   LIBRARIES overbend_test_necks)
+overbend_test(test_strength_mesh
+  SOURCES strength_mesh_test.cc
+  LIBRARIES overbend_test_necks)
 overbend_test(test_plan_run
   SOURCES plan_run_test.cc guard_neck.cc
   LIBRARIES overbend_test_necks)

@@ -231,18 +231,20 @@ TEST(PlanWithinLimits, GoesBackAlongTheLineToTheTargetAndNamesWhatBinds)
     for (const auto &[place, peak] : free.plan.peaks.use)
       if (free.neck.c.phases.at(peak.phase).cords)
         most = std::max(most, peak.value);
-    tables.limits.wood_use_refuse = 0.6 * most;
+    tables.limits.wood_use_refuse = tables.limits.bond_use_hot = 0.6 * most;
     const Planned p(guard_case(), {}, tables);
     EXPECT_EQ(p.plan.limit, Limit::strength);
-    const double used = p.plan.peaks.use.at(p.plan.limit_place).value;
+    const double used = p.plan.peaks.use.at(p.plan.limit_place.value()).value;
     EXPECT_LE(used, tables.limits.wood_use_refuse * (1 + 1e-6));
     EXPECT_GT(used, 0.95 * tables.limits.wood_use_refuse);
     // The named one binds: no other that the clamp loads is used more.
     for (const auto &[place, peak] : p.plan.peaks.use)
-      EXPECT_TRUE(peak.value <= used || !p.neck.c.phases.at(peak.phase).cords) << place;
+      EXPECT_TRUE(peak.value <= used || !p.neck.c.phases.at(peak.phase).cords)
+          << solver::name(place);
     expect_on_the_way(p, free);
     EXPECT_THAT(p.verdict().reasons,
-                Contains(HasSubstr("The " + p.plan.limit_place + " would be used")));
+                Contains(HasSubstr("The " + std::string(solver::name(*p.plan.limit_place)) +
+                                   " would be used")));
   }
 }
 
