@@ -49,8 +49,8 @@ public:
   void run()
   {
     check_that_it_can_be_planned(c);
-    claim_folder(folder, options.replace);
     record = record_of(c, tables);
+    claim_folder(folder, options.replace, record);
     with_record_of_failure(
         folder, record, [&] { return watch.seconds(); }, [&] { plan(); });
   }

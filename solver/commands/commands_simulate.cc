@@ -54,8 +54,8 @@ public:
 
   void run()
   {
-    claim_folder(folder, options.replace);
     record = record_of(c, materials::tables());
+    claim_folder(folder, options.replace, record);
     with_record_of_failure(
         folder, record, [&] { return watch.seconds(); }, [&] { simulate_case(); });
   }

@@ -1,17 +1,24 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-# The program on the command line: exit status and words.
+# The program on the command line: exit status and words. Arguments: see command.cmake, and SECONDS,
+# the time it may take; with more than a minute allowed it is a run, and stands in the gate.
 function(overbend_command_test name)
-  cmake_parse_arguments(T "" "STATUS;SAYS;AGAIN;MAKE_FOLDER;CASE_TEXT;SECONDS" "RUN;FIRST;MAKES;HOLDS;THEN" ${ARGN})
+  cmake_parse_arguments(T "" "STATUS;SAYS;AGAIN;MAKE_FOLDER;CASE_TEXT;DISK_KIB;KILLED_AT_KIB;SECONDS"
+    "RUN;FIRST;MAKES;PUTS;GONE;HOLDS;THEN" ${ARGN})
+  set(rung quick)
   if(NOT T_SECONDS)
     set(T_SECONDS 60)
+  elseif(T_SECONDS GREATER 60)
+    set(rung gate)
   endif()
   add_test(NAME command.${name}
-    COMMAND ${CMAKE_COMMAND}
-      -DPROGRAM=$<TARGET_FILE:overbend> "-DARGUMENTS=${T_RUN}" -DSTATUS=${T_STATUS}
-      "-DSAYS=${T_SAYS}" "-DFIRST=${T_FIRST}" "-DMAKES=${T_MAKES}" "-DMAKE_FOLDER=${T_MAKE_FOLDER}"
-      "-DHOLDS=${T_HOLDS}" "-DTHEN=${T_THEN}" "-DAGAIN=${T_AGAIN}" "-DCASE_TEXT=${T_CASE_TEXT}" -DFOLDER=${CMAKE_CURRENT_BINARY_DIR}/command/${name}
+    COMMAND ${CMAKE_COMMAND} -DPROGRAM=$<TARGET_FILE:overbend> "-DARGUMENTS=${T_RUN}"
+      "-DSTATUS=${T_STATUS}" "-DSAYS=${T_SAYS}" "-DAGAIN=${T_AGAIN}" "-DCASE_TEXT=${T_CASE_TEXT}"
+      "-DMAKE_FOLDER=${T_MAKE_FOLDER}" "-DDISK_KIB=${T_DISK_KIB}"
+      "-DKILLED_AT_KIB=${T_KILLED_AT_KIB}" "-DFIRST=${T_FIRST}" "-DMAKES=${T_MAKES}"
+      "-DPUTS=${T_PUTS}" "-DGONE=${T_GONE}" "-DHOLDS=${T_HOLDS}" "-DTHEN=${T_THEN}"
+      -DFOLDER=${CMAKE_CURRENT_BINARY_DIR}/command/${name}
       -P ${CMAKE_CURRENT_SOURCE_DIR}/command.cmake)
-  set_tests_properties(command.${name} PROPERTIES LABELS robustness TIMEOUT ${T_SECONDS})
+  set_tests_properties(command.${name} PROPERTIES LABELS "robustness;${rung}" TIMEOUT ${T_SECONDS})
 endfunction()
 
 set(shipped ${CMAKE_SOURCE_DIR}/cases)
@@ -56,8 +63,17 @@ overbend_command_test(nothing_to_pull RUN plan case.toml STATUS 2
 # Files: 4. What was there stays.
 overbend_command_test(folder_in_the_way RUN plan ${shipped}/celluloid.toml STATUS 4
   MAKE_FOLDER celluloid-plan SAYS "already holds something.*--replace")
-overbend_command_test(folder_replaced RUN plan ${shipped}/celluloid.toml --replace STATUS 0
-  MAKE_FOLDER celluloid-plan SAYS "DO NOT DO IT" MAKES celluloid-plan/plan.json)
+overbend_command_test(a_foreign_file_is_not_replaced RUN plan ${shipped}/celluloid.toml --replace STATUS 4
+  MAKE_FOLDER celluloid-plan PUTS celluloid-plan/plan.txt "DO IT"
+  SAYS "^celluloid-plan: holds what no run wrote: kept.txt. nothing was removed. [^\n]*\n$"
+  HOLDS celluloid-plan/plan.txt "^DO IT$")
+overbend_command_test(a_refusal_leaves_nothing_of_the_plan_before RUN plan ${shipped}/celluloid.toml
+  --replace STATUS 0 SAYS "DO NOT DO IT"
+  PUTS celluloid-plan/bench-card.html "Pull both cords" celluloid-plan/plan.txt "DO IT"
+    celluloid-plan/readings.csv "0" celluloid-plan/results.h5 "0" celluloid-plan/pictures/slip.png "0"
+  GONE celluloid-plan/readings.csv celluloid-plan/results.h5 celluloid-plan/pictures/slip.png
+  HOLDS celluloid-plan/bench-card.html "<h2 class=.no.>" celluloid-plan/plan.txt "DO NOT DO IT"
+    celluloid-plan/record.txt "exit reason: refused")
 overbend_command_test(folder_cannot_be_made RUN plan ${shipped}/celluloid.toml
   --output /proc/none/here STATUS 4 SAYS "cannot be made")
 
@@ -79,10 +95,18 @@ overbend_command_test(simulate_that_does_not_converge RUN simulate case.toml --n
   SECONDS 200 SAYS "^Not converged: Phase \"clamp\" does not converge at its start: [^\n]*cords[^\n]*\n$"
   HOLDS case-run/record.txt "exit reason: not converged: Phase \"clamp\"" case-run/results.xdmf "<Time "
   THEN pictures case-run --no-film)
-overbend_command_test(simulate_on_a_disk_in_trouble RUN simulate case.toml --replace STATUS 4
-  CASE_TEXT "${short_run}" SECONDS 200 MAKE_FOLDER case-run/results.h5
-  SAYS "^case-run/results.h5: cannot be made [^\n]*\n$"
-  HOLDS case-run/record.txt "exit reason: files: case-run/results.h5: cannot be made")
+overbend_command_test(simulate_on_a_full_disk RUN simulate case.toml STATUS 4
+  CASE_TEXT "${short_run}" SECONDS 200 DISK_KIB 64
+  SAYS "case-run/results.h5: cannot be [^\n]*File too large[^\n]*\n$"
+  HOLDS case-run/record.txt "exit reason: files: case-run/results.h5: cannot be ")
+overbend_command_test(a_killed_run_leaves_nothing_of_the_one_before RUN simulate case.toml --replace
+  STATUS 153 CASE_TEXT "${short_run}" SECONDS 200 KILLED_AT_KIB 64 SAYS ""
+  PUTS case-run/bench-card.html "Pull both cords" case-run/report.html "do it" case-run/index.html "go"
+    case-run/plan.txt "DO IT" case-run/plan.json "{}"
+  MAKES case-run/results.h5
+  GONE case-run/bench-card.html case-run/report.html case-run/index.html case-run/plan.txt
+    case-run/plan.json
+  HOLDS case-run/record.txt "exit reason: did not reach its end")
 
 # A refusal is an answer: 0, in seconds, without any simulation.
 overbend_command_test(celluloid_is_refused RUN plan ${shipped}/celluloid.toml STATUS 0 SECONDS 20
@@ -128,4 +152,5 @@ overbend_command_test(full_plan RUN plan case.toml --no-pictures STATUS 0
     case-plan/plan.txt "allowed"
     case-plan/plan.json "\"line_speed\": \"middle\""
     case-plan/record.txt "exit reason: done"
+  THEN plan ${shipped}/celluloid.toml --output case-plan --replace
   AGAIN "already holds something.*--replace")

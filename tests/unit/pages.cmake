@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-overbend_test(test_pages
+overbend_test(test_pages QUICK
   SOURCES
     ${CMAKE_CURRENT_SOURCE_DIR}/pages.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/three_lines.cc

@@ -11,7 +11,7 @@ overbend_test(test_verdict
     ${CMAKE_CURRENT_SOURCE_DIR}/stress_means.cc
   LIBRARIES overbend_solver)
 
-overbend_test(test_plan_words
+overbend_test(test_plan_words QUICK
   SOURCES
     ${CMAKE_CURRENT_SOURCE_DIR}/plan_words.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/invented_plan.cc

@@ -11,7 +11,7 @@ overbend_test(test_fret_slots
 overbend_test(test_locked_ends
   SOURCES solver_locked_ends_test.cc
   LIBRARIES overbend_test_beams)
-overbend_test(test_patch
+overbend_test(test_patch QUICK
   SOURCES solver_patch_test.cc
   LIBRARIES overbend_test_beams)
 overbend_test(test_convergence
