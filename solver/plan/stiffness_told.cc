@@ -77,13 +77,15 @@ void judge_factor(const cases::Case &c, const StrungPair &pair, double factor,
                   const materials::WorkLimits &limits, Verdict &v)
 {
   if (!(factor >= limits.stiffness_least && factor <= limits.stiffness_most))
-    v.refuse("Look again: " + told(pair) + ". Wood is between " + fixed(limits.stiffness_least, 1) +
-                 " and " + fixed(limits.stiffness_most, 1) +
-                 " times as stiff as the table says, and this neck would be " +
-                 (factor > 0 && std::isfinite(factor) ? fixed(factor, 2) + " times so"
-                                                      : "moved the wrong way or not at all") +
-                 ": a rod still carries load, a crack, a loose joint, or a reading has gone wrong.",
-             look_again());
+    v.refuse(
+        "Look again: " + told(pair) + ". Wood is between " + fixed(limits.stiffness_least, 1) +
+            " and " + fixed(limits.stiffness_most, 1) +
+            " times as stiff as the table says, and this neck would be " +
+            (factor > 0 && std::isfinite(factor) ? fixed(factor, 2) + " times so"
+                                                 : "moved the wrong way or not at all") +
+            ": a rod still carries load, there is a crack or a loose joint, or a reading has gone "
+            "wrong.",
+        look_again());
   else if (std::abs(factor - 1) > limits.stiffness_doubt)
     v.caution("This neck is " + fixed(factor, 2) +
               " times as stiff as its sizes and woods tell; its stiffness is scaled by that. " +
