@@ -27,6 +27,7 @@ const std::map<std::string, Unit> &units()
                                                   {"GPa", {1e9, 0}},
                                                   {"MPa", {1e6, 0}},
                                                   {"s", {1, 0}},
+                                                  {"min", {60, 0}},
                                                   {"kJ/mol", {1e3, 0}},
                                                   {"1e-6/K", {1e-6, 0}},
                                                   {"K", {1, 0}},
