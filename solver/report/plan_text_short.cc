@@ -4,8 +4,8 @@
 #include "cases/units.h"
 #include "solver/history/take_up_change.h"
 #include "solver/report/plan_steps.h"
-#include "solver/words/pull_names.h"
 #include "solver/words/heat_words.h"
+#include "solver/words/pull_names.h"
 #include "solver/words/shop_words.h"
 
 #include <algorithm>
