@@ -15,9 +15,11 @@ namespace
 {
 // Mesh on which set-up and passes are looked for, and how much coarser the steps in time and the
 // target are there.
-constexpr double search_resolution = 0.5, search_coarseness = 2;
+constexpr double search_resolution = 0.5, search_coarseness = 2, search_steps = 5;
 constexpr unsigned most_passes = 2, most_devices = 3;
 constexpr unsigned slow = 0, middle = 1, fast = 2;
+// A fast line that ends less than this too far back (m) is where it may end.
+constexpr double least_hold_back = 0.01e-3;
 
 class JobPlanner
 {
@@ -57,7 +59,9 @@ private:
                                       const NeckLine *like = nullptr) const
   {
     const double over = speed == fast ? job.heat.overshoot : 0;
-    const LineChoice choice{line_speeds[speed], over, input.stiffness_factor.value_or(1)};
+    const bool search = &mesh == &coarse();
+    const LineChoice choice{line_speeds[speed], over, input.stiffness_factor.value_or(1),
+                            search ? search_coarseness : 1, search ? search_steps : 1};
     return std::make_unique<NeckLine>(job.planned, mesh, input.tables, choice, input.stage, like);
   }
 
@@ -83,7 +87,7 @@ private:
         continue;
       job.planned.bench = bench;
       std::unique_ptr<NeckLine> neck = make_line(coarse(), middle);
-      PlanColumn column = neck->size({{}, {}, nullptr, search_coarseness});
+      PlanColumn column = neck->size({});
       job.tried.push_back({bench, column.reached, column.on_target, column.limit,
                            column.limit_place, column.demands});
       if (best && !(miss(column) < miss(*best)))
@@ -120,25 +124,35 @@ private:
   {
     PassPlan pass;
     if (job.line_moves) {
-      PlanColumn quick = run(fast, column, true);
+      PlanColumn quick = run(fast, column);
       if (ends_too_far_back(quick)) {
         const double back =
-            (limits.least_strung - quick.reached.bow) / quick.sensitivity.bow_by_bow;
+            (limits.least_strung - quick.reached.bow) / share_kept(quick.reached, column);
         column = hold_back(column, column.setting.bow + back);
-        quick = run(fast, column, false);
+        quick = run(fast, column);
       }
       read(fast, quick, pass);
-      read(slow, run(slow, column, false), pass);
+      read(slow, run(slow, column), pass);
       job.ends = is_close(column.reached, job.wanted, limits) && column.within_limits;
     }
     read(middle, column, pass);
     write_down(column, pass);
+    before_way = column.setting.bow - column.slack.bow;
     job.passes.push_back(pass);
   }
 
-  PlanColumn run(unsigned speed, const PlanColumn &as, bool with_units)
+  PlanColumn run(unsigned speed, const PlanColumn &as)
   {
-    return line(speed).run(as.setting, as.cold_share, search_coarseness, with_units);
+    return line(speed).run(as.setting, as.cold_share);
+  }
+
+  // Share of the clamped way that a line keeps which reads `strung` with the middle line's setting:
+  // by the straight line from where the clamp does nothing, which all lines share.
+  static double share_kept(const Reading &strung, const PlanColumn &of_middle)
+  {
+    const double way = of_middle.setting.bow - of_middle.slack.bow;
+    const double unclamped = of_middle.reached.bow - of_middle.sensitivity.bow_by_bow * way;
+    return (strung.bow - unclamped) / way;
   }
 
   void read(unsigned speed, const PlanColumn &column, PassPlan &pass)
@@ -149,8 +163,7 @@ private:
 
   bool ends_too_far_back(const PlanColumn &quick) const
   {
-    return job.fast_line_bounds && quick.reached.bow < limits.least_strung &&
-           quick.sensitivity.bow_by_bow > limits.least_kept;
+    return job.fast_line_bounds && quick.reached.bow < limits.least_strung - least_hold_back;
   }
 
   // The middle line once more, no further back than `furthest`.
@@ -163,7 +176,7 @@ private:
     const ClampSetting held{column.slack.bow + share * full,
                             column.slack.twist +
                                 share * (column.setting.twist - column.slack.twist)};
-    return neck.size({held, held.bow, &known, search_coarseness});
+    return neck.size({held, held.bow, &known});
   }
 
   static void write_down(const PlanColumn &column, PassPlan &pass)
@@ -186,20 +199,40 @@ private:
 
   void one_more_pass()
   {
-    for (const std::unique_ptr<NeckLine> &one : lines)
-      one->next_pass();
-    finish_later_pass(line(middle).size({{}, {}, nullptr, search_coarseness}));
+    const PassPlan before = job.passes.back();
+    for (unsigned speed : {slow, fast})
+      kept[speed] = (before.strung[speed].bow - before.strung[middle].bow) / before_way +
+                    before.sensitivity.bow_by_bow;
+    lines[middle]->next_pass();
+    // It keeps of a second clamping what it kept of the first.
+    const Sensitivity known = before.sensitivity;
+    const double more = job.wanted.bow - before.strung[middle].bow;
+    const double turn = job.wanted.twist - before.strung[middle].twist;
+    const ClampSetting now = lines[middle]->now();
+    const ClampSetting guess{now.bow + more / known.bow_by_bow,
+                             now.twist + turn / std::max(0.2, known.twist_by_twist)};
+    finish_later_pass(line(middle).size({guess, {}, &known}));
   }
 
-  // A later pass is planned anew from what was read: by then the line's speed is known. Each line
-  // is sized for itself, and one that needs nothing more stays as it is.
+  // A later pass is planned anew from what was read: by then the line's speed is known, and each
+  // line is clamped for itself, as far as a neck may be. What a slow or fast line then reads
+  // follows from the share that it kept in the first pass; one that needs nothing more stays as it
+  // is.
   void finish_later_pass(const PlanColumn &column)
   {
     PassPlan pass = job.passes.back();
+    const double furthest = limits.most_overbend(job.planned.neck.scale_length);
+    for (const unsigned speed : {slow, fast}) {
+      const double missing = job.wanted.bow - pass.strung[speed].bow;
+      if (missing > 0)
+        continue;
+      const double most = kept[speed] * (-furthest - pass.released[speed].bow);
+      const double moved = std::max(missing, std::min(0., most));
+      for (Reading *one : {&pass.strung[speed], &pass.released[speed]})
+        for (double Reading::*what : {&Reading::bow_bass, &Reading::bow, &Reading::bow_treble})
+          one->*what += moved;
+    }
     read(middle, column, pass);
-    for (const unsigned speed : {slow, fast})
-      if (pass.strung[speed].bow > job.wanted.bow + limits.least_bow / 2)
-        read(speed, line(speed).size({{}, {}, nullptr, search_coarseness}), pass);
     write_down(column, pass);
     job.passes.push_back(pass);
     job.ends = is_close(column.reached, job.wanted, limits) && column.within_limits;
@@ -223,7 +256,7 @@ private:
       const std::optional<double> furthest =
           pass.limit == Limit::fast_line ? std::optional(pass.overbend.bow) : std::nullopt;
       const Sensitivity known = pass.sensitivity;
-      const PlanColumn column = fine.size({pass.overbend, furthest, &known, 1});
+      const PlanColumn column = fine.size({pass.overbend, furthest, &known});
       move_lines(pass.strung, column.reached);
       move_lines(pass.released, fine.released(column));
       write_down(column, pass);
@@ -261,6 +294,8 @@ private:
   Job job;
   std::array<std::unique_ptr<NeckLine>, 3> lines;
   cases::Bench best_bench;
+  std::array<double, 3> kept{}; // share of the clamped way, in the first pass
+  double before_way = 1;        // m, clamped way of the first pass
 };
 } // namespace
 

@@ -26,6 +26,13 @@ std::vector<cases::Phase> from_the_clamp(const std::vector<cases::Phase> &phases
   return {first, phases.end()};
 }
 
+MoistureStepLimits coarser(double coarseness)
+{
+  MoistureStepLimits limits;
+  limits.error *= coarseness;
+  return limits;
+}
+
 double time_of_end(const std::vector<cases::Phase> &phases, unsigned last)
 {
   double time = 0;
@@ -53,7 +60,7 @@ NeckLine::NeckLine(const cases::Case &c, const mesh::NeckMesh &the_mesh,
       stage(std::move(on_stage)), pass_phases(with_overshoot(c.phases, choice.overshoot))
 {
   workbench =
-      std::make_unique<Workbench>(input(1), ModelChoices{choice.speed, choice.stiffness_factor});
+      std::make_unique<Workbench>(input(), ModelChoices{choice.speed, choice.stiffness_factor});
   if (like != nullptr && like->choice.overshoot == choice.overshoot) {
     heat = like->first_heat;
     moisture = like->first_moisture;
@@ -73,25 +80,27 @@ NeckLine::NeckLine(const cases::Case &c, const mesh::NeckMesh &the_mesh,
   found = as_found;
 }
 
-PlanInput NeckLine::input(double coarseness) const
+PlanInput NeckLine::input() const
 {
   PlanInput job{the_case, mesh, tables, stage, {}};
   job.moisture = &moisture;
   job.phases = &pass_phases;
-  job.coarseness = coarseness;
+  job.coarseness = choice.coarseness;
+  job.step_coarseness = choice.step_coarseness;
   job.keep_after = end_of_pass(pass_phases);
   return job;
 }
 
 void NeckLine::follow_climates(const MoistureState &start)
 {
-  heat = heat_of(*workbench, pass_phases);
-  moisture = simulate_moisture(workbench->model, the_case, pass_phases, heat, start);
+  heat = heat_of(*workbench, pass_phases, choice.step_coarseness);
+  moisture = simulate_moisture(workbench->model, the_case, pass_phases, heat, start,
+                               coarser(choice.step_coarseness));
 }
 
 PlanColumn NeckLine::size(const Aim &aim)
 {
-  PlanInput job = input(aim.coarseness);
+  PlanInput job = input();
   job.first_guess = aim.first_guess;
   job.furthest_bow = aim.furthest_bow;
   job.sensitivity = aim.sensitivity;
@@ -101,15 +110,13 @@ PlanColumn NeckLine::size(const Aim &aim)
   return column;
 }
 
-PlanColumn NeckLine::run(const ClampSetting &overbend, double cold_share, double coarseness,
-                         bool with_units)
+PlanColumn NeckLine::run(const ClampSetting &overbend, double cold_share)
 {
-  PlanInput job = input(coarseness);
+  PlanInput job = input();
   job.first_guess = overbend;
-  PlanColumn column = try_setting(job, *workbench, heat, found, cold_share, with_units);
+  PlanColumn column = try_setting(job, *workbench, heat, found, cold_share, false);
   column.speed = choice.speed;
   end = column.history.kept;
-  end.units.clear();
   return column;
 }
 
@@ -125,9 +132,16 @@ void NeckLine::next_pass()
   stage("heat");
   // The neck is as cold as before the first pass: what was warmed then is warmed alike.
   if (later.size() != pass_phases.size())
-    heat = heat_of(*workbench, later);
+    heat = heat_of(*workbench, later, choice.step_coarseness);
   pass_phases = std::move(later);
-  moisture = simulate_moisture(workbench->model, the_case, pass_phases, heat, water);
+  moisture = simulate_moisture(workbench->model, the_case, pass_phases, heat, water,
+                               coarser(choice.step_coarseness));
+}
+
+ClampSetting NeckLine::now() const
+{
+  const Reading r = read(workbench->lines, found.progress.state.displacement);
+  return {r.bow, r.twist};
 }
 
 Reading NeckLine::at_bench(const Reading &of_model) const

@@ -9,11 +9,13 @@ namespace overbend::solver
 {
 // How a line that is not known well is taken: its speed (materials::at_speed), what the bar
 // overshoots by (K), and the factor on the neck's stiffness.
+// coarseness: of the search (PlanInput), 1 for what counts.
 struct LineChoice
 {
   materials::LineSpeed speed = materials::LineSpeed::middle;
   double overshoot = 0;
   double stiffness_factor = 1;
+  double coarseness = 1, step_coarseness = 1;
 };
 
 // Index of the last phase before the strings go on after the clamp: the end of a pass; the last
@@ -41,12 +43,12 @@ public:
     std::optional<ClampSetting> first_guess = {};
     std::optional<double> furthest_bow = {};
     const Sensitivity *sensitivity = nullptr;
-    double coarseness = 1;
   };
   PlanColumn size(const Aim &aim);
   // One history with a given overbend.
-  PlanColumn run(const ClampSetting &overbend, double cold_share, double coarseness,
-                 bool with_units);
+  PlanColumn run(const ClampSetting &overbend, double cold_share);
+  // What the model reads before the pass at hand, strings off.
+  ClampSetting now() const;
   // Goes on from the end of the pass as it was run last.
   void next_pass();
 
@@ -61,7 +63,7 @@ public:
   Workbench &bench() const { return *workbench; }
 
 private:
-  PlanInput input(double coarseness) const;
+  PlanInput input() const;
   void follow_climates(const MoistureState &start);
 
   const cases::Case the_case;

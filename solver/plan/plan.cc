@@ -157,7 +157,9 @@ private:
   {
     column.peaks = Peaks(workbench.model, input.tables.limits);
     SimulationOptions options;
-    options.bow_error = input.coarseness * the_case.numerics.bow_error;
+    options.bow_error = input.step_coarseness * the_case.numerics.bow_error;
+    options.first_step *= input.step_coarseness;
+    options.largest_log_shift *= std::min(2., input.step_coarseness);
     options.moisture = input.moisture;
     options.keep_after = input.keep_after;
     options.observe = [&](const StepRecord &step, const MechanicsState &state) {
@@ -411,12 +413,16 @@ Workbench::Workbench(const PlanInput &input, const ModelChoices &choices)
       mechanics(model)
 {}
 
-ThermalHistory heat_of(const Workbench &workbench, const std::vector<cases::Phase> &phases)
+ThermalHistory heat_of(const Workbench &workbench, const std::vector<cases::Phase> &phases,
+                       double coarseness)
 {
+  HeatOptions options;
+  options.error *= coarseness;
+  options.first_step *= coarseness;
   const std::vector<double> start(workbench.model.space.n_nodes,
                                   workbench.the_case.room.temperature);
   return simulate_heat(workbench.model, heat_source(workbench.model, workbench.the_case), phases,
-                       start);
+                       start, options);
 }
 
 MoistureHistory moisture_of(const Workbench &workbench, const std::vector<cases::Phase> &phases,

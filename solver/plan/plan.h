@@ -73,8 +73,9 @@ struct PlanInput
   std::optional<double> furthest_bow = {};
   // Of an earlier plan of the same pass on another mesh: no unit histories are run then.
   const Sensitivity *sensitivity = nullptr;
-  // Factor on the tolerances of target and time steps, for a plan that only looks for a set-up.
-  double coarseness = 1;
+  // Factor on the tolerance of the target, and on those of the time steps, for a plan that only
+  // looks for a set-up.
+  double coarseness = 1, step_coarseness = 1;
   std::optional<unsigned> keep_after = {}; // SimulationOptions::keep_after, of the full runs
 };
 
@@ -93,8 +94,9 @@ struct Workbench
   Mechanics mechanics;
 };
 
-// Temperatures over all phases of the case.
-ThermalHistory heat_of(const Workbench &workbench, const std::vector<cases::Phase> &phases);
+// Temperatures over all phases of the case; coarseness: factor on the error of a step.
+ThermalHistory heat_of(const Workbench &workbench, const std::vector<cases::Phase> &phases,
+                       double coarseness = 1);
 
 // Moisture over all phases of the case, from what is known of the start.
 MoistureHistory moisture_of(const Workbench &workbench, const std::vector<cases::Phase> &phases,

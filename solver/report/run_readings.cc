@@ -77,7 +77,7 @@ void add_forces(const cases::Case &c, const StepRecord &step, RowWriter &row)
   for (std::size_t k = 0; k < pulls.size(); ++k)
     row.add("take-up " + pulls[k], Quantity::length, step.take_up[k]);
   for (std::size_t k = 0; k < pulls.size(); ++k)
-    row.add(pulls[k], Quantity::force, step.forces.cord[k]);
+    row.add("pull of the " + pulls[k], Quantity::force, step.forces.cord[k]);
   row.add("cradle", Quantity::force, step.forces.cradle);
   row.add("stop block", Quantity::force, step.forces.block);
   row.add("rod", Quantity::force, step.forces.rod);
