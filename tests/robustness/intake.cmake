@@ -17,5 +17,5 @@ foreach(script finished unfinished)
     COMMAND ${CMAKE_COMMAND} -DPROGRAM=$<TARGET_FILE:overbend> -DSCRIPT=${script}
       -DFOLDER=${CMAKE_CURRENT_BINARY_DIR}/command/ask_${script}
       -P ${CMAKE_CURRENT_SOURCE_DIR}/ask.cmake)
-  set_tests_properties(command.ask_${script} PROPERTIES LABELS "robustness;quick" TIMEOUT 60)
+  set_tests_properties(command.ask_${script} PROPERTIES LABELS "robustness;quick" TIMEOUT 1800)
 endforeach()
