@@ -7,8 +7,8 @@
 #include "solver/history/take_up_change.h"
 #include "solver/report/free_warming.h"
 #include "solver/report/plan_text_parts.h"
-#include "solver/words/pull_names.h"
 #include "solver/words/heat_words.h"
+#include "solver/words/pull_names.h"
 #include "solver/words/shop_words.h"
 
 #include <algorithm>
