@@ -1,191 +1,211 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A plan for a glue that is not known has three columns, slow, middle and fast line, wherever it is
-// told: text, JSON, card, report.
+// What a slow and a fast line make of a plan is the range of every reading, wherever it is told:
+// text, JSON, card, report. There is one setting and one history, of the middle line.
 // First: deal.II has a macro that gmock does not bear.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include "cases/read_case.h"
-#include "cases/units.h"
+#include "solver/report/plan_advice.h"
 #include "solver/report/plan_text.h"
 #include "solver/results/text_file.h"
 #include "solver/words/shop_words.h"
+#include "tests/both_units.h"
 #include "tests/unit/invented_plan.h"
 #include "tests/unit/output_helpers.h"
 #include "viz/pages.h"
 
 #include <nlohmann/json.hpp>
 
-#include <sstream>
-
 using namespace overbend;
+using solver::Expected;
 using solver::Verdict;
+using ::testing::AllOf;
+using ::testing::ElementsAre;
 using ::testing::HasSubstr;
+using ::testing::IsEmpty;
 using ::testing::Not;
+using tests::in_one_line;
 
 namespace
 {
-const char *const speeds[] = {"slow", "middle", "fast"};
+// What a bench can read (trade 1.3): straightedge in m, sticks in rad.
+constexpr double edge_error = 0.03e-3, sticks_error = 0.1 * 3.14159265358979323846 / 180;
 
-cases::Case unknown_glue()
+cases::Case a_case(const std::string &more = "")
 {
-  cases::Case c = cases::preset_case("electric");
-  c.board_glue.kind.reset();
-  c.found.twist = 0.0044;
+  cases::Case c =
+      cases::parse_case("preset = \"electric\"\n[found]\nbow = \"0.6 mm\"\n" + more, "range.toml");
+  c.board_glue.kind = "white PVA";
   return c;
 }
 
-// The line of a text that holds some words; empty without one.
-std::string line_with(const std::string &text, const std::string &words)
+std::string text_of(const solver::PlanReport &report)
 {
-  std::istringstream lines(text);
-  for (std::string line; std::getline(lines, line);)
-    if (line.find(words) != std::string::npos)
-      return line;
-  return "";
+  return in_one_line(solver::plan_text(report));
 }
 } // namespace
 
-TEST(ThreeLines, TheTextHasAColumnForEachUnderItsName)
+// The invented lines lie 0.15 mm forward and 0.1 mm back of the middle one, strung twice that.
+TEST(SlowToFast, IsTheRangeOfEveryReadingWithWhatABenchCanRead)
 {
-  const cases::Case c = unknown_glue();
-  auto report = tests::invented_report(c, Verdict::with_cautions, 3);
-  report.columns[2].on_target = false;
-  const std::string text = solver::plan_text(report);
-  const std::string head = line_with(text, "slow line"),
-                    clamp = line_with(text, "clamp to, centre");
-  ASSERT_FALSE(head.empty());
-  ASSERT_FALSE(clamp.empty());
-  std::size_t before = 0;
-  for (unsigned k = 0; k < 3; ++k) {
-    const std::size_t at = head.find(std::string(speeds[k]) + " line");
-    ASSERT_NE(at, std::string::npos) << head;
-    EXPECT_GT(at, before);
-    before = at;
-    // Its number stands under its name.
-    const auto &column = report.columns[k];
-    const std::string number =
-        solver::signed_length(column.setting.bow + column.diagnosis.as_built.bow);
-    EXPECT_EQ(clamp.substr(at, number.size()), number) << head << "\n" << clamp;
+  const auto report = tests::invented_report(a_case(), Verdict::do_it);
+  const std::vector<Expected> all = solver::expected_readings(report);
+  ASSERT_EQ(all.size(), 4u);
+  for (const Expected &e : all) {
+    const double times = report.the_case.phases.at(e.phase).strings ? 2 : 1;
+    EXPECT_NEAR(e.high.bow - e.reading.bow, times * 0.15e-3 + edge_error, 1e-12) << e.name;
+    EXPECT_NEAR(e.reading.bow - e.low.bow, times * 0.1e-3 + edge_error, 1e-12) << e.name;
+    EXPECT_NEAR(e.high.bow_treble - e.reading.bow_treble, 1.03 * times * 0.15e-3 + edge_error,
+                1e-12);
+    EXPECT_NEAR(e.high.twist - e.reading.twist, 0.0009 + sticks_error, 1e-12) << e.name;
+    EXPECT_NEAR(e.reading.twist - e.low.twist, 0.0006 + sticks_error, 1e-12) << e.name;
   }
-  // Every row of the table keeps the columns apart and under their names.
-  const std::size_t from = text.find("slow line"), to = text.find("How to tell which one");
-  ASSERT_LT(from, to);
-  std::istringstream rows(text.substr(from, to - from));
-  std::string row;
-  std::getline(rows, row);
-  unsigned count = 0;
-  while (std::getline(rows, row)) {
-    if (row.find_first_not_of(' ') == std::string::npos)
-      continue;
-    ++count;
-    for (const char *speed : speeds) {
-      const std::size_t at = head.find(std::string(speed) + " line");
-      ASSERT_LT(at, row.size()) << row;
-      EXPECT_NE(row[at], ' ') << row;
-      EXPECT_EQ(row.substr(at - 2, 2), "  ") << row;
-    }
-  }
-  EXPECT_EQ(count, c.phases.size() + 4);
-  const std::string reaches = line_with(text, "reaches the target");
-  EXPECT_EQ(reaches.substr(head.find("middle line"), 3), "yes");
-  EXPECT_EQ(reaches.substr(head.find("fast line"), 2), "no");
+  EXPECT_EQ(all.back().name, "strung, at the date asked");
+  EXPECT_NEAR(solver::tolerance(report).bow, (0.3e-3 + 0.2e-3) / 2 + edge_error, 1e-12);
 }
 
-// What was tried on a dead line is no setting: neither text nor report gives it as one, and the
-// range of settings leaves it out.
-TEST(ThreeLines, TextAndReportHaveNoSettingForALineThatDoesNotMove)
+// A line that does not move was not run slow and fast.
+TEST(SlowToFast, IsTheErrorOfTheBenchWhereTheLineDoesNotMove)
 {
-  const cases::Case c = unknown_glue();
-  auto report = tests::invented_report(c, Verdict::with_cautions, 3);
-  report.columns[0].limit = solver::Limit::line_does_not_move;
-  report.columns[0].setting.bow = -7.77e-3;
-  report.columns[0].on_target = false;
-  const std::string text = solver::plan_text(report);
-  const auto column = line_with(text, "slow line").find("slow line");
-  EXPECT_THAT(text, Not(HasSubstr("7.77 mm")));
-  for (const char *name : {"clamp to, centre", "clamp to, twist", "largest cord"})
-    EXPECT_EQ(line_with(text, name).substr(column, 3), "-  ") << name;
-  EXPECT_EQ(line_with(text, "reaches the target").substr(column, 18), "line does not move");
+  auto report = tests::invented_report(a_case(), Verdict::not_by_heat);
+  report.job->line_moves = false;
+  for (const Expected &e : solver::expected_readings(report))
+    EXPECT_NEAR(e.high.bow - e.low.bow, 2 * edge_error, 1e-12) << e.name;
+}
 
-  auto plan = nlohmann::json::parse(tests::invented_plan(c, Verdict::with_cautions, 3));
-  plan["columns"][0]["limit"] = "line does not move";
+// A known glue has its range too.
+TEST(SlowToFast, TheTextTellsItForAKnownGlueAndForOneThatIsNot)
+{
+  cases::Case c = a_case();
+  for (const bool known : {true, false}) {
+    if (!known)
+      c.board_glue.kind.reset();
+    const auto report = tests::invented_report(c, Verdict::do_it);
+    const auto range = [](const solver::BySpeed &lines) {
+      return solver::signed_length(lines[0].bow) + " with a slow line, " +
+             solver::signed_length(lines[2].bow) + " with a fast one";
+    };
+    const std::string text = text_of(report);
+    const solver::PassPlan &pass = report.job->passes.at(0);
+    EXPECT_THAT(text, HasSubstr("rested it should read " + solver::bow_in_words(-0.122e-3) + " (" +
+                                range(pass.released) + "); strung, " +
+                                solver::bow_in_words(0.193e-3) + " (" + range(pass.strung) + ")"));
+    for (const char *gone : {"THREE LINES", "Pass 1", "Two passes"})
+      EXPECT_THAT(text, Not(HasSubstr(gone)));
+  }
+}
+
+TEST(SlowToFast, AGlueThatIsNotKnownSaysHowFarItsLinesEndApart)
+{
+  cases::Case c = a_case();
+  c.board_glue.kind.reset();
+  const auto report = tests::invented_report(c, Verdict::do_it);
+  const auto unknown = solver::unknown_that_matters_most(report);
+  EXPECT_EQ(unknown.what, "Which glue holds the board.");
+  EXPECT_THAT(unknown.effect, HasSubstr("0.56 mm (22 thou) apart"));
+}
+
+TEST(SlowToFast, TheJsonHasLowAndHighOfEachReading)
+{
+  const cases::Case c = a_case();
+  const auto report = tests::invented_report(c, Verdict::do_it);
+  const auto json = nlohmann::json::parse(tests::invented_plan(c, Verdict::do_it));
+  const std::vector<Expected> all = solver::expected_readings(report);
+  ASSERT_EQ(json["expected"].size(), all.size());
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    EXPECT_EQ(json["expected"][i]["name"], all[i].name);
+    EXPECT_DOUBLE_EQ(json["expected"][i]["low"]["bow_centre_m"].get<double>(), all[i].low.bow);
+    EXPECT_DOUBLE_EQ(json["expected"][i]["high"]["twist_rad"].get<double>(), all[i].high.twist);
+  }
+  EXPECT_EQ(json["format_number"], 4);
+  EXPECT_EQ(json["verdict"]["word"], "do_it");
+  EXPECT_FALSE(json["verdict"]["refused"].get<bool>());
+}
+
+TEST(SlowToFast, CardAndReportShowIt)
+{
   const tests::TemporaryFolder folder;
-  solver::write_text_file(folder.file("plan.json"), plan.dump());
+  solver::write_text_file(folder.file("plan.json"), tests::invented_plan(a_case(), Verdict::do_it));
   viz::write_pages(folder.file(""));
-  const std::string page = tests::contents(folder.file("report.html"));
-  const std::size_t table = page.find("The glue is not known: the same plan");
-  ASSERT_NE(table, std::string::npos);
-  const std::string lines = page.substr(table, page.find("</table>", table) - table);
-  EXPECT_THAT(lines, Not(HasSubstr("/columns/0/clamp_to")));
-  EXPECT_THAT(lines, HasSubstr("/columns/0/limit"));
-  EXPECT_THAT(lines, HasSubstr("/columns/2/clamp_to"));
-}
-
-TEST(ThreeLines, AKnownGlueHasOne)
-{
-  cases::Case c = unknown_glue();
-  c.board_glue.kind = "white PVA";
-  const auto report = tests::invented_report(c, Verdict::with_cautions, 1);
-  EXPECT_THAT(solver::plan_text(report), Not(HasSubstr("slow line")));
-  const auto json = nlohmann::json::parse(tests::invented_plan(c, Verdict::with_cautions, 1));
-  EXPECT_EQ(json["columns"].size(), 1u);
-  EXPECT_EQ(json["columns"][0]["line_speed"], "middle");
-}
-
-TEST(ThreeLines, TheJsonHasThemInOrderAndNamesTheMainOne)
-{
-  const cases::Case c = unknown_glue();
-  const auto report = tests::invented_report(c, Verdict::with_cautions, 3);
-  const auto json = nlohmann::json::parse(tests::invented_plan(c, Verdict::with_cautions, 3));
-  ASSERT_EQ(json["columns"].size(), 3u);
-  EXPECT_EQ(json["columns"][json["main_column"].get<unsigned>()]["line_speed"], "middle");
-  for (unsigned k = 0; k < 3; ++k) {
-    EXPECT_EQ(json["columns"][k]["line_speed"], speeds[k]);
-    EXPECT_DOUBLE_EQ(json["columns"][k]["clamp_to"]["bow_centre_m"].get<double>(),
-                     report.columns[k].setting.bow + report.columns[k].diagnosis.as_built.bow);
-    EXPECT_EQ(json["columns"][k]["phases"].size(), c.phases.size());
-  }
-}
-
-TEST(ThreeLines, CardAndReportNameThemWithTheirNumbers)
-{
-  const cases::Case c = unknown_glue();
-  const tests::TemporaryFolder folder;
-  solver::write_text_file(folder.file("plan.json"),
-                          tests::invented_plan(c, Verdict::with_cautions, 3));
-  viz::write_pages(folder.file(""));
-  const auto report = tests::invented_report(c, Verdict::with_cautions, 3);
   for (const char *page : {"bench-card.html", "report.html"}) {
     const std::string html = tests::contents(folder.file(page));
-    std::size_t at = 0;
-    for (unsigned k = 0; k < 3; ++k) {
-      // The speed, then its clamp reading, in the order of the columns.
-      const std::string column = "/columns/" + std::to_string(k);
-      const std::size_t speed = html.find(column + "/line_speed", at);
-      ASSERT_NE(speed, std::string::npos) << page << " " << speeds[k];
-      EXPECT_EQ(html.find(speeds[k], speed), html.find('>', speed) + 1) << page;
-      const std::size_t clamp = html.find(column + "/clamp_to/bow_centre_m", speed);
-      ASSERT_NE(clamp, std::string::npos) << page << " " << speeds[k];
-      at = clamp;
-    }
+    for (const char *shown : {"/expected/0/high/bow_centre_m", "/expected/0/low/bow_centre_m",
+                              "/expected/3/high/bow_centre_m", "/expected/3/low/bow_centre_m"})
+      EXPECT_THAT(html, HasSubstr(std::string("data-value=\"") + shown)) << page;
   }
-  EXPECT_THAT(tests::contents(folder.file("bench-card.html")), HasSubstr("Glue not known"));
+  EXPECT_THAT(tests::text_of_html(tests::contents(folder.file("bench-card.html"))),
+              HasSubstr("slow to fast line"));
 }
 
-// What was tried on a line that does not move is not kept within the pull of a cord: no reading to
-// clamp to on the card.
-TEST(ThreeLines, TheCardHasNoReadingToClampToForALineThatDoesNotMove)
+// The overbend is 1.324 mm past straight as the model reads, with 0.011 mm as built.
+TEST(PassInShort, ColdOnlyStraightAndTheOverbendHot)
 {
-  const cases::Case c = unknown_glue();
-  auto plan = nlohmann::json::parse(tests::invented_plan(c, Verdict::with_cautions, 3));
-  plan["columns"][0]["limit"] = "line does not move";
-  const tests::TemporaryFolder folder;
-  solver::write_text_file(folder.file("plan.json"), plan.dump());
-  viz::write_pages(folder.file(""));
-  const std::string card = tests::contents(folder.file("bench-card.html"));
-  EXPECT_THAT(card, Not(HasSubstr("/columns/0/clamp_to/bow_centre_m")));
-  EXPECT_THAT(card, HasSubstr("/columns/0/limit"));
-  EXPECT_THAT(card, HasSubstr("line does not move"));
-  EXPECT_THAT(card, HasSubstr("/columns/2/clamp_to/bow_centre_m"));
+  const std::string text = text_of(tests::invented_report(a_case(), Verdict::do_it));
+  EXPECT_THAT(text, HasSubstr("Clamp it cold to straight, twist none; hot, when the line is soft, "
+                              "to 1.31 mm (52 thou) back-bow"));
+  EXPECT_THAT(text, HasSubstr("Read it hot at 0:45 and set the overbend"));
+}
+
+TEST(PassInShort, WithoutAHotReadingTheOverbendIsPulledCold)
+{
+  const std::string text =
+      text_of(tests::invented_report(a_case("[schedule]\nreread = false\n"), Verdict::do_it));
+  EXPECT_THAT(text, HasSubstr("Clamp it cold to 1.31 mm (52 thou) back-bow"));
+  for (const char *hot : {"when the line is soft, to", "set the overbend", "cold to straight"})
+    EXPECT_THAT(text, Not(HasSubstr(hot)));
+}
+
+TEST(TwoPasses, AreToldOneByOneWithWhatTheSecondHangsOn)
+{
+  auto report = tests::invented_report(tests::two_passes(), Verdict::do_it);
+  report.job->passes.at(0).limit = solver::Limit::fast_line;
+  const std::string text = text_of(report);
+  for (const char *held :
+       {"Pass 1: clamp it cold to straight", "Pass 2: clamp it cold to straight",
+        "to 1.51 mm (60 thou) back-bow",
+        "It goes no further in one pass because a line that "
+        "turns out fast would end back-bowed",
+        "Two passes. Read it after the first, enter what you read", "Never a third"})
+    EXPECT_THAT(text, HasSubstr(held));
+  std::vector<std::string> names;
+  for (const Expected &e : solver::expected_readings(report))
+    names.push_back(e.name);
+  EXPECT_THAT(names, ElementsAre("right after release, pass 1", "before the second pass",
+                                 "right after release, pass 2", "just before the strings",
+                                 "strung, right after", "strung, at the date asked"));
+}
+
+// Each pass has its own stages, and each of its readings the range of that pass.
+TEST(TwoPasses, HaveStagesAndRangesOfTheirOwn)
+{
+  auto report = tests::invented_report(tests::two_passes(), Verdict::do_it);
+  std::vector<std::string> names;
+  for (const solver::Stage &stage : solver::stages(report.the_case))
+    names.push_back(stage.name);
+  EXPECT_THAT(names, ElementsAre("in the clamp, cold", "in the clamp, hot, set again",
+                                 "end of the heat", "released", "in the clamp, cold, pass 2",
+                                 "in the clamp, hot, set again, pass 2", "end of the heat, pass 2",
+                                 "released, pass 2", "strung", "strung, at the date asked"));
+  // A slow line that differs after the second pass alone.
+  for (solver::Reading &line : report.job->passes[0].released)
+    line = report.job->passes[0].released[1];
+  const std::vector<Expected> all = solver::expected_readings(report);
+  EXPECT_NEAR(all[0].high.bow - all[0].low.bow, 2 * edge_error, 1e-12);
+  EXPECT_NEAR(all[2].high.bow - all[2].low.bow, 0.25e-3 + 2 * edge_error, 1e-12);
+}
+
+TEST(HeatInShort, SaysWhatDecidedAndWhatMoreWouldBring)
+{
+  auto report = tests::invented_report(a_case(), Verdict::do_it);
+  const std::string text = text_of(report);
+  EXPECT_THAT(text, HasSubstr("Hold the bar at 65 degC (149 degF) (the glue line decides), stop at "
+                              "68 degC (154 degF)"));
+  EXPECT_THAT(text, HasSubstr("keeps 42 % of the clamped way; one degree more would keep 44 %, one "
+                              "hour more 43 %"));
+  report.the_case.schedule.wrap = false;
+  report.job->heat.wrap = solver::WrapReason::back_would_print;
+  EXPECT_THAT(text_of(report), HasSubstr("Do not wrap the neck: the warm back would print"));
+  report.the_case.schedule.wrap = true;
+  EXPECT_THAT(text_of(report), HasSubstr("Wrap back, sides and headstock in dry cloth"));
 }
