@@ -12,6 +12,10 @@ namespace overbend::solver
 namespace
 {
 constexpr const char *choice_of_kernels = "OPENBLAS_CORETYPE";
+// CHOLMOD opens four threads of OpenMP for each of its supernodes, whatever OMP_NUM_THREADS says;
+// on necks their coming and going costs more than the work (a third of a plan's time on two busy
+// cores). Only this variable, read when the library is loaded, keeps them away.
+constexpr const char *thread_limit = "OMP_THREAD_LIMIT";
 
 template <typename Function>
 Function *find(const char *name)
@@ -46,12 +50,15 @@ void pin_blas_to_one_thread()
 
 void restart_with_fitting_blas_kernels(char **argv)
 {
-  if (std::getenv(choice_of_kernels) != nullptr)
+  const bool limited = std::getenv(thread_limit) != nullptr;
+  const std::string kernels =
+      std::getenv(choice_of_kernels) == nullptr ? fitting_kernels() : std::string();
+  if (limited && kernels.empty())
     return;
-  const std::string kernels = fitting_kernels();
-  if (kernels.empty())
-    return;
-  setenv(choice_of_kernels, kernels.c_str(), 1);
+  if (!limited)
+    setenv(thread_limit, "1", 1);
+  if (!kernels.empty())
+    setenv(choice_of_kernels, kernels.c_str(), 1);
   execv("/proc/self/exe", argv); // where it cannot, we go on: slower, not wrong
 }
 } // namespace overbend::solver

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/equations/factor_sweep.h"
 
+#include "solver/equations/parallel.h"
+
 #include <cholmod.h>
 
 #include <algorithm>
@@ -30,6 +32,11 @@ const int one = 1;
 template <typename Work>
 void on_two_threads(const Work &work)
 {
+  if (on_one_thread()) {
+    work(1);
+    work(0);
+    return;
+  }
   std::thread other([&] { work(1); });
   work(0);
   other.join();

@@ -171,7 +171,9 @@ Json peaks(const PlanReport &report, const Peaks &p)
           {"strengths_without_source", p.missing}};
 }
 
-const char *word(Limit limit)
+} // namespace
+
+const char *limit_word(Limit limit)
 {
   switch (limit) {
   case Limit::none:
@@ -194,6 +196,8 @@ const char *word(Limit limit)
   throw std::logic_error("a limit without a name");
 }
 
+namespace
+{
 const char *word(materials::LineSpeed speed)
 {
   return speed == materials::LineSpeed::slow   ? "slow"
@@ -223,7 +227,7 @@ Json column(const PlanReport &report, const PlanColumn &p)
   const Sensitivity &s = p.sensitivity;
   return {{"line_speed", word(p.speed)},
           {"on_target", p.on_target},
-          {"limit", word(p.limit)},
+          {"limit", limit_word(p.limit)},
           {"clamp_to", setting(report, p.setting, p.diagnosis.as_built)},
           {"first_guess", setting(report, p.first_guess, p.diagnosis.as_built)},
           {"wanted", reading(p.wanted)},
@@ -306,6 +310,7 @@ std::string plan_json(const PlanReport &report, const Record &record)
   json["columns"] = columns;
   if (!report.columns.empty())
     json["main_column"] = report.columns.size() / 2;
+  add_job(report, json);
   add_bench(report, json);
   add_stages(report, json);
   add_curves(report, json);

@@ -109,6 +109,42 @@ TEST(BothUnits, StandInWhatSimulateAndCheckPrint)
   EXPECT_THAT(bare_numbers(solver::case_in_short(c)), IsEmpty());
 }
 
+// The other side draws the headstock down by 16.2 mm: the cord that hangs would just be taut there.
+TEST(PlanText, ACordThatHangsSlackIsNotToBeTakenUp)
+{
+  cases::Case c = cases::preset_case("classical");
+  c.board_glue.kind = "white PVA";
+  solver::PlanReport report = tests::invented_report(c, Verdict::do_it);
+  const std::string taut = in_one_line(solver::plan_text(report));
+  EXPECT_THAT(taut, HasSubstr("treble cord take up"));
+  for (solver::StepRecord &step : report.columns[0].history.steps) {
+    step.take_up[1] = 16.2e-3;
+    step.slack[1] = c.phases.at(step.phase).cords;
+    step.forces.cord[1] = 0;
+  }
+  const std::string text = in_one_line(solver::plan_text(report));
+  EXPECT_THAT(text, HasSubstr("treble cord hangs slack"));
+  EXPECT_THAT(text, HasSubstr("bass cord take up"));
+  EXPECT_THAT(text, Not(HasSubstr("16.2 mm")));
+  EXPECT_THAT(bare_numbers(text), IsEmpty());
+  const auto plan = nlohmann::json::parse(solver::plan_json(report, {}));
+  const auto &start = plan.at("columns").at(0).at("phases").at(0).at("at_start");
+  EXPECT_TRUE(start.at("slack").at("treble").get<bool>());
+  EXPECT_EQ(start.at("take_up_change_m").at("treble").get<double>(), 0);
+}
+
+// Posts in line pull on one side: nothing speaks of the other.
+TEST(PlanText, PostsInLineAreNotCalledOneCordASide)
+{
+  cases::Case c = a_case();
+  c.bench.device = cases::Device::posts;
+  const std::string text =
+      in_one_line(solver::plan_text(tests::invented_report(c, Verdict::do_it)));
+  EXPECT_THAT(text, HasSubstr("Cords on one side, from bass post 3"));
+  EXPECT_THAT(text, Not(HasSubstr("treble cord")));
+  EXPECT_THAT(text, Not(HasSubstr("cord a side")));
+}
+
 // One history is told, that of the middle line, also where the glue is not known.
 TEST(PlanJson, HoldsSlipShearAndStrengthOfEachStage)
 {

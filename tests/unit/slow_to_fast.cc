@@ -118,6 +118,16 @@ TEST(SlowToFast, TheJsonHasLowAndHighOfEachReading)
     EXPECT_DOUBLE_EQ(json["expected"][i]["low"]["bow_centre_m"].get<double>(), all[i].low.bow);
     EXPECT_DOUBLE_EQ(json["expected"][i]["high"]["twist_rad"].get<double>(), all[i].high.twist);
   }
+  const auto &pass = json["job"]["passes"].at(0);
+  const char *const speeds[] = {"slow", "middle", "fast"};
+  for (unsigned k = 0; k < 3; ++k) {
+    EXPECT_DOUBLE_EQ(pass["strung"][speeds[k]]["bow_centre_m"].get<double>(),
+                     report.job->passes[0].strung[k].bow);
+    EXPECT_DOUBLE_EQ(pass["released"][speeds[k]]["twist_rad"].get<double>(),
+                     report.job->passes[0].released[k].twist);
+  }
+  EXPECT_NEAR(pass["cold"]["bow_centre_m"].get<double>(), 0, 1e-12);
+  EXPECT_NEAR(pass["overbend"]["bow_centre_m"].get<double>(), -1.313e-3, 1e-12);
   EXPECT_EQ(json["format_number"], 4);
   EXPECT_EQ(json["verdict"]["word"], "do_it");
   EXPECT_FALSE(json["verdict"]["refused"].get<bool>());

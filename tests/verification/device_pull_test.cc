@@ -43,8 +43,9 @@ TEST(DevicePull, ReachesTheBowAndTheTwistThatItCanSet)
            1e3 * rigged.reading.bow, 1e-4);
     EXPECT_NEAR(rigged.reading.bow, bow, 1e-7) << device.name;
     EXPECT_EQ(result.reached, two) << device.name;
-    if (two)
+    if (two) {
       EXPECT_NEAR(rigged.reading.twist, twist, 1e-6) << device.name;
+    }
     EXPECT_FALSE(result.slack[0] || result.slack[1]) << device.name;
   }
 }
