@@ -116,6 +116,10 @@ overbend_command_test(celluloid_is_refused RUN plan ${shipped}/celluloid.toml ST
 overbend_command_test(stiffness_that_does_not_fit RUN plan case.toml STATUS 0
   CASE_TEXT "preset = \"electric\"\n[glue]\nboard = \"white PVA\"\n[found]\nbow = \"1 mm\"\nstrung_bow = \"3 mm\"\n[numerics]\nresolution = 0.5\n"
   SAYS "DO NOT DO IT.*Look again")
+overbend_command_test(a_damp_neck_is_conditioned_first RUN plan case.toml STATUS 0
+  CASE_TEXT "preset = \"electric\"\n[glue]\nboard = \"white PVA\"\n[found]\nbow = \"1 mm\"\n[moisture]\ncontent = \"22 %\"\n[numerics]\nresolution = 0.5\n"
+  SAYS "CONDITION IT FIRST, AND READ IT AGAIN.*The wood is too damp"
+  HOLDS case-plan/plan.json "\"word\": \"condition_first\"")
 overbend_command_test(straight_neck_needs_nothing RUN plan case.toml STATUS 0 SECONDS 20
   CASE_TEXT "preset = \"electric\"\n[glue]\nboard = \"white PVA\"\n[found]\nbow = \"0 mm\"\ntwist = \"0 deg\"\n[finish]\nkind = \"polyester\"\nbinding = \"none\"\n"
   SAYS "VERDICT: NOTHING TO DO.*Nothing to do: the bow .straight. is below what"

@@ -6,6 +6,7 @@ overbend_test(test_verdict
     ${CMAKE_CURRENT_SOURCE_DIR}/verdict_kinds.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/verdict_after.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/verdict_job.cc
+    ${CMAKE_CURRENT_SOURCE_DIR}/verdict_water.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/verdict_readings.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/free_warming.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/plan_date.cc
