@@ -243,7 +243,8 @@ void declare_bench_itself(Declarations &lines)
       "Stop that the nut gives to the sliding end of the board; 0 if it is out [E].", "20000 N/mm");
   bench.flag("stop_block", OVERBEND_AT(result.bench.stop_block),
              "A rigid block below the middle of the headstock stops it when the cords pull on. Its "
-             "height then decides the bow, also hot; the twist is left to the cords.",
+             "height then decides the bow; it is set cold, and again when the line is soft. The "
+             "twist is left to the cords.",
              "false");
   declare_strap_and_bar(bench);
   declare_caul(bench);

@@ -14,8 +14,8 @@ const std::vector<SectionNote> &phase_notes()
        "to a reading (straight, unless given)."},
       {"heat", "Bar on and heat on."},
       {"hold", "Nothing changes."},
-      {"reread", "Read again hot, and cords slacked off or taken up to the reading; with a stop "
-                 "block only read, since its height decides."},
+      {"reread", "Read again hot, and cords slacked off or taken up to the reading; a stop block "
+                 "is set to it."},
       {"cool", "Heat off; the clamp and the wrap stay."},
       {"release", "Cradle, cords and block off, heat off, wrap off."},
       {"rest", "Heat off; nothing else changes."},

@@ -101,7 +101,7 @@ std::string what_to_do(const PlanFile &plan, std::size_t i)
              strings_before = i > 0 && on(plan, i - 1, "/strings_on");
   std::string what;
   if (cords && !cords_before)
-    what += "clamp cold, straight ";
+    what += on(plan, i, "/pull_decides") ? "clamp cold " : "clamp cold, straight ";
   if (hot && !hot_before)
     what += "<b>heat on</b> ";
   if (on(plan, i, "/pulls_to_a_reading") && cords_before)
@@ -115,25 +115,6 @@ std::string what_to_do(const PlanFile &plan, std::size_t i)
   return what;
 }
 
-// What the clamp is to read for each speed of a line whose glue is not known; the card's own
-// readings are those of the middle one.
-std::string card_lines(const PlanFile &plan)
-{
-  if (plan.size("/columns") < 2)
-    return "";
-  std::string out = "<p class=\"lines\">Glue not known; centre, by its line: ";
-  for (std::size_t i = 0; i < plan.size("/columns"); ++i) {
-    const std::string column = "/columns/" + number(i);
-    out += (i > 0 ? ", " : "") + shown(plan, column + "/line_speed", As::text) + " ";
-    // What was tried on a line that does not move is nothing to clamp to, nor kept within cord
-    // pull.
-    const bool moves = plan.text(column + "/limit") != "line does not move";
-    out += moves ? shown(plan, column + "/clamp_to/bow_centre_m", As::signed_both)
-                 : "(" + shown(plan, column + "/limit", As::text) + ": let go)";
-  }
-  return out + ". This card: " + shown(plan, plan.in_main("/line_speed"), As::text) +
-         "; the hot reading tells which.</p>\n";
-}
 // Its height, and what it does not do.
 std::string card_block(const PlanFile &plan)
 {
@@ -172,7 +153,7 @@ std::string card_cold(const PlanFile &plan)
   const std::size_t cold = cold_phase(plan);
   if (cold == deciding_phase(plan))
     return setting(plan, cold, "cold", "Clamp cold to", "from just taut") + card_block(plan) +
-           card_lines(plan) + "</section>\n";
+           "</section>\n";
   const std::string start = plan.phase(cold, "/at_start");
   return "<section>\n<h2 id=\"cold\">Clamp cold <small>only straight</small></h2>\n<p>Fret " +
          shown(plan, "/found/bow_fret", As::count) + ", centre: <b>" +
@@ -190,7 +171,7 @@ std::string card_hot(const PlanFile &plan)
                  "Hot, at " + shown(plan, plan.phase(hot, "/start_on_clock_s"), As::clock) +
                      ", set it to",
                  "from the cold setting") +
-         card_block(plan) + card_lines(plan) + "</section>\n";
+         card_block(plan) + "</section>\n";
 }
 
 std::string card_heat(const PlanFile &plan)

@@ -86,43 +86,34 @@ std::string pulls_table(const PlanFile &plan)
   }
   return out + tail;
 }
+} // namespace
 
-std::string lines_table(const PlanFile &plan)
+namespace
 {
-  if (plan.size("/columns") < 2)
-    return "";
-  std::string out = head("The glue is not known: the same plan for three speeds of its line",
-                         {"line", "clamp to", "twist", "reads in the end", "on target"});
-  for (std::size_t i = 0; i < plan.size("/columns"); ++i) {
-    const std::string column = "/columns/" + std::to_string(i);
-    // What was tried on a line that does not move is nothing to clamp to.
-    if (plan.text(column + "/limit") == "line does not move") {
-      out += row(shown(plan, column + "/line_speed", As::text)) + cell("-") + cell("-") +
-             cell("-") + cell("no: " + shown(plan, column + "/limit", As::text)) + "</tr>\n";
-      continue;
-    }
-    out += row(shown(plan, column + "/line_speed", As::text)) +
-           cell(shown(plan, column + "/clamp_to/bow_centre_m", As::bow)) +
-           cell(shown(plan, column + "/clamp_to/twist_rad", As::angle)) +
-           cell(shown(plan, column + "/reached/bow_centre_m", As::bow)) +
-           cell(plan.at(column + "/on_target").get<bool>() ? "yes" : "no") + "</tr>\n";
-  }
-  return out + tail;
+// "to 0.40 mm (16 thou) back-bow, twist none": what a phase is set to at its start.
+std::string setting_at(const PlanFile &plan, std::size_t phase)
+{
+  const std::string reading = plan.phase(phase, "/at_start/reading");
+  return "to " + shown(plan, reading + "/bow_centre_m", As::bow) + ", twist " +
+         shown(plan, reading + "/twist_rad", As::twist);
 }
 } // namespace
 
 std::string report_plan(const PlanFile &plan)
 {
-  std::string out = "<p>Clamp it to " +
-                    shown(plan, plan.in_main("/clamp_to/bow_centre_m"), As::bow) + " at fret " +
-                    shown(plan, "/found/bow_fret", As::count) + " on the centre line, twist " +
-                    shown(plan, plan.in_main("/clamp_to/twist_rad"), As::twist) +
-                    (plan.at("/set_up/stop_block").get<bool>()
-                         ? ". The height of the stop block decides, cold and hot. Probe: "
-                         : "; the same when it is read again hot. Probe: ") +
-                    shown(plan, "/set_up/probe/place", As::text) +
-                    ". Cradle: " + shown(plan, "/set_up/cradle/near", As::text) + ", pad " +
-                    shown(plan, "/set_up/cradle/width_m", As::length) + ".";
+  const std::size_t cold = cold_phase(plan), decides = deciding_phase(plan);
+  std::string out = "<p>";
+  if (cold != decides)
+    out += "Clamp it cold " + setting_at(plan, cold) + ", then hot ";
+  else
+    out += "Clamp it ";
+  out +=
+      setting_at(plan, decides) + ", at fret " + shown(plan, "/found/bow_fret", As::count) +
+      " on the centre line" +
+      (plan.at("/set_up/stop_block").get<bool>() ? "; the height of the stop block decides" : "") +
+      ". Probe: " + shown(plan, "/set_up/probe/place", As::text) +
+      ". Cradle: " + shown(plan, "/set_up/cradle/near", As::text) + ", pad " +
+      shown(plan, "/set_up/cradle/width_m", As::length) + ".";
   if (plan.has("/stops/bar_never_above_K"))
     out += " Bar never above " + shown(plan, "/stops/bar_never_above_K", As::temperature) + " (" +
            shown(plan, "/stops/bar_never_above_because", As::text) + ")";
@@ -130,8 +121,7 @@ std::string report_plan(const PlanFile &plan)
     out += ", probe never above " + shown(plan, "/stops/probe_never_above_K", As::temperature);
   out += ". Let go at " + shown(plan, "/release_on_clock_s", As::clock) +
          " on the clock that starts with the heat.</p>\n";
-  return out + (plan.refused() ? "" : card_sketch(plan)) + lines_table(plan) + phases_table(plan) +
-         pulls_table(plan);
+  return out + (plan.refused() ? "" : card_sketch(plan)) + phases_table(plan) + pulls_table(plan);
 }
 
 namespace

@@ -10,6 +10,7 @@
 #include "solver/plan/recorded_plan.h"
 #include "solver/plan/set_up_changes.h"
 #include "solver/plan/stiffness_told.h"
+#include "solver/plan/verdict_water.h"
 #include "solver/report/plan_json.h"
 #include "solver/report/plan_report.h"
 #include "solver/report/plan_text.h"
@@ -72,7 +73,7 @@ private:
     watch.stage("mesh", 0, 0.02);
     neck = mesh::make_neck_mesh(c.neck, c.numerics.resolution);
     if (!strings_fit())
-      return write("refused by what the strings lift");
+      return write("refused by what strings and water tell");
     if (asked.refused())
       return plan_changed(opened, asked);
     const Verdict before = report.verdict;
@@ -101,7 +102,8 @@ private:
     return {c, neck, tables, [](const std::string &) {}, {}};
   }
 
-  // Lift of the strings, stiffness from the strung reading, and what they say; false: refused.
+  // Lift of the strings, stiffness from the strung reading, the wood's water, and what they say;
+  // false: refused.
   bool strings_fit()
   {
     watch.stage("strings", 0.02, 0.04);
@@ -120,6 +122,8 @@ private:
     if (tells_stiffness(c))
       report.stiffness_factor = fit_stiffness(c, *report.lifts);
     report.verdict.join(judge_lift(c, *report.lifts, report.stiffness_factor));
+    report.verdict.join(judge_water(
+        c, mean_moisture(workbench.model, moisture_at_start(workbench.model, c).moisture)));
     return !report.verdict.refused();
   }
 

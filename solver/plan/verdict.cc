@@ -213,7 +213,8 @@ Verdict refuse_before(const cases::Case &c, const materials::Tables &tables)
   if (v.refused())
     return v; // what to look out for while doing it does not matter
   if (!c.board_glue.kind)
-    v.caution("The glue is not known. Three speeds of line are planned; warm the neck free first "
+    v.caution("The glue is not known. A slow, a middle and a fast line are all run; warm the neck "
+              "free first "
               "(half an hour, no cords, no strings) and read again: what it moves by itself tells "
               "which one it is.");
   if (!c.found.twist)

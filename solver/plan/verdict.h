@@ -102,8 +102,8 @@ HeatLimits heat_limits(const cases::Case &the_case, const materials::Tables &tab
 // What a thermostat or a hand lets the bar overshoot its set point by, K.
 double overshoot(const cases::Case &the_case);
 
-// For people: "do it", "do it, with these cautions", "do not do it".
+// For people: "do it", "do it, with these cautions", "not by heat".
 std::string in_words(Verdict::Kind kind);
-// The same for programs, stable: "do_it", "with_cautions", "do_not".
+// The same for programs, stable: the name of the kind, "with_cautions".
 std::string word(Verdict::Kind kind);
 } // namespace overbend::solver

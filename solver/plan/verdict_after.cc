@@ -4,6 +4,7 @@
 #include "cases/units.h"
 #include "solver/climate/air_series.h"
 #include "solver/plan/job.h"
+#include "solver/plan/limits_named.h"
 #include "solver/plan/work_bounds.h"
 #include "solver/words/places.h"
 #include "solver/words/pull_names.h"
@@ -16,7 +17,6 @@ namespace overbend::solver
 {
 namespace
 {
-using cases::all_forces;
 using cases::both_lengths;
 using cases::both_temperatures;
 
@@ -58,27 +58,6 @@ void explain_still_line(const LineWarmth &w, const Workbench &workbench, Verdict
              {use_level, use_wedges, board_off}, Verdict::not_by_heat);
 }
 
-// One sentence for each limit that is passed, with what was asked and what is borne.
-std::string passed_in_words(const Demand &d)
-{
-  const std::string when = d.moment == Moment::cold ? "Cold" : "Hot";
-  switch (d.limit) {
-  case Limit::cord_pull:
-    return when + ", the " + d.place + " would have to pull " + all_forces(d.asked) +
-           "; it should not carry more than " + all_forces(d.bears) + ".";
-  case Limit::tuner_pull:
-    return when + ", the " + d.place + " would have to pull " + all_forces(d.asked) +
-           "; its posts should not carry more than " + all_forces(d.bears) + ".";
-  case Limit::overbend:
-    return "It would have to be clamped " + both_lengths(d.asked) +
-           " past straight; no neck of this length should be clamped further than " +
-           both_lengths(d.bears) + ".";
-  default:
-    return "The " + d.place + " would be used to " + fixed(100 * d.asked, 0) +
-           " % of its strength; " + fixed(100 * d.bears, 0) + " % is the limit.";
-  }
-}
-
 std::string ends_at(const Job &job)
 {
   const Reading &r = job.passes.back().strung[1];
@@ -88,17 +67,10 @@ std::string ends_at(const Job &job)
          bow_in_words(job.wanted.bow) + ", twist " + twist_in_words(job.wanted.twist) + ".";
 }
 
-// Everything that is passed or binds, whatever else is wrong.
 void name_limits(const Job &job, Verdict &v)
 {
-  for (const PassPlan &pass : job.passes)
-    for (const Demand &d : pass.demands)
-      if (d.share >= 1 + 1e-6)
-        v.refuse(passed_in_words(d));
-  for (const TriedSetUp &tried : job.tried)
-    for (const Demand &d : tried.demands)
-      if (d.share >= 1 + 1e-6)
-        v.refuse(passed_in_words(d));
+  for (const std::string &sentence : limits_in_words(job))
+    v.refuse(sentence);
 }
 
 std::vector<std::string> instead_of_heat(const cases::Case &c)

@@ -90,7 +90,6 @@ std::string plan_text(const PlanReport &report)
     const bool refused = report.verdict.refused();
     out << (refused ? "\nWHAT WAS TRIED, AND WHAT CAME OF IT (not to be done)\n" : "\nIN SHORT\n");
     in_short(out, report);
-    three_lines(out, report);
     out << (refused ? "\nSTEP BY STEP, AS SIMULATED (not to be done)\n" : "\nWHAT TO DO\n");
     paragraph(out, "Clock: 0:00 is when the heat comes on in the clamp.");
     out << steps_text(report, report.main_column());

@@ -70,14 +70,6 @@ double largest_pull(const PlanColumn &p, std::size_t which)
 }
 } // namespace
 
-double largest_cord(const PlanColumn &p)
-{
-  double largest = 0;
-  for (const PhaseEnd &phase : p.history.phases)
-    largest = std::max({largest, phase.largest_cord[0], phase.largest_cord[1]});
-  return largest;
-}
-
 void limits(std::ostringstream &out, const PlanReport &report)
 {
   const PlanColumn &p = report.main_column();

@@ -9,13 +9,11 @@
 #include "solver/words/shop_words.h"
 
 #include <algorithm>
-#include <functional>
 
 namespace overbend::solver::text
 {
 namespace
 {
-using cases::all_forces;
 using cases::both_lengths;
 using cases::both_temperatures;
 
@@ -44,11 +42,12 @@ std::string clamp_in_short(const PlanReport &report, const PlanColumn &p)
     const double start = end.time - phase.duration;
     if (phase.pull.kind == cases::Pull::Kind::to_reading && !clamped) {
       text += "Cold, from just taut: " + take_up_in_short(report, p, end) + ". ";
-      if (end.block_below)
-        text += "Stop block " + both_lengths(*end.block_below) +
-                " below where the headstock rests: its height decides the bow. ";
     } else if (phase.pull.kind == cases::Pull::Kind::to_reading)
-      text += "Read again at " + when(c, start) + " and go back to the same readings. ";
+      text += "Read it hot at " + when(c, start) +
+              " and set the overbend, from there: " + take_up_in_short(report, p, end) + ". ";
+    if (end.block_below)
+      text += "Stop block " + both_lengths(*end.block_below) +
+              " below where the headstock rests: its height decides the bow. ";
     if (phase.heater && phase.cords && 2 * end.phase + 1 < report.heat.size())
       hottest_probe = std::max(hottest_probe, report.heat[2 * end.phase + 1].probe);
     if (phase.heater && phase.cords && (!clamped || !c.phases[end.phase - 1].heater))
@@ -64,21 +63,6 @@ std::string clamp_in_short(const PlanReport &report, const PlanColumn &p)
   return text + "Let go at " + clock_face(time_of_release(c) - zero_of_clock(c)) + ".";
 }
 
-// Columns of the three lines: a force in three units and two blanks fit in.
-constexpr std::size_t line_width = 30;
-
-void row(std::ostringstream &out, const PlanReport &report, const std::string &name,
-         const std::function<std::string(const PlanColumn &)> &cell)
-{
-  out << "  " << padded(name, 30);
-  for (const PlanColumn &p : report.columns)
-    out << padded(cell(p), line_width);
-  out << "\n";
-}
-} // namespace
-
-namespace
-{
 std::string heat_chosen_in_short(const PlanReport &report)
 {
   const cases::Case &c = report.the_case;
@@ -112,18 +96,35 @@ std::string range(const BySpeed &lines)
          " with a fast one";
 }
 
+std::string to_reading(const PlanReport &report, const ClampSetting &setting)
+{
+  const ClampSetting at = at_bench(report.the_case, setting, report.job->diagnosis.as_built);
+  return "to " + bow_in_words(at.bow) + ", twist " + twist_in_words(at.twist);
+}
+
+// Where the pulls of a pass go: cold only straight, and to the overbend when hot; all of it cold
+// where no hot pull follows.
+std::string pulls_of_pass(const PlanReport &report, std::size_t number)
+{
+  const PassPlan &pass = report.job->passes[number];
+  bool cold_first = false, hot = false;
+  for (const cases::Phase &phase : report.the_case.phases)
+    if (phase.pass == int(number) + 1 && phase.pull.kind == cases::Pull::Kind::to_reading) {
+      cold_first = cold_first || !phase.pull.decides;
+      hot = hot || (phase.pull.decides && phase.heater);
+    }
+  const std::string overbend = to_reading(report, pass.overbend);
+  return (cold_first ? "clamp it cold " + to_reading(report, pass.cold) + "; " : "") +
+         (hot ? "hot, when the line is soft, " : "clamp it cold ") + overbend;
+}
+
 std::string pass_in_short(const PlanReport &report, std::size_t number)
 {
   const cases::Case &c = report.the_case;
   const PassPlan &pass = report.job->passes[number];
-  const Reading &as_built = report.job->diagnosis.as_built;
-  const ClampSetting hot = at_bench(c, pass.overbend, as_built),
-                     cold = at_bench(c, pass.cold, as_built);
   std::string text =
       report.job->passes.size() > 1 ? "Pass " + std::to_string(number + 1) + ": " : "";
-  text += "cold to " + bow_in_words(cold.bow) + ", twist " + twist_in_words(cold.twist) +
-          "; hot, when the line is soft, to " + bow_in_words(hot.bow) + ", twist " +
-          twist_in_words(hot.twist) + ", at fret " + std::to_string(c.found.bow_fret) +
+  text += pulls_of_pass(report, number) + ", at fret " + std::to_string(c.found.bow_fret) +
           " on the centre line. Released and rested it should read " +
           bow_in_words(pass.released[1].bow) + " (" + range(pass.released) + "); strung, " +
           bow_in_words(pass.strung[1].bow) + " (" + range(pass.strung) + "), twist " +
@@ -159,45 +160,5 @@ void in_short(std::ostringstream &out, const PlanReport &report)
                      twist_in_words(p.reached.twist) + " (wanted: " + bow_in_words(p.wanted.bow) +
                      ", " + twist_in_words(p.wanted.twist) + "). These figures hold for that day.");
   paragraph(out, clamp_in_short(report, p));
-}
-
-// The same plan for a slow, a middle and a fast line, side by side.
-void three_lines(std::ostringstream &out, const PlanReport &report)
-{
-  if (report.columns.size() < 2)
-    return;
-  out << "\nTHE GLUE IS NOT KNOWN: THREE LINES\n";
-  out << "  " << padded("", 30) << padded("slow line", line_width)
-      << padded("middle line", line_width) << "fast line\n";
-  const cases::Case &c = report.the_case;
-  const auto bow = [&](const PlanColumn &p, const Reading &r) {
-    return signed_length(at_bench(c, r, p.diagnosis.as_built).bow);
-  };
-  const auto moving_row = [&](const std::string &name,
-                              const std::function<std::string(const PlanColumn &)> &cell) {
-    row(out, report, name,
-        [&](const PlanColumn &p) { return p.line_moves() ? cell(p) : std::string("-"); });
-  };
-  moving_row("clamp to, centre", [&](const PlanColumn &p) {
-    return signed_length(at_bench(c, p.setting, p.diagnosis.as_built).bow);
-  });
-  moving_row("clamp to, twist", [&](const PlanColumn &p) {
-    return cases::degrees(at_bench(c, p.setting, p.diagnosis.as_built).twist);
-  });
-  const auto below = [](const PlanColumn &p) { return block_below_rest(p.history); };
-  if (below(report.main_column()))
-    moving_row("stop block below rest", [&](const PlanColumn &p) {
-      return below(p) ? both_lengths(*below(p)) : std::string("-");
-    });
-  for (std::size_t i = 0; i < c.phases.size(); ++i)
-    moving_row("end of " + c.phases[i].name, [&](const PlanColumn &p) {
-      return i < p.history.phases.size() ? bow(p, p.history.phases[i].reading) : "-";
-    });
-  moving_row("largest cord", [&](const PlanColumn &p) { return all_forces(largest_cord(p)); });
-  row(out, report, "reaches the target", [](const PlanColumn &p) {
-    return std::string(!p.line_moves() ? "line does not move" : p.on_target ? "yes" : "no");
-  });
-  paragraph(out, "How to tell which one it is: the hot re-reading. What follows is for the middle "
-                 "line.");
 }
 } // namespace overbend::solver::text

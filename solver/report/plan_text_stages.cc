@@ -1,5 +1,4 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "solver/report/free_warming.h"
 #include "solver/report/plan_stages.h"
 #include "solver/report/plan_text_parts.h"
 #include "solver/words/shop_words.h"
@@ -145,23 +144,6 @@ bool have_states(const Stages &stages)
   return std::all_of(stages.begin(), stages.end(),
                      [](const PlanStage &s) { return s.state != nullptr; });
 }
-
-// Glue lines and strength of a line that is not the one the plan is written for.
-void other_line(std::ostringstream &out, const PlanReport &report, std::size_t number)
-{
-  const Stages stages = plan_stages(report, number);
-  const PlanColumn &column = report.columns[number];
-  if (stages.empty() || !have_states(stages))
-    return;
-  const std::string name = line_in_words(column.speed);
-  out << "\n";
-  paragraph(out, capital(name) + ", stage by stage, as above." +
-                     (column.line_moves() ? " Its own clamp setting is among the three lines."
-                                          : " It does not move: these are of what was tried on it, "
-                                            "which is nothing to clamp to."));
-  glue_lines(out, stages);
-  strength(out, stages);
-}
 } // namespace
 
 void stage_tables(std::ostringstream &out, const PlanReport &report)
@@ -176,8 +158,5 @@ void stage_tables(std::ostringstream &out, const PlanReport &report)
     return;
   glue_lines(out, stages);
   strength(out, stages);
-  for (std::size_t i = 0; i < report.columns.size(); ++i)
-    if (i != report.main_number())
-      other_line(out, report, i);
 }
 } // namespace overbend::solver::text

@@ -115,9 +115,14 @@ overbend_command_test(celluloid_is_refused RUN plan ${shipped}/celluloid.toml ST
 overbend_command_test(stiffness_that_does_not_fit RUN plan case.toml STATUS 0
   CASE_TEXT "preset = \"electric\"\n[glue]\nboard = \"white PVA\"\n[found]\nbow = \"1 mm\"\nstrung_bow = \"3 mm\"\n[numerics]\nresolution = 0.5\n"
   SAYS "DO NOT DO IT.*Look again")
+overbend_command_test(a_damp_neck_is_conditioned_first RUN plan case.toml STATUS 0
+  CASE_TEXT "preset = \"electric\"\n[glue]\nboard = \"white PVA\"\n[found]\nbow = \"1 mm\"\n[moisture]\ncontent = \"22 %\"\n[numerics]\nresolution = 0.5\n"
+  SAYS "CONDITION IT FIRST, AND READ IT AGAIN.*The wood is too damp"
+  HOLDS case-plan/plan.json "\"word\": \"condition_first\"")
 overbend_command_test(straight_neck_needs_nothing RUN plan case.toml STATUS 0
   CASE_TEXT "preset = \"electric\"\n[glue]\nboard = \"white PVA\"\n[found]\nbow = \"0 mm\"\ntwist = \"0 deg\"\n[finish]\nkind = \"polyester\"\nbinding = \"none\"\n"
-  SAYS "NOTHING TO DO.*Nothing to do: the bow .straight. is below what"
+  SAYS "VERDICT: NOTHING TO DO.*Nothing to do: the bow .straight. is below what"
+  HOLDS case-plan/plan.json "\"word\": \"nothing_to_do\""
   MAKES case-plan/plan.json case-plan/plan.txt case-plan/record.txt)
 
 overbend_command_test(neck_angle_is_no_bow RUN plan case.toml STATUS 0
@@ -141,13 +146,13 @@ overbend_command_test(full_plan RUN plan case.toml --no-pictures STATUS 0
   CASE_TEXT "${short_plan}" GATE SAYS "Written to the folder case-plan"
   MAKES case-plan/results.h5 case-plan/results.xdmf case-plan/readings.csv case-plan/gaps.csv
     case-plan/bench-card.html case-plan/report.html case-plan/index.html
-  HOLDS case-plan/plan.txt "IN SHORT[ \n]+Clamp it to [0-9.]+ mm .[0-9.]+ thou.[ \n]+back-bow"
+  HOLDS case-plan/plan.txt "Clamp it cold to [0-9.]+ mm .[0-9.]+ thou.[ \n]+back-bow"
     case-plan/plan.txt "Straightedge on the frets from fret 1 to"
     case-plan/plan.txt "0.03 mm .1.0[ \n]+thou.[ \n]+of[ \n]+the[ \n]+0.50[ \n]+mm .20[ \n]+thou.[ \n]+reading[ \n]+at[ \n]+the[ \n]+centre[ \n]+is[ \n]+frets,[ \n]+not[ \n]+neck"
     case-plan/bench-card.html "Frets not level"
     case-plan/plan.txt "20[ \n]+min[ \n]+after[ \n]+release,[ \n]+it[ \n]+should[ \n]+read"
     case-plan/plan.txt "hold[ \n]+for[ \n]+that[ \n]+day"
-    case-plan/plan.txt "WHAT MIGHT GIVE[^\n]*\n *Hardest pull on a cord [0-9]+ N"
+    case-plan/plan.txt "WHAT MIGHT GIVE[^\n]*\n *Hardest pull, bass cord: [0-9]+ N"
     case-plan/plan.txt "allowed"
     case-plan/plan.json "\"line_speed\": \"middle\""
     case-plan/record.txt "exit reason: done"

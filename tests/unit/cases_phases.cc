@@ -51,12 +51,15 @@ TEST(Phases, TheDefaultScheduleIsTheUsualJob)
   EXPECT_EQ(strung.rod, RodState::set);
 }
 
-TEST(Phases, TheHeatIsOnForTwoHours)
+// Three quarters of an hour until the line is soft, five minutes to read, an hour and a half at the
+// overbend.
+TEST(Phases, TheHeatIsOnForTwoHoursAndTwentyMinutes)
 {
   double hot = 0;
   for (const Phase &phase : electric("").phases)
     hot += phase.heater ? phase.duration : 0;
-  EXPECT_DOUBLE_EQ(hot, 7200);
+  EXPECT_DOUBLE_EQ(hot, 8400);
+  EXPECT_DOUBLE_EQ(named(electric(""), "heat").duration, 2700);
 }
 
 TEST(Phases, TheStringsStayOnUntilTheTargetIsRead)
@@ -110,12 +113,14 @@ TEST(Phases, AStopBlockIsInPlaceWhileClamped)
   EXPECT_FALSE(named(result, "release").block);
 }
 
-TEST(Phases, WithAStopBlockTheHotReadingIsOnlyRead)
+// Set to the cold reading first, and anew when the line is soft.
+TEST(Phases, AStopBlockIsSetAgainAtTheHotReading)
 {
   const Case result = electric("[bench]\nstop_block = true\n");
-  EXPECT_EQ(named(result, "clamp cold").pull.kind, Pull::Kind::to_reading);
-  EXPECT_EQ(named(result, "read again hot").pull.kind, Pull::Kind::none);
-  EXPECT_EQ(named(electric(""), "read again hot").pull.kind, Pull::Kind::to_reading);
+  for (const char *name : {"clamp cold", "read again hot"}) {
+    EXPECT_EQ(named(result, name).pull.kind, Pull::Kind::to_reading) << name;
+    EXPECT_TRUE(named(result, name).block) << name;
+  }
 }
 
 TEST(Phases, ARodAtItsStopIsSlackenedAndEndsSlackUnlessItIsToBeSetAgain)

@@ -2,7 +2,11 @@
 overbend_test(test_verdict
   SOURCES
     ${CMAKE_CURRENT_SOURCE_DIR}/verdict_before.cc
+    ${CMAKE_CURRENT_SOURCE_DIR}/verdict_lift.cc
+    ${CMAKE_CURRENT_SOURCE_DIR}/verdict_kinds.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/verdict_after.cc
+    ${CMAKE_CURRENT_SOURCE_DIR}/verdict_job.cc
+    ${CMAKE_CURRENT_SOURCE_DIR}/verdict_water.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/verdict_readings.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/free_warming.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/plan_date.cc
