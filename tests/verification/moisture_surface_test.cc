@@ -224,8 +224,9 @@ TEST(WrappedNeck, ClothSlowsTheDryingAndOneThatIsTightStopsIt)
                 100 * driest(tight, face));
     EXPECT_GT(driest(wrapped, face), driest(open, face) + 5e-4);
     EXPECT_LT(driest(wrapped, face), 0.0895);
-    if (face != Face::board_side) // whose upper edge dries with the open top
+    if (face != Face::board_side) { // whose upper edge dries with the open top
       EXPECT_NEAR(driest(tight, face), 0.09, 2e-4);
+    }
   }
   const unsigned top = board_top_node(neck, 0.2);
   EXPECT_NEAR(wrapped.all().back().moisture[top], open.all().back().moisture[top], 5e-4);
