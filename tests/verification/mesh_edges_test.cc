@@ -16,7 +16,7 @@ namespace overbend::tests
 {
 namespace
 {
-constexpr double an_hour = 3600; // s
+constexpr double an_hour = 3600, heated = 60 + an_hour; // s
 
 // One hour under the bar, the back bare.
 cases::Case heated_case()
@@ -26,6 +26,7 @@ cases::Case heated_case()
                            "[heater]\nbar_temperature = \"65 degC\"\n"
                            "[numerics]\nresolution = 0.5\n"
                            "[target]\nafter_release = \"2 min\"\n"
+                           "[[phase]]\nkind = \"clamp\"\nduration = \"1 min\"\n"
                            "[[phase]]\nkind = \"heat\"\nduration = \"1 h\"\n"
                            "[[phase]]\nkind = \"release\"\nduration = \"1 min\"\n"
                            "[[phase]]\nkind = \"string up\"\nduration = \"1 min\"\n",
@@ -43,7 +44,7 @@ double modulus_of_line(const cases::Case &c, unsigned outer_columns)
   const solver::PlanInput input{c, mesh, materials::tables(), [](const std::string &) {}, {}};
   solver::Workbench work(input, {});
   const auto heat = solver::heat_of(work, c.phases);
-  const auto T = heat.at(an_hour), m = solver::moisture_of(work, c.phases, heat).at(an_hour);
+  const auto T = heat.at(heated), m = solver::moisture_of(work, c.phases, heat).at(heated);
   double sum = 0, area = 0;
   for (const solver::GluePoint &p : work.model.glue_point) {
     const double x = work.model.space.position[p.upper][0];
