@@ -125,7 +125,9 @@ TEST(DevicePull, ABowThatWouldHaveToBePushedIsRefusedByName)
 // wood are linear, the pad's edge may open: 1 %.
 TEST(DeviceUnits, FollowTwoFullPulls)
 {
-  for (const RiggedDevice &device : rigged_devices()) {
+  for (const char *name :
+       {"posts", "posts in line", "strap and bar", "headstock bar, turned over", "caul"}) {
+    const RiggedDevice &device = device_named(name);
     DeviceNeck rigged(device);
     const bool two = solver::sets_twist(rigged.neck.c);
     const double bow = device.direction() * 0.5e-3, twist = two ? 0.1 * degree : 0;
