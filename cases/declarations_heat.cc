@@ -90,8 +90,8 @@ void declare_iron(Table &heater)
                   "57 degC");
   heater.quantity("overshoot", Dimension::temperature_difference, OVERBEND_AT(overshoot), 0, 30,
                   "By how much the thermometer that holds the heat may pass its figure: what a "
-                  "plan keeps free below each limit; unknown: 3 K under a thermostat or a blanket, "
-                  "6 K dabbed or parked [E].",
+                  "plan keeps free below each limit; unknown: 3 K (5 degF) under a thermostat "
+                  "or a blanket, 6 K (11 degF) dabbed or parked [E].",
                   "unknown");
   heater.position("bar_sensor", OVERBEND_AT(result.heater.bar_sensor),
                   "Where on the bar that temperature is read.", "fret 6");

@@ -95,7 +95,7 @@ void declare_board(Declarations &lines)
   board.length("slot_depth", OVERBEND_AT(result.neck.slot_depth), 0, 8 * mm,
                "Depth of the fret slots below the top; 0 for a board without. Where the neck is "
                "bent back they open, and the board is softer along its grain than where they "
-               "close on the frets. Unknown: 2.5 mm, and no more than 42 % of the board [E].",
+               "close on the frets. Unknown: 2.5 mm (0.1 in), and no more than 42 % of the board [E].",
                "unknown");
   board.quantity("slot_give", Dimension::fraction, OVERBEND_AT(result.neck.slot_give), 0, 3,
                  "How much they give, for what is computed; the trade's 10 to 25 % less board "

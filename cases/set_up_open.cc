@@ -25,7 +25,7 @@ LeftOpen left_open(const Case &result)
   open.bar_ends = is_open("heater.to") && is_open("heater.iron_to");
   open.wrap = is_open("schedule.wrap");
   open.hold = is_open("schedule.hold");
-  open.device = is_open("bench.device") && is_open("bench.posts") && is_open("bench.stop_block");
+  open.device = is_open("bench.device") && is_open("bench.posts") && !result.bench.stop_block;
   open.cradle = is_open("bench.cradle");
   return open;
 }
