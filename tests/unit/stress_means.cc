@@ -118,9 +118,12 @@ TEST_P(StressMeansOn, BentPlankCountsAsStrongerByTheSizeEffect)
   });
   const auto mean = neck.work.means.stress(neck.work.model, state);
   double most = 0;
-  for (std::size_t b = 0; b < mean.size(); ++b)
-    if (neck.work.means.boxes.box[b].place[0] < -60e-3)
+  // Away from its rounded sides, where it is less deep and a box smaller.
+  for (std::size_t b = 0; b < mean.size(); ++b) {
+    const Vec3 &place = neck.work.means.boxes.box[b].place;
+    if (place[0] < -60e-3 && std::abs(place[1]) < 0.25 * neck.c.neck.headstock.width)
       most = std::max(most, std::abs(mean[b][0]));
+  }
   EXPECT_NEAR(most, 1e6 * (1 - 2.5e-3 / depth), 1e3) << "closed form";
   const double stronger = 0.95e6 / most, expected = std::pow(50e-3 / depth, 1. / 9);
   EXPECT_NEAR(stronger, expected, 0.03);
