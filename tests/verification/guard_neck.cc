@@ -33,7 +33,7 @@ bar_temperature = "65 degC"
 width = "50 mm"
 to = "470 mm"
 iron_to = "470 mm"
-contact = "100 W/(m2 K)"
+contact = '100 W/(m2 K)'
 underside = "shaped"
 [schedule]
 hold = "2 h"
