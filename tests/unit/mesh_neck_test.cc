@@ -171,8 +171,8 @@ TEST(NeckMesh, GlueLineIsFineAlongItsEdges)
         if (low > 1e-9)
           continue;
         ++edges;
-        // The widest board, a classical's, has 3.1 mm.
-        EXPECT_LE(high, 3.2e-3) << name << " at " << resolution;
+        // The widest boards, of a classical and of a bass at the body, have 3.1 and 3.2 mm.
+        EXPECT_LE(high, 3.3e-3) << name << " at " << resolution;
       }
       EXPECT_GT(edges, 20u) << name << " at " << resolution;
     }
