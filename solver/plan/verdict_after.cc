@@ -94,6 +94,15 @@ void judge_job(const Job &job, const Workbench &workbench, const ThermalHistory 
   }
   if (job.ends)
     return;
+  const auto is_passed = [](const Demand &d) { return d.share >= 1 + 1e-6; };
+  const std::vector<Demand> &asked = job.passes.back().demands;
+  if (job.planned.phases_listed && job.passes.back().limit == Limit::fast_line &&
+      std::none_of(asked.begin(), asked.end(), is_passed)) {
+    v.caution("The phases listed make one pass, held back so that a fast line does not end "
+              "back-bowed. " +
+              ends_at(job) + " Read it then, and plan a second pass from there.");
+    return;
+  }
   v.refuse("No set-up within the limits ends this in two passes. " + ends_at(job),
            instead_of_heat(workbench.the_case));
   const PassPlan &last = job.passes.back();
