@@ -84,10 +84,10 @@ void limits(std::ostringstream &out, const PlanReport &report)
   out << "\nWHAT MIGHT GIVE\n";
   const auto bears = pull_limits(report.the_case, materials::tables());
   const auto names = pull_names(report.the_case);
-  for (std::size_t k = 0; k < names.size(); ++k)
-    paragraph(out, "Hardest pull, " + names[k] + ": " + all_forces(largest_pull(p, k)) + " of " +
-                       all_forces(bears[k].refuse) + " allowed (" + bound_in_words(bears[k].bound) +
-                       ").");
+  for (std::size_t which = 0; which < names.size(); ++which)
+    paragraph(out, "Hardest pull, " + names[which] + ": " + all_forces(largest_pull(p, which)) +
+                       " of " + all_forces(bears[which].refuse) + " allowed (" +
+                       bound_in_words(bears[which].bound) + ").");
   paragraph(out, "Hottest: glue line " + both_temperatures(k.hottest_glue) + ", top of the board " +
                      both_temperatures(k.hottest_board_top) + ".");
   if (report.line)
