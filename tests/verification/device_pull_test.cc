@@ -54,7 +54,7 @@ TEST(DevicePull, ReachesTheBowAndTheTwistThatItCanSet)
 // one goes slack, as statics say before anything is pulled.
 TEST(DevicePull, GoesAsFarInTwistAsTheStaticsOfTheDeviceSay)
 {
-  const double bow = -0.3e-3, twist = 1.2 * degree;
+  const double bow = -0.3e-3, twist = 0.6 * degree;
   DeviceNeck bar(device_named("headstock bar")), posts(device_named("posts"));
   EXPECT_TRUE(bar.pull_to(bow, twist).reached);
   EXPECT_FALSE(posts.pull_to(bow, twist).reached);
@@ -72,9 +72,10 @@ TEST(DevicePull, GoesAsFarInTwistAsTheStaticsOfTheDeviceSay)
   report("Posts with one cord slack", "torque, N m", "largest by statics", most, post_load.torque,
          1e-9);
   EXPECT_NEAR(post_load.torque, most, 1e-9);
-  // Twist follows torque alike with both devices, but for where it is let in: the bar is nearer.
+  // Twist follows torque alike with both devices, but for the part that the cradle's pad takes: it
+  // opens at one edge as the torque grows against the pull.
   EXPECT_NEAR(posts.reading.twist / post_load.torque / (bar.reading.twist / bar_load.torque), 1,
-              0.1);
+              0.15);
 }
 
 TEST(DevicePull, MirroredTwistMirrorsThePulls)
@@ -174,10 +175,13 @@ TEST(DeviceBlock, StopsTheHeadstockUnderEachDevice)
     const auto with = rigged.neck.at_once(blocked, offsets);
     const double drop = bench.headstock_height(without.displacement) - height,
                  stopped = bench.headstock_height(with.displacement) - height;
-    report(std::string("Stop block, ") + name, "share of the way that is left", "a stop", 0,
-           stopped / drop, 0.02);
+    // It gives by its force over its stiffness, 5e6 N/m as bench_springs.cc has it.
+    const double gives = with.forces.block / 5e6;
+    report(std::string("Stop block, ") + name, "way that is left, mm", "force over stiffness",
+           1e3 * gives, -1e3 * stopped, 1e-4);
     EXPECT_LT(drop, -0.1e-3) << name;
-    EXPECT_NEAR(stopped / drop, 0, 0.02) << name;
+    EXPECT_NEAR(-stopped, gives, 1e-7) << name;
+    EXPECT_LT(stopped / drop, 0.05) << name;
     EXPECT_GT(with.forces.block, 5) << name;
   }
 }
