@@ -154,6 +154,10 @@ TEST(HeatedSection, GapUnderAFlatBarIsThatOfTheCircle)
   EXPECT_EQ(solver::contact_at(bar, 0.02), bar.contact);
 }
 
+// A probe in the edge has 0.4 of the bar's excess over the air, and its temperature is known to
+// edge_tolerance: so much is the bar's.
+constexpr double bar_tolerance = edge_tolerance / 0.4;
+
 // The probe in the edge of the line is brought to 45 degC: the bar then is where the separate model
 // says it has to be, it never passed what it may, and the probe came there without swinging.
 TEST(HeldByTheProbe, BarComesToWhatASeparateModelAsksForAndTheProbeStaysAtItsFigure)
@@ -174,20 +178,23 @@ TEST(HeldByTheProbe, BarComesToWhatASeparateModelAsksForAndTheProbeStaysAtItsFig
   }
   const double bar = bar_half_way(source.heater, history.all().back());
   report("Heat held by a probe in the edge of the line at 45 degC", "bar, degC",
-         "finite differences in the test", cool, bar, 1.25);
-  EXPECT_NEAR(bar, cool, 1.25); // edge_tolerance over its share of the bar's excess, 25 K of 62 K
-  double highest = 0, swing = 0;
+         "finite differences in the test", cool, bar, bar_tolerance);
+  EXPECT_NEAR(bar, cool, bar_tolerance);
+  double highest = 0, swing = 0, near = 0;
   for (const auto &state : history.all()) {
     const double probe = source.probe->value(state.temperature) - celsius(45);
     highest = std::max(highest, bar_half_way(source.heater, state));
+    if (std::abs(probe) > 1)
+      near = state.time;
     if (state.time > 1.5 * hour)
       swing = std::max(swing, std::abs(probe));
   }
-  std::printf("bar at most %.1f degC, states %zu\n", highest, history.all().size());
+  std::printf("bar at most %.1f degC, probe within 1 K from %.0f min on, states %zu\n", highest,
+              near / 60, history.all().size());
   report("Heat held by a probe in the edge of the line", "off its figure after 1.5 h, K",
          "definition", 0, swing, 0.5);
   EXPECT_LT(swing, 0.5);
-  EXPECT_LT(highest, 85.1);
+  EXPECT_LT(highest, bar + 2);
 }
 
 // The second thermometer: where the bar may not become hot enough, the probe stays below its

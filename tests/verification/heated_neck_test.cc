@@ -126,14 +126,15 @@ TEST(LineHeat, SaysWhatTheLineHasWhileTheProbeShowsItsFigure)
 
 // The real thing: how much the edge under-reads, wrapped and bare, flat and shaped. Source: a
 // separate two-dimensional section of this neck (superellipse of the back, contact 100 W/(m2 K),
-// bar at 65 degC, bar of 40 mm): centre 56.1 bare, 60.1 with back and sides wrapped, mean of the width
-// lower by 2.3 K under a flat bar on 254 mm. Within 1.5 K:
-// coarse mesh, width and depth that change along the neck.
+// bar at 65 degC and as wide as the board): centre 56.1 and edge 46.5 bare; centre 60.1 with the
+// back wrapped, and edge 56 with the board's sides in the cloth too; under a flat bar on 254 mm the
+// edge is at 43 and the mean of the width 2.3 K lower. Within 1.5 K: coarse mesh, width and depth
+// that change along the neck.
 TEST(LineHeat, OfAnElectricNeckIsThatOfASeparateSection)
 {
   const auto run = [](const std::string &more, bool wrapped) {
     cases::Case c =
-        heated("[board]\nradius = \"254 mm\"\n[heater]\nwidth = \"40 mm\"\nto = \"470 mm\"\n"
+        heated("[board]\nradius = \"254 mm\"\n[heater]\nwidth = \"50 mm\"\nto = \"470 mm\"\n"
                "iron_to = \"470 mm\"\nbar_temperature = \"65 degC\"\n"
                "contact = \"100 W/(m2 K)\"\n" +
                more);
@@ -150,10 +151,11 @@ TEST(LineHeat, OfAnElectricNeckIsThatOfASeparateSection)
   const solver::LineHeat bare = run("underside = \"shaped\"\n", false),
                          wrapped = run("underside = \"shaped\"\n", true),
                          flat = run("underside = \"flat\"\n", false);
-  // The edges of that model were resolved as coarsely as the mesh's were then; with columns graded
-  // towards them both are colder, as the finite differences of heat_section_test.cc say as well.
   check("bare, centre, degC", 56.1, bare.middle - celsius, 1.5);
+  check("bare, edge, degC", 46.5, bare.edge - celsius, 1.5);
   check("wrapped, centre, degC", 60.1, wrapped.middle - celsius, 1.5);
+  check("wrapped, edge, degC", 56, wrapped.edge - celsius, 1.5);
+  check("flat against shaped, edge, K", -3.5, flat.edge - bare.edge, 1.2);
   check("flat against shaped, mean, K", -2.3, flat.mean - bare.mean, 0.8);
 }
 
