@@ -69,4 +69,35 @@ TEST(ChangingAir, AShortPhaseFollowsItsHours)
   EXPECT_NEAR(series.shown(3 * hour), kelvin + 20, 0.5);
   EXPECT_DOUBLE_EQ(series.spacing(), hour);
 }
+
+// One evening of five hours a week at 45 degC in air of 20 degC: what is shown stays at the mean of
+// the week, and the mean creep shift is that of the course, 5 h and 163 h of 168. The quarters of
+// an hour in which it gets hot and cools are half of either, and count as 0.5 % of the shift.
+TEST(ChangingAir, AHotEveningAWeekCountsInAYearAndMovesNothingThatIsShown)
+{
+  cases::Phase phase;
+  phase.duration = 365 * day;
+  phase.climate.points = {{0, kelvin + 20, 0.5}, {phase.duration, kelvin + 20, 0.5}};
+  phase.climate.hot_hours = 5 * hour;
+  phase.climate.hot_temperature = kelvin + 45;
+  const solver::AirSeries series(phase, 0, 1, kelvin + 20);
+  ASSERT_TRUE(series.in_days());
+  EXPECT_TRUE(series.swings());
+  EXPECT_FALSE(series.breathes());
+  const auto shift = [](double T, double) { return std::exp(-30000 * (1 / T - 1 / 293.15)); };
+  const double hot = shift(kelvin + 45, 0), exact = (5 * hot + 163) / 168;
+  for (const double dt : {0., 1 * day, 7 * day, 28 * day}) {
+    const double got = series.mean(100 * day, dt, shift);
+    report("A hot evening a week", "mean creep shift over " + std::to_string(int(dt / day)) + " d",
+           "integral of the course", exact, got, 0.05 * exact);
+    EXPECT_NEAR(got / exact, 1, 0.05) << dt;
+  }
+  for (double t = 10 * day; t < 350 * day; t += 0.3 * day)
+    EXPECT_NEAR(series.shown(t), kelvin + 20 + 25. * 5 / 168, 0.1) << t / day;
+  // The same for two days, followed by the hour, has no evening yet; for four it has one.
+  phase.duration = 4 * day;
+  const solver::AirSeries days(phase, 0, 1, kelvin + 20);
+  EXPECT_NEAR(days.mean(0, 4 * day, [](double T, double) { return T; }), kelvin + 20 + 25. * 5 / 96,
+              0.05);
+}
 } // namespace overbend::tests
