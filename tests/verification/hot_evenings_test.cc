@@ -31,8 +31,8 @@ cases::Phase weeks_with_hot_evenings(const GuardNeck &neck)
   return phase;
 }
 
-// Cut so that each hot evening lies in two days that are followed by the hour; the rest of the week
-// has no hours to follow.
+// Cut so that each hot evening lies in a day that is followed by the quarter of an hour, in which
+// the air gets hot and cools; the rest of the week has no hours to follow.
 std::vector<cases::Phase> by_the_hour(const cases::Phase &whole)
 {
   std::vector<cases::Phase> pieces;
@@ -50,8 +50,8 @@ std::vector<cases::Phase> by_the_hour(const cases::Phase &whole)
   for (unsigned week = 0; week < weeks; ++week) {
     const double start = week * 7 * day;
     add(start, start + 3 * day, day);
-    add(start + 3 * day, start + 5 * day, hour / 2);
-    add(start + 5 * day, start + 7 * day, day);
+    add(start + 3 * day, start + 4 * day, hour / 4);
+    add(start + 4 * day, start + 7 * day, day);
   }
   return pieces;
 }

@@ -69,4 +69,38 @@ TEST(ChangingAir, AShortPhaseFollowsItsHours)
   EXPECT_NEAR(series.shown(3 * hour), kelvin + 20, 0.5);
   EXPECT_DOUBLE_EQ(series.spacing(), hour);
 }
+
+// One evening of five hours a week at 45 degC in air of 20 degC: what is shown stays at the mean of
+// the week, and the mean creep shift is that of the course: 4.75 h hot, two quarters of an hour
+// between, the rest of 168 h cool. Sampled by the quarter of an hour: held to 3 %.
+TEST(ChangingAir, AHotEveningAWeekCountsInAYearAndMovesNothingThatIsShown)
+{
+  cases::Phase phase;
+  phase.duration = 365 * day;
+  phase.climate.points = {{0, kelvin + 20, 0.5}, {phase.duration, kelvin + 20, 0.5}};
+  phase.climate.hot_hours = 5 * hour;
+  phase.climate.hot_temperature = kelvin + 45;
+  const solver::AirSeries series(phase, 0, 1, kelvin + 20);
+  ASSERT_TRUE(series.in_days());
+  EXPECT_TRUE(series.swings());
+  EXPECT_FALSE(series.breathes());
+  const auto shift = [](double T, double) { return std::exp(-30000 * (1 / T - 1 / 293.15)); };
+  double ramp = 0;
+  for (unsigned k = 0; k < 1000; ++k)
+    ramp += shift(kelvin + 20 + 25 * (k + 0.5) / 1000, 0) / 1000;
+  const double exact = (4.75 * shift(kelvin + 45, 0) + 0.5 * ramp + 162.75) / 168;
+  for (const double dt : {0., 1 * day, 7 * day, 28 * day}) {
+    const double got = series.mean(100 * day, dt, shift);
+    report("A hot evening a week", "mean creep shift over " + std::to_string(int(dt / day)) + " d",
+           "integral of the course", exact, got, 0.03 * exact);
+    EXPECT_NEAR(got / exact, 1, 0.03) << dt;
+  }
+  for (double t = 10 * day; t < 350 * day; t += 0.3 * day)
+    EXPECT_NEAR(series.shown(t), kelvin + 20 + 25. * 5 / 168, 0.1) << t / day;
+  // The same for two days, followed by the hour, has no evening yet; for four it has one.
+  phase.duration = 4 * day;
+  const solver::AirSeries days(phase, 0, 1, kelvin + 20);
+  EXPECT_NEAR(days.mean(0, 4 * day, [](double T, double) { return T; }), kelvin + 20 + 25. * 5 / 96,
+              0.05);
+}
 } // namespace overbend::tests
