@@ -4,55 +4,10 @@
 #include "solver/equations/parallel.h"
 #include "solver/equations/timing_clock.h"
 #include "solver/mechanics/glue_traction.h"
-#include "solver/mechanics/step_failure.h"
 #include "solver/model/wood_axes.h"
-
-#include <algorithm>
-#include <cmath>
 
 namespace overbend::solver
 {
-namespace
-{
-// Creep elements may switch this often within a step; then they stay (their effect is small).
-constexpr unsigned creep_rounds = 2;
-constexpr unsigned state_rounds = 30;
-// Share of a residual (energy norm) that may be left while the states are still looked for.
-constexpr double rough_share = 0.01;
-} // namespace
-
-MechanicsState unstressed(const Model &model)
-{
-  MechanicsState state;
-  state.displacement.assign(model.n_unknowns(), 0.);
-  state.wood.resize(model.space.jxw.size());
-  state.glue.resize(model.glue_point.size());
-  return state;
-}
-
-void add_times(MechanicsState &state, double factor, const MechanicsState &other)
-{
-  for (std::size_t i = 0; i < state.displacement.size(); ++i)
-    state.displacement[i] += factor * other.displacement[i];
-  for (std::size_t p = 0; p < state.wood.size(); ++p)
-    for (unsigned i = 0; i < 6; ++i) {
-      state.wood[p].stress[i] += factor * other.wood[p].stress[i];
-      for (unsigned e = 0; e < materials::max_elements; ++e) {
-        state.wood[p].kelvin[e][i] += factor * other.wood[p].kelvin[e][i];
-        state.wood[p].irrecoverable[e][i] += factor * other.wood[p].irrecoverable[e][i];
-      }
-      for (unsigned e = 0; e < materials::max_sorptive; ++e)
-        state.wood[p].sorptive[e][i] += factor * other.wood[p].sorptive[e][i];
-      state.wood[p].drying_set[i] += factor * other.wood[p].drying_set[i];
-    }
-  for (std::size_t p = 0; p < state.glue.size(); ++p)
-    for (unsigned i = 0; i < 2; ++i) {
-      state.glue[p].slip[i] += factor * other.glue[p].slip[i];
-      for (unsigned b = 0; b < materials::max_branches; ++b)
-        state.glue[p].branch[b][i] += factor * other.glue[p].branch[b][i];
-    }
-}
-
 Mechanics::Mechanics(const Model &the_model) : model(the_model)
 {
   if (model.strips)
@@ -162,15 +117,18 @@ void Mechanics::begin_with_glue_at(const MechanicsState &the_start, const std::v
 void Mechanics::set_law()
 {
   in_two_threads(model.space.n_cells, [&](std::size_t begin, std::size_t end) {
-    for (std::size_t c = begin; c < end; ++c) {
-      for (std::size_t p = c * points_per_cell; p < (c + 1) * points_per_cell; ++p) {
-        const auto &law = law_at(unsigned(c), p);
-        wood_stiffness[p] = inverse(law.tangent(wood_step[p], active[p]));
-        wood_history[p] = law.history(start->wood[p], wood_step[p], active[p]);
-        stiffness[p] = to_model_axes(axes_at(unsigned(c), p), wood_stiffness[p]);
-      }
-    }
+    for (std::size_t c = begin; c < end; ++c)
+      for (std::size_t p = c * points_per_cell; p < (c + 1) * points_per_cell; ++p)
+        set_law_at(unsigned(c), p);
   });
+}
+
+void Mechanics::set_law_at(unsigned cell, std::size_t p)
+{
+  const auto &law = law_at(cell, p);
+  wood_stiffness[p] = inverse(law.tangent(wood_step[p], active[p]));
+  wood_history[p] = law.history(start->wood[p], wood_step[p], active[p]);
+  stiffness[p] = to_model_axes(axes_at(cell, p), wood_stiffness[p]);
 }
 
 std::vector<double> Mechanics::residual(const std::vector<Spring> &springs,
@@ -213,105 +171,6 @@ std::vector<double> Mechanics::residual(const std::vector<Spring> &springs,
 }
 
 // Looks which springs pull and which creep elements work; true if anything changed.
-bool Mechanics::update_states(const std::vector<Spring> &springs,
-                              const std::vector<double> &displacement, bool creep_may_change)
-{
-  restless.clear();
-  for (std::size_t s = 0; s < springs.size(); ++s) {
-    const char closed = !springs[s].one_sided || elongation(springs[s], displacement) > 0;
-    if (closed != spring_closed[s])
-      restless.push_back(springs[s].name);
-    spring_closed[s] = closed;
-  }
-  bool changed = !restless.empty();
-  if (!creep_may_change)
-    return changed;
-  const std::vector<Voigt> strain = strains(model.space, displacement);
-  std::vector<char> creep_changed(model.space.n_cells, 0);
-  in_two_threads(model.space.n_cells, [&](std::size_t begin, std::size_t end) {
-    for (std::size_t c = begin; c < end; ++c) {
-      for (std::size_t p = c * points_per_cell; p < (c + 1) * points_per_cell; ++p) {
-        materials::Vector6 elastic = to_wood_axes(axes_at(unsigned(c), p), strain[p]);
-        for (unsigned i = 0; i < 6; ++i)
-          elastic[i] -= wood_history[p][i];
-        const auto now_active =
-            law_at(unsigned(c), p)
-                .active(start->wood[p], wood_step[p], wood_stiffness[p] * elastic);
-        creep_changed[c] = creep_changed[c] || now_active != active[p];
-        active[p] = now_active;
-      }
-    }
-  });
-  if (std::find(creep_changed.begin(), creep_changed.end(), 1) != creep_changed.end()) {
-    set_law();
-    changed = true;
-  }
-  return changed;
-}
-
-void Mechanics::equilibrate(const std::vector<Spring> &springs, const std::vector<double> &load,
-                            std::vector<double> &displacement)
-{
-  current_springs = springs;
-  make_pattern(springs);
-  if (spring_closed.size() != springs.size())
-    spring_closed.assign(springs.size(), 0);
-  for (std::size_t s = 0; s < springs.size(); ++s)
-    spring_closed[s] = !springs[s].one_sided || elongation(springs[s], displacement) > 0;
-  for (const auto &[index, value] : held)
-    displacement[index] = value;
-
-  // Which springs and creep elements are at work shows long before the digits are all there: a
-  // rough solution first, and the fine one once the states stay or may not change any more.
-  bool rough = true;
-  for (unsigned round = 0; round < state_rounds; ++round) {
-    std::vector<std::vector<double>> increment{residual(springs, load, displacement)};
-    iterate(increment, [&](std::size_t, double energy) {
-      force_scale = std::max(force_scale, energy);
-      const double fine = tolerance * tolerance * force_scale;
-      return rough ? std::max(fine, rough_share * rough_share * energy) : fine;
-    });
-    for (std::size_t i = 0; i < displacement.size(); ++i)
-      displacement[i] += increment[0][i];
-    if (!std::all_of(displacement.begin(), displacement.end(),
-                     [](double v) { return std::isfinite(v); }))
-      throw StepFailed("the displacement is not a finite number, first " +
-                       place_of_largest(model.space, displacement));
-    const bool changed = update_states(springs, displacement, round < creep_rounds);
-    if (!changed && !rough)
-      return;
-    rough = rough && changed && round + 1 < creep_rounds;
-  }
-  throw StepFailed("these open and close in turn and do not come to rest in " +
-                   std::to_string(state_rounds) + " rounds: " + counted(restless));
-}
-
-void Mechanics::respond(std::vector<std::vector<double>> &loads,
-                        const std::vector<std::vector<double>> &guesses)
-{
-  std::vector<double> energy_of_guess(loads.size(), 0.);
-  std::vector<double> force(guesses.empty() ? 0 : model.n_unknowns());
-  for (std::size_t k = 0; k < loads.size(); ++k) {
-    auto &load = loads[k];
-    for (std::size_t i = 0; i < load.size(); ++i)
-      if (is_held[i])
-        load[i] = 0;
-    if (guesses.empty())
-      continue;
-    for (std::size_t i = 0; i < load.size(); ++i)
-      energy_of_guess[k] += guesses[k][i] * load[i];
-    apply_operator(guesses[k], force);
-    for (std::size_t i = 0; i < load.size(); ++i)
-      load[i] -= force[i];
-  }
-  iterate(loads, [&](std::size_t k, double energy) {
-    return unit_tolerance * unit_tolerance * std::max(energy, energy_of_guess[k]);
-  });
-  for (std::size_t k = 0; k < guesses.size(); ++k)
-    for (std::size_t i = 0; i < loads[k].size(); ++i)
-      loads[k][i] += guesses[k][i];
-}
-
 std::vector<double> Mechanics::unit_load(const MechanicsState &unit) const
 {
   const Space &space = model.space;

@@ -2,6 +2,7 @@
 #include "solver/model/elasticity_kernel.h"
 
 #include "solver/equations/parallel.h"
+#include "solver/equations/processor_versions.h"
 
 namespace overbend::solver
 {
@@ -188,49 +189,66 @@ void shape_gradients(const LineShapes &s, const std::array<double, 9> &inverse, 
   }
 }
 
-// Stress of a unit displacement of a node in direction i: column of D B.
-Voigt stress_of(const Stiffness &stiffness, const double (&g)[3], unsigned i)
+constexpr unsigned unknowns = 3 * nodes_per_cell;
+constexpr unsigned points_together = 3; // whose products share one pass over the matrix
+
+// Stress of a unit displacement of each unknown of the cell, times the point's weight: D B.
+void stress_of_units(const Stiffness &k, double weight, const double (&gradient)[nodes_per_cell][3],
+                     double (&stress)[6][unknowns])
 {
-  Voigt e{};
-  e[i] = g[i];
-  if (i == 0) {
-    e[5] = g[1];
-    e[4] = g[2];
-  } else if (i == 1) {
-    e[5] = g[0];
-    e[3] = g[2];
-  } else {
-    e[4] = g[0];
-    e[3] = g[1];
+  // Where each of the six strains has a component of the gradient, by direction of the unit.
+  static constexpr unsigned strain[3][3] = {{0, 5, 4}, {5, 1, 3}, {4, 3, 2}};
+  static constexpr unsigned row_start[6] = {0, 6, 11, 15, 18, 20}; // of the upper triangle
+  double full[6][6];
+  for (unsigned i = 0; i < 6; ++i)
+    for (unsigned j = i; j < 6; ++j)
+      full[i][j] = full[j][i] = weight * k[row_start[i] + j - i];
+  for (unsigned i = 0; i < 6; ++i)
+    for (unsigned b = 0; b < nodes_per_cell; ++b)
+      for (unsigned j = 0; j < 3; ++j)
+        stress[i][3 * b + j] = full[i][strain[j][0]] * gradient[b][0] +
+                               full[i][strain[j][1]] * gradient[b][1] +
+                               full[i][strain[j][2]] * gradient[b][2];
+}
+
+// Lower triangle of matrix += B^T D B of some points.
+OVERBEND_PROCESSOR_VERSIONS
+void add_points(const double (&gradient)[points_together][nodes_per_cell][3],
+                const double (&stress)[points_together][6][unknowns], double *matrix)
+{
+  for (unsigned a = 0; a < nodes_per_cell; ++a) {
+    const unsigned end = 3 * a + 3;
+    double *const row = matrix + std::size_t(3 * a) * unknowns;
+    for (unsigned q = 0; q < points_together; ++q) {
+      const double g0 = gradient[q][a][0], g1 = gradient[q][a][1], g2 = gradient[q][a][2];
+      const auto &t = stress[q];
+      for (unsigned b = 0; b < end; ++b) {
+        row[b] += g0 * t[0][b] + g1 * t[5][b] + g2 * t[4][b];
+        row[unknowns + b] += g0 * t[5][b] + g1 * t[1][b] + g2 * t[3][b];
+        row[2 * unknowns + b] += g0 * t[4][b] + g1 * t[3][b] + g2 * t[2][b];
+      }
+    }
   }
-  return multiply(stiffness, e);
 }
 } // namespace
 
 void element_matrix(const Space &space, const std::vector<Stiffness> &stiffness, unsigned cell,
                     ElementMatrix &matrix)
 {
+  static_assert(points_per_cell % points_together == 0, "each point belongs to a group");
   const LineShapes &s = line_shapes();
   matrix.fill(0);
-  double gradient[nodes_per_cell][3];
-  for (unsigned q = 0; q < points_per_cell; ++q) {
-    const std::size_t p = std::size_t(cell) * points_per_cell + q;
-    shape_gradients(s, space.inverse_jacobian[p], q, gradient);
-    const double w = space.jxw[p];
-    for (unsigned b = 0; b < nodes_per_cell; ++b)
-      for (unsigned j = 0; j < 3; ++j) {
-        const Voigt t = stress_of(stiffness[p], gradient[b], j);
-        for (unsigned a = b; a < nodes_per_cell; ++a) {
-          const double(&g)[3] = gradient[a];
-          double *row = &matrix[(3 * a) * 81 + 3 * b + j];
-          row[0] += w * (g[0] * t[0] + g[1] * t[5] + g[2] * t[4]);
-          row[81] += w * (g[0] * t[5] + g[1] * t[1] + g[2] * t[3]);
-          row[162] += w * (g[0] * t[4] + g[1] * t[3] + g[2] * t[2]);
-        }
-      }
+  double gradient[points_together][nodes_per_cell][3], stress[points_together][6][unknowns];
+  for (unsigned first = 0; first < points_per_cell; first += points_together) {
+    for (unsigned q = 0; q < points_together; ++q) {
+      const std::size_t p = std::size_t(cell) * points_per_cell + first + q;
+      shape_gradients(s, space.inverse_jacobian[p], first + q, gradient[q]);
+      stress_of_units(stiffness[p], space.jxw[p], gradient[q], stress[q]);
+    }
+    add_points(gradient, stress, matrix.data());
   }
-  for (unsigned a = 0; a < 81; ++a)
-    for (unsigned b = a + 1; b < 81; ++b)
-      matrix[a * 81 + b] = matrix[b * 81 + a];
+  for (unsigned a = 0; a < unknowns; ++a)
+    for (unsigned b = a + 1; b < unknowns; ++b)
+      matrix[a * unknowns + b] = matrix[b * unknowns + a];
 }
 } // namespace overbend::solver
