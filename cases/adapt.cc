@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cases/adapt.h"
 
-#include <algorithm>
-
 namespace overbend::cases
 {
 namespace
@@ -82,16 +80,6 @@ void adapt_target(Case &result)
   if (!has_rod && !given(result, "target.rod"))
     wanted = RodState::slack;
 }
-
-// The part that the iron touches by default ends where the bar does.
-void adapt_iron(Case &result)
-{
-  Heater &heater = result.heater;
-  if (!given(result, "heater.iron_from"))
-    heater.iron_from = std::max(heater.iron_from, heater.from);
-  if (!given(result, "heater.iron_to"))
-    heater.iron_to = std::min(heater.iron_to, heater.to);
-}
 } // namespace
 
 void drop_what_the_kinds_do_not_have(Case &result)
@@ -101,6 +89,5 @@ void drop_what_the_kinds_do_not_have(Case &result)
     drop_length(result, "heel.pocket", result.neck.heel.pocket);
   adapt_rod(result);
   adapt_target(result);
-  adapt_iron(result);
 }
 } // namespace overbend::cases

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "cases/case.h"
+#include "cases/declarations.h"
 
 namespace overbend::cases
 {
@@ -9,4 +9,8 @@ namespace overbend::cases
 // about its own kind then means nothing and is dropped, unless the case itself gives it. What the
 // case gives against its own kinds stays, for check_case to name.
 void drop_what_the_kinds_do_not_have(Case &result);
+
+// Contact, power, overshoot, underside and the place of the iron, where the case leaves them open:
+// by what gives the heat and by what the bar lies on.
+void settle_heater(Draft &draft);
 } // namespace overbend::cases

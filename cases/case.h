@@ -77,6 +77,14 @@ struct Climate
   int month = 0;       // 0 = January: months of [climate] begin there
   std::vector<ClimatePoint> points;
   double period = 0; // s after which the points come again; 0: the air stays as it is at the last
+  // On one evening of each week the air around the instrument is hot and keeps its water.
+  double hot_hours = 0, hot_temperature = 0; // s of each week, K
+};
+
+// Hot evenings of the months of [climate]: on a stage, in a car.
+struct HotEvenings
+{
+  double hours = 0, temperature = 0; // s of each week, K
 };
 
 // What is known of the water in the wood at the start. None of content, humidity and past: the neck
@@ -104,9 +112,12 @@ struct Found
   int rest_fret_a = 1, rest_fret_b = 0; // rest frets of the straightedge; b = 0: body-join fret
   int bow_fret = 0;                 // fret at which the bows were read; 0: the deepest of the model
   std::optional<double> strung_bow; // centre bow strung at pitch, rod as found
-  bool rod_loaded = false;          // the rod was loaded during the readings
-  bool open_crack = false;          // crack in shaft, headstock or heel
-  bool angle_only = false;          // string height or neck angle is wrong, the board is straight
+  // Centre bows with the one change each: strung at pitch with the rod slack, and strings off with
+  // the rod still loaded as found.
+  std::optional<double> strung_bow_rod_slack, bow_rod_loaded;
+  bool rod_loaded = false; // the rod was loaded during the readings
+  bool open_crack = false; // crack in shaft, headstock or heel
+  bool angle_only = false; // string height or neck angle is wrong, the board is straight
 };
 
 // What straightedge, sticks and a string held down are read on: the tops of the frets, or the wood
@@ -135,35 +146,64 @@ struct Readings
 
 enum class Cause { hot_strung, years_of_pull, unknown };
 
+// Where an instrument was in the hot store. In its closed case the wood holds the humidity of the
+// little air around it and keeps its water; in the open it meets the hot air, which is dry.
+enum class KeptIn { closed_case, open_air };
+
 struct Warp
 {
   Cause cause = Cause::unknown;
-  double temperature = 0;  // hot_strung: hottest air
-  double hot_time = 0;     // hot_strung: time at that temperature
-  double pull_time = 0;    // years_of_pull: time strung
-  double slip_share = 0.5; // unknown cause: share of the bow taken as slip
-  double rest_time = 0;    // since the strings came off
+  double temperature = 0;               // hot_strung: hottest air
+  double hot_time = 0;                  // hot_strung: time at that temperature
+  KeptIn kept_in = KeptIn::closed_case; // hot_strung
+  double pull_time = 0;                 // years_of_pull: time strung
+  double slip_share = 0.5;              // unknown cause: share of the bow taken as slip
+  double rest_time = 0;                 // since the strings came off
 };
 
 struct Air
 {
   double temperature = 293.15;
-  double humidity = 0.5;       // relative, 0..1
-  double film = 8;             // convection coefficient of a free face, W/(m^2 K)
-  bool wrapped = false;        // back and sides wrapped in dry cloth
-  double wrap_conductance = 4; // conductance through the wrap alone, W/(m^2 K)
+  double humidity = 0.5;        // relative, 0..1
+  double film = 8;              // convection coefficient of a free face, W/(m^2 K)
+  bool wrapped = false;         // back, headstock, heel and the board's sides wrapped in dry cloth
+  double wrap_conductance = 4;  // of heat, through the wrap alone, W/(m^2 K)
+  double wrap_resistance = 3e7; // to water, of the wrap alone, s/m of moisture content
 };
+
+// What gives the heat. thermostat, blanket: held by a thermostat within the power, over a part of
+// the bar or over its whole length. dabbed: an iron by hand, held by what a thermometer shows, the
+// power that of the hand on average. parked: an iron left on the bar under its own thermostat; what
+// the bar comes to is then nobody's choice.
+enum class HeatSource { thermostat, parked, dabbed, blanket };
+
+// Which thermometer the heat is held by. probe: the one of [probe], and the bar is never taken
+// above its own temperature, read by a second one.
+enum class HeldBy { bar, probe };
+
+// Underside of the bar: flat, or shaped (or packed) to the board's radius.
+enum class Underside { flat, shaped };
+
+// Whether the bar lies on frets or on bare wood.
+enum class BarOnFrets { in, out };
 
 struct Heater
 {
   BarMaterial metal = BarMaterial::aluminium;
-  double width = 0, thickness = 0;   // section of the bar
-  double from = 0, to = 0;           // x of its ends; from < 0 overhangs the nut
-  double contact = 0;                // conductance to the board top, W/(m^2 K)
-  double film = 10;                  // loss from its top, W/(m^2 K)
+  double width = 0, thickness = 0; // section of the bar
+  double from = 0, to = 0;         // x of its ends; from < 0 overhangs the nut
+  Underside underside = Underside::flat;
+  BarOnFrets frets = BarOnFrets::in;
+  double contact = 0; // conductance to the board top where the bar touches, W/(m^2 K)
+  double film = 10;   // loss from its top, W/(m^2 K)
+  HeatSource source = HeatSource::thermostat;
+  HeldBy held_by = HeldBy::bar;
   double iron_from = 0, iron_to = 0; // part of the bar that the iron touches
-  double power = 0;                  // limit of the iron, W
-  double bar_temperature = 0;        // held by the thermostat, at bar_sensor
+  double power = 0;                  // limit of the iron, W; not of a parked one
+  double iron_temperature = 0;       // of a parked iron's soleplate
+  double iron_contact = 0;           // from a parked iron to the bar, W/(m^2 K)
+  double overshoot = 0;              // K, by which what holds the heat may pass its figure
+  double bar_temperature = 0;        // held at bar_sensor, or never passed there (HeldBy)
   double bar_sensor = 0;             // x of the thermostat's sensor on the bar
   double overhang_contact = 0;       // from the bar over the nut to the headstock's face, W/(m^2 K)
 };
@@ -171,11 +211,28 @@ struct Heater
 struct Probe
 {
   double x = 0;
-  double across = 0; // -1 bass edge .. +1 treble edge
-  double height = 0; // z; 0 is the glue plane
+  double across = 0;  // -1 bass edge .. +1 treble edge
+  double height = 0;  // z; 0 is the glue plane
+  double hold_at = 0; // held by the probe: the temperature it is to show
 };
 
 enum class BodyHold { rigid, pads };
+
+// What bends the neck over the cradle.
+//   posts: cords from posts of the headstock;
+//   strap: a strap over the shaft just behind the nut, one pull in the middle: bow alone;
+//   headstock_bar: a bar clamped across the headstock, a cord at each end: bow, and twist up to arm
+//     times pull;
+//   strap_and_bar: the strap for the bow; the bar's cords pull one down and one up alike: twist;
+//   caul: presses the board between two supports under the back: bows the neck forward.
+enum class Device { posts, strap, headstock_bar, strap_and_bar, caul };
+
+// A post by its side and its number, counted from the nut.
+struct Post
+{
+  Side side = Side::bass;
+  int number = 1;
+};
 
 struct Bench
 {
@@ -187,9 +244,23 @@ struct Bench
   double cradle_pad = 0;     // stiffness of the pad per area, N/m^3
   double cord_stiffness = 0; // one cord, post to bench, N/m
   double cord_diameter = 0;
-  double cord_limit = 150;  // N, one cord
+  double cord_limit = 300;  // N, one cord
   double nut_stiffness = 0; // bearing of the board end on the nut, N/m; 0: nut is out
   bool stop_block = false;  // rigid block below the headstock: its height decides
+  Device device = Device::posts;
+  // The instrument lies face down: cradle and supports bear on the board, the headstock is pulled
+  // towards the strings, a caul presses the back. Everything bends the other way.
+  bool turned_over = false;
+  std::vector<Post> posts; // empty: the middle one of each side
+  double bar_arm = 0;      // bar across the headstock: centre line to the cord, each side
+  double bar_place = 0;    // its middle from the nut, along the headstock
+  double bar_moment = 0;   // what it bears in bending, N m
+  double strap_x = 0;      // middle of the strap, negative: behind the nut
+  double strap_width = 0;  // along the neck
+  double strap_stiffness = 0, strap_limit = 0; // of the whole strap, N/m and N
+  double caul_x = 0, caul_width = 0;           // middle of the caul, and its length along the neck
+  double caul_stiffness = 0, caul_limit = 0;   // of its clamp, N/m and N
+  double support_nut = 0, support_body = 0;    // x of the middles of its two supports
 };
 
 // A pull of the cords at the start of a phase. to_reading: the two take-ups are found so that the
@@ -199,6 +270,9 @@ struct Pull
   enum class Kind { none, take_up, to_reading } kind = Kind::none;
   double take_up_bass = 0, take_up_treble = 0;
   double bow = 0, twist = 0;
+  // Whether the plan's overbend is reached by this pull. A cold pull before a hot re-reading only
+  // brings the neck straight: what it would take further cold is force for nothing.
+  bool decides = true;
 };
 
 enum class PhaseKind {
@@ -238,8 +312,9 @@ struct Phase
   bool block = false; // stop block in place
   bool nut = true;    // nut in its slot
   bool heater = false;
-  double bar_temperature = 0; // while heater is on
+  double bar_temperature = 0; // while heater is on; 0 under a parked iron, which nobody holds
   Pull pull;
+  int pass = 1;    // which correction it belongs to: 2 from the second clamping on
   Climate climate; // play only; no points: `air` holds throughout
 };
 
@@ -310,6 +385,7 @@ struct Case
   Moisture moisture;
   GrainScatter scatter;
   std::array<MonthAir, 12> year; // indoor air, January first
+  HotEvenings hot_evenings;      // within that
   Heater heater;
   Probe probe;
   Bench bench;

@@ -267,43 +267,6 @@ void check_bench(const Case &result)
                "a pad of " + both_lengths(bench.cradle_width) + " at " +
                    both_lengths(bench.cradle_x) + " hangs over the end of the shaft",
                "move the cradle or take a shorter pad");
-  const Probe &probe = result.probe;
-  if (probe.x < 0 || probe.x > board_end(neck))
-    refuse(result, "probe.position", "the probe is off the board",
-           "put it between the nut and the end of the board");
-  if (probe.height > neck.board_thickness || probe.height < -shaft_depth(neck, probe.x))
-    refuse(result, "probe.height",
-           "the probe is outside the neck, " + both_lengths(probe.height) + " above the glue line",
-           "0 is the glue line, the thickness of the board is its top, below is negative");
-}
-
-void check_heater(const Case &result)
-{
-  const Heater &heater = result.heater;
-  if (heater.from >= heater.to)
-    refuse_any(result, {"heater.from", "heater.to"}, "the bar ends before it begins",
-               "`from` is its end at the nut, `to` its end at the body");
-  if (heater.to > board_end(result.neck))
-    refuse(result, "heater.to",
-           "the bar reaches " + both_lengths(heater.to) + " from the nut, beyond the board (" +
-               both_lengths(board_end(result.neck)) + ")",
-           "let it end on the board");
-  if (heater.iron_from >= heater.iron_to)
-    refuse_any(result, {"heater.iron_from", "heater.iron_to"}, "the iron ends before it begins",
-               "`iron_from` is its end at the nut, `iron_to` its end at the body");
-  if (heater.iron_from < heater.from || heater.iron_to > heater.to)
-    refuse_any(result, {"heater.iron_from", "heater.iron_to", "heater.from", "heater.to"},
-               "the iron hangs over the end of the bar",
-               "set iron_from and iron_to within the bar");
-  if (heater.bar_sensor < heater.from || heater.bar_sensor > heater.to)
-    refuse_any(result, {"heater.bar_sensor", "heater.from", "heater.to"},
-               "the thermometer of the bar is off the bar", "put it between the ends of the bar");
-  if (heater.bar_temperature <= result.room.temperature)
-    refuse_any(result, {"heater.bar_temperature", "room.temperature"},
-               "the bar (" + both_temperatures(heater.bar_temperature) +
-                   ") is no warmer than the room (" + both_temperatures(result.room.temperature) +
-                   ")",
-               "give the temperature that the bar is to hold");
 }
 } // namespace
 
@@ -320,7 +283,9 @@ void check_case(const Case &result)
   check_fret_heights(result);
   check_over_bridge(result);
   check_bench(result);
-  check_heater(result);
+  check_device(result);
+  check_heat(result);
   check_moisture(result);
+  check_told(result);
 }
 } // namespace overbend::cases

@@ -10,6 +10,9 @@ namespace overbend::cases
 // Sizes, rod, headstock, readings, cradle, heater, probe and target.
 void check_case(const Case &result);
 
+// Slots, bows read with and without the rod's load, hot evenings; a part of check_case.
+void check_told(const Case &result);
+
 // The default schedule against the target.
 void check_schedule(const Case &result);
 

@@ -2,6 +2,7 @@
 #include "cases/check_names.h"
 
 #include "cases/checking.h"
+#include "cases/posts.h"
 #include "cases/suggest.h"
 
 #include <algorithm>
@@ -19,6 +20,18 @@ void check_name(const Case &result, const std::string &key, const std::string &n
     return;
   refuse(result, key, key + ": there is no " + thing + " \"" + name + "\" in the tables",
          suggestion(name, known, things));
+}
+
+void check_posts(const Case &result, unsigned strings)
+{
+  for (const Post &post : result.bench.posts) {
+    const unsigned count = posts_on_side(result.tuners.layout, post.side, strings);
+    if (static_cast<unsigned>(post.number) > count)
+      refuse(result, "bench.posts",
+             "there is no post " + posts_text({post}) + ": a set of " + std::to_string(strings) +
+                 " strings has " + std::to_string(count) + " on that side",
+             "count from the nut");
+  }
 }
 } // namespace
 
@@ -44,5 +57,7 @@ void check_names(const Case &result, const KnownNames &known)
   check_name(result, "strings.found_set", result.strings_found.set, known.string_sets,
              "set of strings", "sets");
   check_name(result, "tuners.kind", result.tuners.kind, known.tuners, "tuner", "tuners");
+  if (known.strings_of)
+    check_posts(result, known.strings_of(result.strings_found.set));
 }
 } // namespace overbend::cases

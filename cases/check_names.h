@@ -3,6 +3,7 @@
 
 #include "cases/case.h"
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -13,9 +14,12 @@ namespace overbend::cases
 struct KnownNames
 {
   std::vector<std::string> woods, glues, string_sets, tuners;
+  // Number of strings of a set; not given: posts are not counted.
+  std::function<unsigned(const std::string &)> strings_of = {};
 };
 
 // Throws CaseError at the line of the first name in the case that is not known, with the nearest
-// known one. Blanks, hyphens and capitals do not matter. Unknown glues are not names.
+// known one. Blanks, hyphens and capitals do not matter. Unknown glues are not names. Posts
+// that the set has no string for are refused too.
 void check_names(const Case &result, const KnownNames &known);
 } // namespace overbend::cases

@@ -59,7 +59,8 @@ private:
                    "take the strings off before heating; never heat a strung neck");
     if (phase_.strings && phase_.cords)
       refuse_phase(phase_.kind == PhaseKind::string_up ? "kind" : "strings",
-                   "strings and cords on the same posts",
+                   result_.bench.device == Device::posts ? "strings and cords on the same posts"
+                                                         : "strings at pitch on a clamped neck",
                    "release the cords before stringing up, or write strings = false");
     if (phase_.strings && !phase_.nut)
       refuse_phase("nut", "strings on without a nut", "write nut = true");
@@ -88,7 +89,14 @@ private:
           "nut", "the bar reaches over the nut, which is in its slot",
           "take the nut out (nut = false), or let the bar end at the board (from = \"0 mm\" in "
           "[heater])");
-    if (phase_.heater && phase_.bar_temperature <= phase_.air.temperature)
+    if (phase_.heater && (phase_.cords || phase_.cradle))
+      check_bar_beside_clamp();
+    const bool parked = result_.heater.source == HeatSource::parked;
+    if (phase_.heater && parked && phase_.bar_temperature != 0)
+      refuse_phase("bar_temperature",
+                   "a bar temperature is given, but the iron is parked and nobody holds the bar",
+                   "leave it out, or write another source in [heater]");
+    if (phase_.heater && !parked && phase_.bar_temperature <= phase_.air.temperature)
       refuse_phase("bar_temperature", "the bar is no warmer than the air",
                    "give the temperature that the bar is to hold");
     if (!phase_.heater && phase_.bar_temperature != 0)
@@ -99,6 +107,19 @@ private:
     if (phase_.kind == PhaseKind::warm_free && (phase_.cords || phase_.cradle || phase_.block))
       refuse_phase("cords", "a neck that is warmed free is not clamped",
                    "leave cords, cradle and block out");
+  }
+
+  // A bar between the board and what bears on it would be bent with the neck, or bridge it.
+  void check_bar_beside_clamp() const
+  {
+    const Heater &bar = result_.heater;
+    for (const OnBoard &place : clamp_on_board(result_.bench))
+      if (bar.from < place.to && bar.to > place.from)
+        refuse_phase("heater",
+                     place.what + " bears on the board from " + both_lengths(place.from) + " to " +
+                         both_lengths(place.to) + " from the nut, where the bar lies (" +
+                         both_lengths(bar.from) + " to " + both_lengths(bar.to) + ")",
+                     "end the bar before it (from and to in [heater]), or clamp without heat");
   }
 
   void check_rod_state() const

@@ -24,8 +24,22 @@ double board_end(const NeckShape &neck);
 double width_at(const NeckShape &neck, double x);
 double shaft_depth(const NeckShape &neck, double x);
 
+// Iron, bar and probe against the neck and against each other.
+void check_heat(const Case &result);
+
 // The rod against its channel, the shaft and the target.
 void check_rod(const Case &result);
+
+// What pulls or presses: against the headstock, the posts and the found bow.
+void check_device(const Case &result);
+
+// Where the clamp bears on the board: the turned-over cradle, a caul, turned-over supports.
+struct OnBoard
+{
+  std::string key, what;   // key under [bench], and words
+  double from = 0, to = 0; // x, m
+};
+std::vector<OnBoard> clamp_on_board(const Bench &bench);
 
 // True if a rod of this kind can be slackened or set at all.
 bool adjustable(const Rod &rod);

@@ -15,8 +15,6 @@ namespace overbend::cases
 {
 namespace
 {
-constexpr double year = 31557600; // s
-
 struct Column
 {
   std::string name, unit;
@@ -181,54 +179,7 @@ private:
   double begin_ = 0;
 };
 
-ClimatePoint between(const ClimatePoint &a, const ClimatePoint &b, double time)
-{
-  const double share = (time - a.time) / (b.time - a.time);
-  return {time, a.temperature + share * (b.temperature - a.temperature),
-          a.humidity + share * (b.humidity - a.humidity)};
-}
 } // namespace
-
-Air air_at(const Phase &phase, double time)
-{
-  const Climate &climate = phase.climate;
-  const std::vector<ClimatePoint> &points = climate.points;
-  if (points.empty())
-    return phase.air;
-  if (climate.period > 0)
-    time -= climate.period * std::floor(time / climate.period);
-  const auto next =
-      std::upper_bound(points.begin(), points.end(), time,
-                       [](double t, const ClimatePoint &point) { return t < point.time; });
-  ClimatePoint now = next == points.end() ? points.back() : points.front();
-  if (next != points.begin() && next != points.end())
-    now = between(*(next - 1), *next, time);
-  else if (climate.period > 0 && points.back().time - points.front().time < climate.period) {
-    // Over the turn of the year: from the last point to the first.
-    ClimatePoint last = points.back(), first = points.front();
-    if (next == points.begin())
-      last.time -= climate.period;
-    else
-      first.time += climate.period;
-    now = between(last, first, time);
-  }
-  Air air = phase.air;
-  air.temperature = now.temperature;
-  air.humidity = now.humidity;
-  return air;
-}
-
-Climate yearly_climate(const std::array<MonthAir, 12> &months, int first_month)
-{
-  Climate climate;
-  climate.month = first_month;
-  climate.period = year;
-  for (int i = 0; i < 12; ++i) {
-    const MonthAir &month = months[static_cast<std::size_t>((first_month + i) % 12)];
-    climate.points.push_back({(i + 0.5) * year / 12, month.temperature, month.humidity});
-  }
-  return climate;
-}
 
 void parse_climate(const std::string &text, const std::string &file, Climate &climate)
 {

@@ -9,14 +9,19 @@
 namespace overbend::cases
 {
 // Air around the instrument at a time (s) from the start of the phase. Straight lines between the
-// points of its climate, which come again after its period; without points the phase's own air.
+// points of its climate, which come again after its period; without points the phase's own air. In
+// the middle of each week from the start on, hot for Climate::hot_hours, with a quarter of an hour
+// to get hot and to cool; it keeps its water.
 Air air_at(const Phase &phase, double time);
 
 // The twelve months as points in their middles, repeated every year (365.25 days of twelve equal
 // months), beginning with the given month (0 = January) at time 0.
 Climate yearly_climate(const std::array<MonthAir, 12> &year, int first_month);
 
-// The same, ending after `duration` (s) in the middle of the given month.
+// The months of [climate] with its hot evenings, beginning with the given month.
+Climate indoor_climate(const Case &the_case, int first_month);
+
+// The twelve months, ending after `duration` (s) in the middle of the given month.
 Climate years_before(const std::array<MonthAir, 12> &year, int last_month, double duration);
 
 // Fills Moisture::past from the months or its table, and lived_for (not given: a year). Throws

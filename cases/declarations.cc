@@ -44,7 +44,7 @@ const std::vector<SectionNote> &section_notes()
                   "a temperature and a relative humidity. For phases of the kind play."},
       {"heater", "Iron and bar."},
       {"probe", "The thermometer."},
-      {"bench", "Body padding, cradle and cords."},
+      {"bench", "Body padding, cradle, and what bends the neck."},
       {"schedule", "The usual job: clamp cold, heat, read again hot, hold, cool, release, rest, "
                    "string up until the target is read. Not allowed beside [[phase]]."},
       {"phase", "Phases of your own, each under its own [[phase]], in the order they are done. A "

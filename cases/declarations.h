@@ -34,6 +34,8 @@ struct Draft
   std::optional<double> headstock_swelling;              // unknown: as the shaft
   std::optional<double> room_dew_point, phase_dew_point; // unknown: the humidity holds
   std::optional<double> lived_for;                       // s, in the air of Moisture
+  int device = 0; // 0: by the layout of the posts; otherwise 1 + cases::Device
+  std::optional<double> contact, power, overshoot;       // of the heater; unknown: by its kind
 };
 
 enum class Kind {
@@ -48,6 +50,7 @@ enum class Kind {
   grain,    // "flat", "rift", "quarter" or an angle
   radius,   // length, or "flat" for no radius
   frets,    // heights of single frets, "5: -2 thou, 12 treble: 3 thou", or "level"
+  posts,    // posts by side and number, "bass 2, treble 2", or "middle"
   month     // air of a month: temperature and humidity, "20 degC, 45 %"
 };
 
@@ -59,10 +62,11 @@ struct ChoiceAccess
 };
 
 // Where the value lives. The pointed-to functions return a reference into the draft.
-using Access = std::variant<double &(*)(Draft &), std::optional<double> &(*)(Draft &),
-                            int &(*)(Draft &), bool &(*)(Draft &), std::string &(*)(Draft &),
-                            std::optional<std::string> &(*)(Draft &), MonthAir &(*)(Draft &),
-                            FretHeights &(*)(Draft &), ChoiceAccess>;
+using Access =
+    std::variant<double &(*)(Draft &), std::optional<double> &(*)(Draft &), int &(*)(Draft &),
+                 bool &(*)(Draft &), std::string &(*)(Draft &),
+                 std::optional<std::string> &(*)(Draft &), MonthAir &(*)(Draft &),
+                 FretHeights &(*)(Draft &), std::vector<Post> &(*)(Draft &), ChoiceAccess>;
 
 struct Declaration
 {

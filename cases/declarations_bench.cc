@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cases/declare.h"
 
-// What the bench found, how it came about, and the bench itself.
+// What the bench found, how it came about, and the bench itself. Heat: declarations_heat.cc.
 namespace overbend::cases
 {
 namespace
@@ -34,8 +34,15 @@ void declare_found(Declarations &lines)
   found.length("strung_bow", OVERBEND_AT(result.found.strung_bow), -15 * mm, 15 * mm,
                "Bow on the centre line strung at pitch, rod as found; tells the neck's stiffness.",
                "unknown");
+  found.length(
+      "strung_bow_rod_slack", OVERBEND_AT(result.found.strung_bow_rod_slack), -15 * mm, 15 * mm,
+      "The same with the rod slack: strings alone, which tells the stiffness best.", "unknown");
+  found.length("bow_rod_loaded", OVERBEND_AT(result.found.bow_rod_loaded), -15 * mm, 15 * mm,
+               "Bow on the centre line with the strings off and the rod still loaded as found, "
+               "read before it was slackened for `bow`; tells what the rod does.",
+               "unknown");
   found.flag("rod_loaded", OVERBEND_AT(result.found.rod_loaded),
-             "The rod was not slack while the bows were read.", "false");
+             "The rod was not slack while `bow` was read.", "false");
   found.flag("open_crack", OVERBEND_AT(result.found.open_crack),
              "There is an open crack in shaft, headstock or heel.", "false");
   found.flag("angle_only", OVERBEND_AT(result.found.angle_only),
@@ -83,6 +90,12 @@ void declare_warp(Declarations &lines)
                 "65 degC");
   warp.time("hot_time", OVERBEND_AT(result.warp.hot_time), 5 * minute, 12 * week,
             "Hot strung: time at that temperature, all hot days together.", "4 h");
+  warp.choice(
+      "kept_in", {"case", "open"}, OVERBEND_AT(result.warp.kept_in),
+      "Hot strung: in its closed case, where the wood keeps its water, or in the open (on a "
+      "wall, on a seat), where it meets the dry hot air. In cars and attics instruments "
+      "mostly lie in their cases [E].",
+      "case");
   warp.time("pull_time", OVERBEND_AT(result.warp.pull_time), 1 * day, 200 * year,
             "Years of pull: time under string pull.", "20 years");
   warp.quantity("slip_share", Dimension::fraction, OVERBEND_AT(result.warp.slip_share), 0, 1,
@@ -108,70 +121,94 @@ void declare_room(Declarations &lines)
                 "4.5 W/(m2 K)");
   room.quantity("wrap_conductance", Dimension::conductance,
                 OVERBEND_AT(result.room.wrap_conductance), 0.5, 100,
-                "Heat through a dry cloth around back and sides, for its area and degree [E].",
+                "Heat through a dry cloth around back, headstock, heel and the board's sides, for "
+                "its area and degree [E].",
                 "4 W/(m2 K)");
+  // The cloth passes as much heat as a film of 4 W/(m^2 K) and is as thick as 6.5 mm of still air.
+  // Vapour through that much air, 2.5e-5 m^2/s, meets 1.4e6 s/m of moisture content. But bare wood
+  // in still air (4.5 W/(m^2 K)) is measured to hold back 2.2e7 s/m at 9 % (finishes.toml), some
+  // fifteen times what its film of air should: whatever does that, a cloth keeps 4.5/4 times as
+  // much of it, 2.5e7. The lower end is air alone, the upper several folds or a film under them.
+  room.quantity("wrap_resistance", Dimension::water_resistance,
+                OVERBEND_AT(result.room.wrap_resistance), 0, 1e10,
+                "What that cloth holds back of the water that the warm wood gives off, behind the "
+                "finish: about 3e7 for one fold of dry cloth, from 2e6 for a loose one to 3e8 for "
+                "several folds or film under them; bare wood in still air has 2e7 [E].",
+                "3e7 s/m");
 }
 
-void declare_heater(Declarations &lines)
+void declare_device(Table &bench)
 {
-  Table heater(lines, "heater");
-  heater.choice("metal", {"steel", "carbon", "aluminium"}, OVERBEND_AT(result.heater.metal),
-                "Bar that lies on the board and spreads the heat.", "aluminium");
-  heater.length("width", OVERBEND_AT(result.heater.width), 5 * mm, 120 * mm, "Width of the bar.",
-                "40 mm");
-  heater.length("thickness", OVERBEND_AT(result.heater.thickness), 0.5 * mm, 50 * mm,
-                "Thickness of the bar.", "10 mm");
-  heater.position(
-      "from", OVERBEND_AT(result.heater.from),
-      "End of the bar at the nut; negative if it lies over the nut (taken out): a cold nut "
-      "end locks that end of the glue line.",
-      "-40 mm");
-  heater.quantity("overhang_contact", Dimension::conductance,
-                  OVERBEND_AT(result.heater.overhang_contact), 0, 1000,
-                  "Heat from the part over the nut to the headstock's face under it: about 60 with "
-                  "the gap packed with folded foil, 5 through air [E].",
-                  "60 W/(m2 K)");
-  heater.position("to", OVERBEND_AT(result.heater.to), "End of the bar at the body.", "join");
-  heater.quantity("contact", Dimension::conductance, OVERBEND_AT(result.heater.contact), 5, 5000,
-                  "Heat from bar to board, for its area and degree: about 100 with the frets in, "
-                  "400 on bare wood [E].",
-                  "100 W/(m2 K)");
-  heater.quantity("film", Dimension::conductance, OVERBEND_AT(result.heater.film), 1, 100,
-                  "Heat lost from the top of the bar to the air [E].", "10 W/(m2 K)");
-  heater.position("iron_from", OVERBEND_AT(result.heater.iron_from),
-                  "End of what the iron (or heating mat) touches, at the nut.", "-35 mm");
-  heater.position(
-      "iron_to", OVERBEND_AT(result.heater.iron_to),
-      "End of what the iron (or heating mat) touches, at the body; an iron is moved to and "
-      "fro between the two.",
-      "fret 12");
-  heater.quantity("power", Dimension::power, OVERBEND_AT(result.heater.power), 1, 2500,
-                  "Most heat the iron gives: its rating under a thermostat, about 60 W on "
-                  "average when dabbed by hand [E].",
-                  "100 W");
-  heater.quantity("bar_temperature", Dimension::temperature,
-                  OVERBEND_AT(result.heater.bar_temperature), celsius(25), celsius(110),
-                  "Bar temperature to hold. Wood, glue and finish set the limit, see the cautions.",
-                  "57 degC");
-  heater.position("bar_sensor", OVERBEND_AT(result.heater.bar_sensor),
-                  "Where on the bar that temperature is read.", "fret 6");
+  bench
+      .choice(
+          "device", {"by the layout", "posts", "strap", "headstock bar", "strap and bar", "caul"},
+          OVERBEND_AT(device),
+          "What bends the neck: cords from posts; a strap over the shaft behind the nut (bow "
+          "alone); a bar clamped across the headstock with a cord at each end (bow and twist); "
+          "the strap for the bow with the bar for the twist, its cords pulling one down and one "
+          "up alike; a caul that presses the board between two supports (bows forward).",
+          "by the layout")
+      .default_words = "posts if they stand on both sides, else headstock bar";
+  bench
+      .posts("posts", OVERBEND_AT(result.bench.posts),
+             "Posts that the cords go to, counted from the nut, one to three a side: \"bass 2, "
+             "treble 2\". The cords of one side are drawn alike. Posts in line pull on one side "
+             "and set no twist.",
+             "middle")
+      .default_words = "the middle one of each side";
+  bench.flag(
+      "turned_over", OVERBEND_AT(result.bench.turned_over),
+      "The instrument lies face down, for a back-bow: cradle and supports bear on the board, "
+      "the headstock is pulled towards the strings, a caul presses the back. The heating bar "
+      "cannot lie where the clamp bears on the board.",
+      "false");
 }
 
-void declare_probe(Declarations &lines)
+void declare_strap_and_bar(Table &bench)
 {
-  Table probe(lines, "probe");
-  probe.position("position", OVERBEND_AT(result.probe.x), "Where along the neck the probe sits.",
-                 "fret 7");
-  probe.quantity("across", Dimension::number, OVERBEND_AT(result.probe.across), -1, 1,
-                 "Across the neck: -1 at the bass edge, 0 in the middle, 1 at the treble edge.",
-                 "1");
-  probe.length("height", OVERBEND_AT(result.probe.height), -30 * mm, 12 * mm,
-               "Above the board's glue line; 0 is in it.", "0 mm");
+  bench.length("bar_arm", OVERBEND_AT(result.bench.bar_arm), 30 * mm, 0.5,
+               "Headstock bar: from the centre line to the cord, on each side.", "150 mm");
+  bench.length("bar_place", OVERBEND_AT(result.bench.bar_place), 20 * mm, 0.3,
+               "Headstock bar: from the nut to its middle, along the headstock.", "60 mm");
+  bench.quantity("bar_moment", Dimension::torque, OVERBEND_AT(result.bench.bar_moment), 1, 1000,
+                 "Headstock bar: bending that it and its clamp bear. Hard wood 40 mm (1 5/8 in) "
+                 "wide and 20 mm "
+                 "(3/4 in) thick about 80 at a third of its strength [E].",
+                 "80 N m");
+  bench.position("strap", OVERBEND_AT(result.bench.strap_x),
+                 "Middle of the strap, negative on the headstock's side of the nut; over the "
+                 "heating bar's end if that lies there.",
+                 "-20 mm");
+  bench.length("strap_width", OVERBEND_AT(result.bench.strap_width), 5 * mm, 80 * mm,
+               "Width of the strap, along the neck.", "25 mm");
+  bench.quantity(
+      "strap_stiffness", Dimension::stiffness, OVERBEND_AT(result.bench.strap_stiffness), 1e3, 1e6,
+      "Of the whole strap, both its ends to the bench together: as two cords [E].", "60 N/mm");
+  bench.quantity("strap_limit", Dimension::force, OVERBEND_AT(result.bench.strap_limit), 5, 2000,
+                 "Most pull on the whole strap: two cords' worth [E].", "600 N");
+}
+
+void declare_caul(Table &bench)
+{
+  bench.position("caul", OVERBEND_AT(result.bench.caul_x), "Middle of the caul.", "fret 5");
+  bench.length("caul_width", OVERBEND_AT(result.bench.caul_width), 10 * mm, 150 * mm,
+               "Length of neck that the caul presses on.", "50 mm");
+  bench.position("caul_support_nut", OVERBEND_AT(result.bench.support_nut),
+                 "Middle of the caul's support towards the nut; both supports are padded and as "
+                 "long as the cradle.",
+                 "fret 1");
+  bench.position("caul_support_body", OVERBEND_AT(result.bench.support_body),
+                 "Middle of the caul's support towards the body.", "fret 9");
+  bench.quantity("caul_stiffness", Dimension::stiffness, OVERBEND_AT(result.bench.caul_stiffness),
+                 1e3, 1e7, "Of the caul's clamp with its pad [E].", "200 N/mm");
+  bench.quantity("caul_limit", Dimension::force, OVERBEND_AT(result.bench.caul_limit), 5, 5000,
+                 "Most force of the caul's clamp [E].", "600 N");
 }
 
 void declare_bench_itself(Declarations &lines)
 {
   Table bench(lines, "bench");
+  declare_device(bench);
   bench.choice("body", {"rigid", "pads"}, OVERBEND_AT(result.bench.hold),
                "Body held hard, or on padding so that it can tip a little.", "pads");
   bench.quantity("pad_stiffness", Dimension::turning_stiffness,
@@ -196,15 +233,21 @@ void declare_bench_itself(Declarations &lines)
       "30 N/mm");
   bench.length("cord_diameter", OVERBEND_AT(result.bench.cord_diameter), 0.1 * mm, 6 * mm,
                "Diameter of the cord on the post.", "1.5 mm");
-  bench.quantity("cord_limit", Dimension::force, OVERBEND_AT(result.bench.cord_limit), 5, 400,
-                 "Most pull on one cord and its tuner.", "150 N");
+  bench.quantity(
+      "cord_limit", Dimension::force, OVERBEND_AT(result.bench.cord_limit), 5, 1000,
+      "Most pull on one cord, knots included: polyester braid of 1.5 mm (1/16 in) breaks "
+      "beyond 500 N (51 kgf, 112 lbf) [E]. What a post bears is a limit of its own.",
+      "300 N");
   bench.quantity(
       "nut_stiffness", Dimension::stiffness, OVERBEND_AT(result.bench.nut_stiffness), 0, 1e9,
       "Stop that the nut gives to the sliding end of the board; 0 if it is out [E].", "20000 N/mm");
   bench.flag("stop_block", OVERBEND_AT(result.bench.stop_block),
              "A rigid block below the middle of the headstock stops it when the cords pull on. Its "
-             "height then decides the bow, also hot; the twist is left to the cords.",
+             "height then decides the bow; it is set cold, and again when the line is soft. The "
+             "twist is left to the cords.",
              "false");
+  declare_strap_and_bar(bench);
+  declare_caul(bench);
 }
 } // namespace
 
@@ -214,8 +257,7 @@ void declare_bench(Declarations &lines)
   declare_readings(lines);
   declare_warp(lines);
   declare_room(lines);
-  declare_heater(lines);
-  declare_probe(lines);
+  declare_heat(lines);
   declare_bench_itself(lines);
 }
 } // namespace overbend::cases

@@ -85,6 +85,13 @@ void declare_climate(Declarations &lines)
     name.front() = static_cast<char>(name.front() - 'a' + 'A');
     climate.month(month_names()[month], places[month], "Air in " + name + " [E].", house[month]);
   }
+  climate.time("hot_hours_a_week", OVERBEND_AT(result.hot_evenings.hours), 0, 100 * hour,
+               "Hours of each week in which the instrument stands hot, on one evening: under the "
+               "lamps of a stage, in a car in the sun. The months tell the rest of the time.",
+               "0 h");
+  climate.quantity("hot_temperature", Dimension::temperature,
+                   OVERBEND_AT(result.hot_evenings.temperature), celsius(25), celsius(80),
+                   "Air in those hours; it keeps the water of the month's air [E].", "38 degC");
 }
 } // namespace
 

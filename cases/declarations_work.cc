@@ -14,11 +14,11 @@ const std::vector<SectionNote> &phase_notes()
        "to a reading (straight, unless given)."},
       {"heat", "Bar on and heat on."},
       {"hold", "Nothing changes."},
-      {"reread", "Read again hot, and cords slacked off or taken up to the reading; with a stop "
-                 "block only read, since its height decides."},
+      {"reread", "Read again hot, and cords slacked off or taken up to the reading; a stop block "
+                 "is set to it."},
       {"cool", "Heat off; the clamp and the wrap stay."},
       {"release", "Cradle, cords and block off, heat off, wrap off."},
-      {"rest", "Nothing changes."},
+      {"rest", "Heat off; nothing else changes."},
       {"string up", "Strings on at pitch, nut in, the rod as the target asks."},
       {"warm free", "Heat on without clamp and strings: what is slip moves back by itself."},
       {"play", "Lives with its strings on or off as they are, clamp and heat off, in air that "
@@ -41,9 +41,11 @@ void declare_schedule(Declarations &lines)
   schedule.time("clamp", OVERBEND_AT(result.schedule.clamp), 1 * minute, 7 * day,
                 "Clamped cold before the heat comes on.", "20 min");
   schedule.time("heat", OVERBEND_AT(result.schedule.heat), 1 * minute, 12 * hour,
-                "Heat on, up to the re-reading.", "25 min");
+                "Heat on, up to the re-reading, when the line is soft.", "45 min");
   schedule.flag("reread", OVERBEND_AT(result.schedule.reread),
-                "Read again hot and slack off to the target.", "true");
+                "Read again hot and pull to the overbend then: cold the cords only bring the neck "
+                "straight.",
+                "true");
   schedule.time("reread_time", OVERBEND_AT(result.schedule.reread_time), 1 * minute, 2 * hour,
                 "What the re-reading takes.", "5 min");
   schedule.time("hold", OVERBEND_AT(result.schedule.hold), 1 * minute, 48 * hour,
@@ -61,8 +63,9 @@ void declare_schedule(Declarations &lines)
                   "Month in which that begins.", "january");
   schedule.flag(
       "wrap", OVERBEND_AT(result.schedule.wrap),
-      "Back and sides wrapped in dry cloth while hot and while cooling. For water: back, sides "
-      "and headstock hold their air and neither dry nor dampen, the fingerboard stays open.",
+      "Back, headstock, heel and the sides of the board wrapped in dry cloth while hot and while "
+      "cooling, never bar or iron. It keeps heat (wrap_conductance) and slows the water "
+      "(wrap_resistance); the fingerboard's top stays open.",
       "false");
   schedule.flag("nut", OVERBEND_AT(result.schedule.nut),
                 "The nut stays in its slot in the clamp: only with a bar that ends at the board.",
@@ -75,7 +78,8 @@ void declare_phase_bench(Table &phase)
   phase.choice("rod", {"slack", "set", "broken", "seized"}, OVERBEND_AT(phase.rod),
                "State of the rod.");
   phase.flag("cradle", OVERBEND_AT(phase.cradle), "Cradle under the back.");
-  phase.flag("cords", OVERBEND_AT(phase.cords), "Cords on the posts.");
+  phase.flag("cords", OVERBEND_AT(phase.cords),
+             "What bends the neck is on: cords, strap, bar or caul.");
   phase.flag("block", OVERBEND_AT(phase.block),
              "Stop block below the headstock. A phase that pulls to a reading takes it out "
              "and puts it under the headstock again where that then stands.");
@@ -129,10 +133,12 @@ void declare_phase(Declarations &lines)
                  "Heat lost to it from a free face.");
   phase.quantity("wrap_conductance", Dimension::conductance,
                  OVERBEND_AT(phase.air.wrap_conductance), 0.5, 100, "Heat through the wrap.");
-  phase.flag(
-      "wrapped", OVERBEND_AT(phase.air.wrapped),
-      "Back and sides wrapped in dry cloth; back, sides and headstock then hold their water, the "
-      "fingerboard stays open.");
+  phase.quantity("wrap_resistance", Dimension::water_resistance,
+                 OVERBEND_AT(phase.air.wrap_resistance), 0, 1e10,
+                 "What the wrap holds back of the wood's water.");
+  phase.flag("wrapped", OVERBEND_AT(phase.air.wrapped),
+             "Back, headstock, heel and the sides of the board wrapped in dry cloth; the "
+             "fingerboard's top stays open.");
   declare_phase_bench(phase);
   phase
       .choice("pull", {"none", "take-up", "to reading"}, OVERBEND_AT(phase.pull.kind),

@@ -85,6 +85,11 @@ public:
     d.kind = Kind::frets;
     return d;
   }
+  Declaration &posts(const std::string &key, Access access, const std::string &sentence,
+                     const std::string &preset_or)
+  {
+    return add(key, Kind::posts, std::move(access), sentence, preset_or);
+  }
   Declaration &month(const std::string &key, Access access, const std::string &sentence,
                      const std::string &preset_or)
   {
@@ -162,5 +167,6 @@ void declare_lamination(Declarations &lines); // lamination
 void declare_fittings(Declarations &lines);   // glue, strings, tuners, finish
 void declare_wood(Declarations &lines);       // grain, moisture, climate
 void declare_bench(Declarations &lines);      // found, warp, room, heater, probe, bench
+void declare_heat(Declarations &lines);       // of these: heater, probe
 void declare_work(Declarations &lines);       // schedule, phase, target, numerics
 } // namespace overbend::cases

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cases/declarations.h"
 #include "cases/fret_heights.h"
+#include "cases/posts.h"
 #include "cases/suggest.h"
 
 #include <algorithm>
@@ -189,6 +190,7 @@ void store(const Declaration &declaration, const std::string &text, Draft &draft
           [&](FretHeights &(*at)(Draft &)) {
             at(draft) = parse_fret_heights(text, declaration.low, declaration.high);
           },
+          [&](std::vector<Post> &(*at)(Draft &)) { at(draft) = parse_posts(text); },
           [&](const ChoiceAccess &choice) { choice.set(draft, parse_index(declaration, text)); }},
       declaration.access);
 }
@@ -216,6 +218,7 @@ std::string show(const Declaration &declaration, Draft &draft)
                    exact_text(at(draft).humidity, Dimension::fraction);
           },
           [&](FretHeights &(*at)(Draft &)) { return fret_heights_text(at(draft)); },
+          [&](std::vector<Post> &(*at)(Draft &)) { return posts_text(at(draft)); },
           [&](const ChoiceAccess &choice) {
             return declaration.words[static_cast<std::size_t>(choice.get(draft))];
           }},

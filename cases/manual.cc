@@ -114,6 +114,8 @@ std::string allowed_values(const Declaration &declaration)
     break;
   case Kind::month:
     return "a temperature and a humidity";
+  case Kind::posts:
+    return "`middle`, or posts by side and number";
   case Kind::frets:
     return "`level`, or frets with their heights, " + range(declaration);
   case Kind::radius:
@@ -197,7 +199,8 @@ std::string units_manual()
        {Dimension::length, Dimension::angle, Dimension::slope, Dimension::fraction, Dimension::time,
         Dimension::temperature, Dimension::temperature_difference, Dimension::force,
         Dimension::torque, Dimension::pressure, Dimension::stiffness, Dimension::turning_stiffness,
-        Dimension::bedding, Dimension::power, Dimension::conductance, Dimension::frequency})
+        Dimension::bedding, Dimension::power, Dimension::conductance, Dimension::water_resistance,
+        Dimension::frequency})
     text += "| " + in_words(dimension) + " | " + accepted_units(dimension) + " |\n";
   return text + "\n";
 }

@@ -121,6 +121,10 @@ struct NeckShape
   double board_radius = std::numeric_limits<double>::infinity();
   double board_end = 0;     // overhang of the board beyond the last fret
   bool tongue_glued = true; // board beyond the body join glued to the top of the body
+  // Fret slots, from the board's top, m; empty: not measured. They soften the board where it is
+  // pulled along its length (solver/model/fret_slots.h); give: for what is computed of that.
+  std::optional<double> slot_depth{};
+  double slot_give = 1;
   Piece shaft, board;
   // From bass to treble, their middle on the centre line, the outer ones as far as the wood goes;
   // empty: the shaft is one piece. See cases/laminations.h.

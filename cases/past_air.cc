@@ -64,6 +64,8 @@ void resolve_past(Case &result, std::optional<double> lived_for)
   if (known.climate_to > 0) {
     const std::string file = known.past.file;
     known.past = years_before(result.year, known.climate_to - 1, known.lived_for);
+    known.past.hot_hours = result.hot_evenings.hours;
+    known.past.hot_temperature = result.hot_evenings.temperature;
     known.past.file = file; // both: refused by check_case
     return;
   }

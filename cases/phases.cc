@@ -29,7 +29,8 @@ void clear_clamp(Phase &phase)
 void heat_up(Phase &phase, const Case &result, bool wrap)
 {
   phase.heater = true;
-  phase.bar_temperature = result.heater.bar_temperature;
+  phase.bar_temperature =
+      result.heater.source == HeatSource::parked ? 0 : result.heater.bar_temperature;
   // A bar that reaches over the nut's slot lies where the nut would be.
   if (result.heater.from < 0)
     phase.nut = false;
@@ -109,8 +110,7 @@ Phase next_phase(const Phase &before, PhaseKind kind, const Case &result, bool w
     heat_up(phase, result, wrap);
     break;
   case PhaseKind::reread:
-    // With a block under the headstock its height decides: the hot reading is read and left.
-    phase.pull.kind = phase.block ? Pull::Kind::none : Pull::Kind::to_reading;
+    phase.pull.kind = Pull::Kind::to_reading;
     break;
   case PhaseKind::cool:
     cool_down(phase);
@@ -121,7 +121,9 @@ Phase next_phase(const Phase &before, PhaseKind kind, const Case &result, bool w
     phase.air.wrapped = false;
     break;
   case PhaseKind::hold:
-  case PhaseKind::rest:
+    break;
+  case PhaseKind::rest: // nobody leaves the iron on a neck that rests
+    cool_down(phase);
     break;
   case PhaseKind::string_up:
     phase.strings = phase.nut = true;
@@ -141,39 +143,97 @@ Phase next_phase(const Phase &before, PhaseKind kind, const Case &result, bool w
   return phase;
 }
 
-std::vector<Phase> scheduled_phases(const Case &result)
+// A neck is clamped anew: the next pass begins.
+void count_passes(std::vector<Phase> &phases)
 {
-  const Schedule &schedule = result.schedule;
-  std::vector<Phase> phases;
-  const auto add = [&](PhaseKind kind, double duration, const std::string &name) -> Phase & {
+  int pass = 0;
+  for (std::size_t i = 0; i < phases.size(); ++i) {
+    const bool clamped_before = i > 0 && phases[i - 1].cords;
+    pass += phases[i].cords && !clamped_before;
+    phases[i].pass = std::max(1, pass);
+  }
+}
+
+// A pull decides unless a hot one follows while the neck stays clamped.
+void mark_deciding_pulls(std::vector<Phase> &phases)
+{
+  bool hot_follows = false;
+  for (auto phase = phases.rbegin(); phase != phases.rend(); ++phase) {
+    if (!phase->cords)
+      hot_follows = false;
+    if (phase->pull.kind != Pull::Kind::to_reading)
+      continue;
+    phase->pull.decides = phase->heater || !hot_follows;
+    hot_follows = hot_follows || phase->heater;
+  }
+}
+
+namespace
+{
+// Adds phases one after the other, each with what the one before left on the bench.
+class Scheduler
+{
+public:
+  explicit Scheduler(const Case &the_case) : result(the_case), schedule(the_case.schedule) {}
+
+  std::vector<Phase> all(int passes)
+  {
+    if (schedule.warm_free)
+      warm_free();
+    for (int pass = 1; pass <= passes; ++pass)
+      correct(pass);
+    const double strung = result.target.after_release - schedule.release - schedule.rest;
+    add(PhaseKind::string_up, strung, "string up");
+    if (schedule.play > 0) {
+      Phase &play = add(PhaseKind::play, schedule.play, "play");
+      play.climate = indoor_climate(result, schedule.month);
+      take_first_air(play);
+    }
+    count_passes(phases);
+    mark_deciding_pulls(phases);
+    return std::move(phases);
+  }
+
+private:
+  Phase &add(PhaseKind kind, double duration, const std::string &name)
+  {
     const Phase before = phases.empty() ? bare_bench(result) : phases.back();
     Phase phase = next_phase(before, kind, result, schedule.wrap);
     phase.duration = duration;
     phase.name = name;
     phases.push_back(phase);
     return phases.back();
-  };
-  constexpr double cooled_free = 2 * 3600; // to within 1 K of the room for a bare neck [E]
-  if (schedule.warm_free) {
+  }
+
+  void warm_free()
+  {
+    constexpr double cooled_free = 2 * 3600; // to within 1 K of the room for a bare neck [E]
     add(PhaseKind::warm_free, schedule.warm_free_time, "warm free");
     add(PhaseKind::cool, cooled_free, "cool free").air.wrapped = false;
   }
-  add(PhaseKind::clamp, schedule.clamp, "clamp cold").nut = schedule.nut;
-  add(PhaseKind::heat, schedule.heat, "heat");
-  if (schedule.reread)
-    add(PhaseKind::reread, schedule.reread_time, "read again hot");
-  add(PhaseKind::hold, schedule.hold, "hold");
-  add(PhaseKind::cool, schedule.cool, "cool in the clamp");
-  add(PhaseKind::release, schedule.release, "release");
-  add(PhaseKind::rest, schedule.rest, "rest");
-  const double strung = result.target.after_release - schedule.release - schedule.rest;
-  add(PhaseKind::string_up, strung, "string up");
-  if (schedule.play > 0) {
-    Phase &play = add(PhaseKind::play, schedule.play, "play");
-    play.climate = yearly_climate(result.year, schedule.month);
-    take_first_air(play);
+
+  void correct(int pass)
+  {
+    const std::string which = pass > 1 ? ", pass " + std::to_string(pass) : "";
+    add(PhaseKind::clamp, schedule.clamp, "clamp cold" + which).nut = schedule.nut;
+    add(PhaseKind::heat, schedule.heat, "heat" + which);
+    if (schedule.reread)
+      add(PhaseKind::reread, schedule.reread_time, "read again hot" + which);
+    add(PhaseKind::hold, schedule.hold, "hold" + which);
+    add(PhaseKind::cool, schedule.cool, "cool in the clamp" + which);
+    add(PhaseKind::release, schedule.release, "release" + which);
+    add(PhaseKind::rest, schedule.rest, "rest" + which);
   }
-  return phases;
+
+  const Case &result;
+  const Schedule &schedule;
+  std::vector<Phase> phases;
+};
+} // namespace
+
+std::vector<Phase> scheduled_phases(const Case &result, int passes)
+{
+  return Scheduler(result).all(passes);
 }
 
 namespace
@@ -221,7 +281,7 @@ void set_climate(const Section &section, Draft &draft)
       refuse_entry(draft, section, key, "the air of this phase changes, yet one value is given",
                    "leave it out, and give the air by [climate] or by climate_file");
   if (phase.climate.file.empty()) {
-    phase.climate = yearly_climate(draft.result.year, phase.climate.month);
+    phase.climate = indoor_climate(draft.result, phase.climate.month);
   } else {
     const std::string path = beside(draft.result.file, phase.climate.file);
     std::string text;
@@ -269,6 +329,9 @@ std::vector<Phase> listed_phases(const Document &document, Draft &draft)
                       "write how long it lasts, such as duration = \"25 min\"");
     for (const Entry &entry : section.entries)
       store_entry(document.file, *find_declaration("phase", entry.key), entry, draft);
+    // Heat that is put out holds no temperature.
+    if (!draft.phase.heater && find_entry(section, "bar_temperature") == nullptr)
+      draft.phase.bar_temperature = 0;
     if (draft.phase.kind != PhaseKind::play)
       set_humidity(section, inherited, draft);
     set_climate(section, draft);
@@ -276,6 +339,8 @@ std::vector<Phase> listed_phases(const Document &document, Draft &draft)
     draft.phase.name = unique_name(named ? draft.phase.name : word(draft.phase.kind), phases);
     phases.push_back(draft.phase);
   }
+  count_passes(phases);
+  mark_deciding_pulls(phases);
   return phases;
 }
 } // namespace overbend::cases

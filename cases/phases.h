@@ -14,8 +14,12 @@ Phase bare_bench(const Case &result);
 // stays. Pulls last for one phase only. `wrap` says whether a heated neck is wrapped.
 Phase next_phase(const Phase &before, PhaseKind kind, const Case &result, bool wrap);
 
-// The schedule of the case as a list of phases.
-std::vector<Phase> scheduled_phases(const Case &result);
+// The schedule of the case as a list of phases: clamp to rest once a pass, then strung up.
+std::vector<Phase> scheduled_phases(const Case &result, int passes = 1);
+
+// Sets Phase::pass and Pull::decides of a list of phases.
+void count_passes(std::vector<Phase> &phases);
+void mark_deciding_pulls(std::vector<Phase> &phases);
 
 // The [[phase]] items of a document, merged in order.
 std::vector<Phase> listed_phases(const Document &document, Draft &draft);

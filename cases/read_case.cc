@@ -11,6 +11,7 @@
 #include "cases/phases.h"
 #include "cases/presets.h"
 #include "cases/read_entries.h"
+#include "cases/set_up_open.h"
 #include "cases/suggest.h"
 
 #include <cmath>
@@ -137,11 +138,25 @@ void resolve_finish(Case &result)
     faces.headstock.kind = faces.back.kind;
 }
 
+// Posts in line pull on one side alone and set no twist: a bar across the headstock does.
+void resolve_device(Draft &draft)
+{
+  Bench &bench = draft.result.bench;
+  if (draft.device > 0)
+    bench.device = static_cast<Device>(draft.device - 1);
+  else
+    bench.device = bench.posts.empty() && draft.result.tuners.layout != TunerLayout::both_sides
+                       ? Device::headstock_bar
+                       : Device::posts;
+}
+
 void resolve(Draft &draft)
 {
   Case &result = draft.result;
   resolve_room(draft);
   resolve_finish(result);
+  resolve_device(draft);
+  settle_heater(draft);
   resolve_past(result, draft.lived_for);
   Found &found = result.found;
   found.bow_bass = draft.bow_bass.value_or(found.bow_centre);
@@ -164,19 +179,6 @@ void resolve(Draft &draft)
   drop_what_the_kinds_do_not_have(result);
 }
 
-LeftOpen left_open(const Case &result)
-{
-  LeftOpen open;
-  if (result.phases_listed)
-    return open;
-  const auto is_open = [&](const char *key) { return result.lines.count(key) == 0; };
-  open.bar_temperature = is_open("heater.bar_temperature");
-  open.bar_ends = is_open("heater.to") && is_open("heater.iron_to");
-  open.wrap = is_open("schedule.wrap");
-  open.hold = is_open("schedule.hold");
-  open.cradle = is_open("bench.cradle");
-  return open;
-}
 } // namespace
 
 int line_of(const Case &result, const std::string &name)

@@ -7,7 +7,8 @@ root_dir=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 build_dir=$root_dir/build/release
 jobs=2
 
-# What the program needs, and what only the tests need.
+# What the program needs, and what only the tests need. What checks beside the tests need (peers,
+# fuzzers, a browser) their own scripts install.
 build_packages=(
   g++ cmake ninja-build git ca-certificates
   libdeal.ii-dev libgmsh-dev libssl-dev

@@ -152,8 +152,10 @@ std::string typed_in_both(const std::string &text, Dimension dimension)
   const std::size_t bracket = told.find(" (");
   const auto unit = [](const std::string &words) { return words.substr(words.rfind(' ') + 1); };
   // Typed in the metric unit: the other one follows. Typed in any other: the metric one.
-  return unit(text) == unit(told.substr(0, bracket)) ? text + told.substr(bracket)
-                                                     : text + " (" + told.substr(0, bracket) + ")";
+  const bool kelvin = dimension == Dimension::temperature_difference && unit(text) == "K";
+  return kelvin || unit(text) == unit(told.substr(0, bracket))
+             ? text + told.substr(bracket)
+             : text + " (" + told.substr(0, bracket) + ")";
 }
 
 std::string degrees(double radians)

@@ -8,8 +8,8 @@ namespace overbend::cases
 {
 namespace
 {
-// A bar temperature is a value only while the heat is on, a climate only in play, and one air only
-// outside of it.
+// A bar temperature is a value only while the heat is on and held, a climate only in play, and one
+// air only outside of it.
 bool means_nothing(const Declaration &declaration, const Draft &draft)
 {
   if (declaration.name() == "moisture.climate_file")
@@ -18,12 +18,15 @@ bool means_nothing(const Declaration &declaration, const Draft &draft)
   if (declaration.section == "headstock" && draft.result.neck.headstock.laminated)
     return declaration.key == "wood" || declaration.key.rfind("grain", 0) == 0 ||
            declaration.key.rfind("run_out", 0) == 0 || declaration.key == "swelling_along";
+  const bool parked = draft.result.heater.source == HeatSource::parked;
+  if (declaration.section == "heater")
+    return parked && (declaration.key == "power" || declaration.key == "bar_temperature");
   if (declaration.section != "phase")
     return false;
   const std::string &key = declaration.key;
   const bool plays = draft.phase.kind == PhaseKind::play;
   if (key == "bar_temperature")
-    return !draft.phase.heater;
+    return !draft.phase.heater || parked;
   if (key == "month" || key == "climate_repeats")
     return !plays;
   if (key == "climate_file")
@@ -56,10 +59,14 @@ std::string to_text(const Case &result)
   Draft draft;
   draft.result = result;
   draft.bow_bass = result.found.bow_bass;
+  draft.device = 1 + static_cast<int>(result.bench.device);
   const Headstock &head = result.neck.headstock;
   if (head.kind == HeadstockKind::scarf && !head.laminated)
     draft.headstock_swelling = result.neck.headstock.piece.swelling_along;
   draft.bow_treble = result.found.bow_treble;
+  draft.contact = result.heater.contact;
+  draft.power = result.heater.power;
+  draft.overshoot = result.heater.overshoot;
   if (result.moisture.humidity || result.moisture.climate_to > 0)
     draft.lived_for = result.moisture.lived_for;
   std::string text;

@@ -57,6 +57,7 @@ const std::vector<Unit> &units()
       {Dimension::bedding, "N/m3", 1, 0},
       {Dimension::power, "W", 1, 0},
       {Dimension::conductance, "W/(m2 K)", 1, 0},
+      {Dimension::water_resistance, "s/m", 1, 0},
       {Dimension::frequency, "Hz", 1, 0},
   };
   return table;
@@ -97,6 +98,8 @@ const char *example(Dimension dimension)
     return "100 W";
   case Dimension::conductance:
     return "8 W/(m2 K)";
+  case Dimension::water_resistance:
+    return "3e7 s/m";
   case Dimension::frequency:
     return "110 Hz";
   }
@@ -138,6 +141,8 @@ std::string in_words(Dimension dimension)
     return "a power";
   case Dimension::conductance:
     return "a heat conductance";
+  case Dimension::water_resistance:
+    return "a resistance to water";
   case Dimension::frequency:
     return "a frequency";
   }

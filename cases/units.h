@@ -26,6 +26,7 @@ enum class Dimension {
   bedding,                // N/m^3, stiffness of a pad for its area
   power,                  // W
   conductance,            // W/(m^2 K)
+  water_resistance,       // s/m, of moisture content
   frequency               // Hz
 };
 

@@ -13,17 +13,68 @@ namespace overbend::materials
 namespace
 {
 constexpr double gas_constant = 8.314462618; // J/(mol K), CODATA 2018
-}
 
-double softening_temperature(const Glue &glue, double humidity)
+double animal_softening(const Glue &glue, double humidity)
 {
-  if (!glue.animal)
-    return glue.softening + glue.softening_slope * (humidity - 0.5);
   // Water in the glue is linear between and beyond the two humidities of the table.
   const double h = std::clamp(humidity, 0.10, 0.95);
   const double w = glue.water_at_45 + (glue.water_at_70 - glue.water_at_45) * (h - 0.45) / 0.25;
   const double kw = glue.gordon_taylor * w;
-  return ((1 - w) * glue.dry_softening + kw * glue.water_softening) / (1 - w + kw);
+  return ((1 - w) * glue.dry_softening + kw * glue.water_softening) / (1 - w + kw) +
+         glue.softening_shift;
+}
+
+// Where the shift is 0 for a line that has a temperature: the softening temperature that goes with
+// the humidity it has there.
+double softening_at(const Glue &glue, double humidity, double temperature)
+{
+  if (glue.animal)
+    return animal_softening(glue, humidity);
+  if (glue.softening_slope == 0)
+    return glue.softening + glue.softening_shift;
+  return glue.softening + glue.softening_shift +
+         glue.softening_slope * (held_humidity(humidity, temperature) - 0.5);
+}
+
+// held_humidity() at even steps of humidity and temperature.
+struct HeldHumidity
+{
+  static constexpr unsigned n_humidity = 100, n_temperature = 36;
+  static constexpr double coldest = 233.15, step = 5; // K; 20 degC is one of the steps
+  std::array<std::array<double, n_temperature + 1>, n_humidity + 1> value{};
+  HeldHumidity()
+  {
+    for (unsigned i = 0; i <= n_humidity; ++i) {
+      const double water = equilibrium_moisture(reference_temperature, i / double(n_humidity));
+      for (unsigned k = 0; k <= n_temperature; ++k)
+        value[i][k] = rest_humidity(coldest + step * k, water);
+    }
+  }
+};
+} // namespace
+
+double held_humidity(double humidity, double temperature)
+{
+  static const HeldHumidity table;
+  const double u = std::clamp(humidity, 0., 1.) * HeldHumidity::n_humidity;
+  const double v = std::clamp((temperature - HeldHumidity::coldest) / HeldHumidity::step, 0.,
+                              double(HeldHumidity::n_temperature));
+  const unsigned i = std::min(HeldHumidity::n_humidity - 1, static_cast<unsigned>(u));
+  const unsigned k = std::min(HeldHumidity::n_temperature - 1, static_cast<unsigned>(v));
+  const auto along = [&](unsigned row) {
+    const auto &h = table.value[row];
+    return h[k] + (h[k + 1] - h[k]) * (v - k);
+  };
+  return along(i) + (along(i + 1) - along(i)) * (u - i);
+}
+
+double softening_temperature(const Glue &glue, double humidity)
+{
+  double softening = softening_at(glue, humidity, glue.softening);
+  // Each round leaves a twentieth of what was missing: slope times dh/dT.
+  for (unsigned round = 0; round < 12 && !glue.animal; ++round)
+    softening = softening_at(glue, humidity, softening);
+  return softening;
 }
 
 double glue_humidity(double wood_moisture, SorptionBranch branch)
@@ -56,7 +107,7 @@ double bond_strength(const Glue &glue, double temperature)
 }
 
 GlueLaw::GlueLaw(const Glue &glue, double layer_thickness, double humidity)
-    : material(glue), thickness(layer_thickness),
+    : material(glue), thickness(layer_thickness), rest_humidity(humidity),
       softening(materials::softening_temperature(glue, humidity)),
       branches(static_cast<unsigned>(glue.branch_time.size()))
 {
@@ -68,22 +119,18 @@ GlueLaw::GlueLaw(const Glue &glue, double layer_thickness, double humidity)
     time *= glue.time_factor;
 }
 
-double GlueLaw::log_shift_against(double temperature, double softening_point) const
-{
-  const double dT = temperature - softening_point;
-  if (dT > 0)
-    return std::log(10.) * material.wlf_c1 * dT / (material.wlf_c2 + dT);
-  return -material.activation_energy / gas_constant * (1 / temperature - 1 / softening_point);
-}
-
 double GlueLaw::log_shift(double temperature) const
 {
-  return log_shift_against(temperature, softening);
+  return log_shift(temperature, rest_humidity);
 }
 
 double GlueLaw::log_shift(double temperature, double humidity) const
 {
-  return log_shift_against(temperature, materials::softening_temperature(material, humidity));
+  const double softening_point = softening_at(material, humidity, temperature);
+  const double dT = temperature - softening_point;
+  if (dT > 0)
+    return std::log(10.) * material.wlf_c1 * dT / (material.wlf_c2 + dT);
+  return -material.activation_energy / gas_constant * (1 / temperature - 1 / softening_point);
 }
 
 GlueStep GlueLaw::prepare(double T0, double T1, double dt) const
@@ -188,5 +235,14 @@ double GlueLaw::softening_temperature() const
 unsigned GlueLaw::n_branches() const
 {
   return branches;
+}
+
+void add_times(GlueState &state, double factor, const GlueState &other)
+{
+  for (unsigned i = 0; i < 2; ++i) {
+    state.slip[i] += factor * other.slip[i];
+    for (unsigned b = 0; b < max_branches; ++b)
+      state.branch[b][i] += factor * other.branch[b][i];
+  }
 }
 } // namespace overbend::materials

@@ -24,10 +24,13 @@ struct GlueState
   std::array<Vector2, max_branches> branch{}; // tau of each branch, Pa
 };
 
-// Temperature (K) at one end of a step and the relative humidity (0..1) that the glue is at rest
-// with at 20 degC. A line inside wood holds its water while it is warmed, so for a point with a
-// moisture content m of the wood beside it the humidity is glue_humidity(m), not that of the warm
-// air.
+// state += factor * other: all members are linear in each other.
+void add_times(GlueState &state, double factor, const GlueState &other);
+
+// Temperature (K) at one end of a step and the relative humidity (0..1) that the wood beside the
+// glue is at rest with at 20 degC: glue_humidity(m) for a moisture content m. The line is inside
+// wood that holds its water while it is warmed, so this does not change with the temperature; what
+// the law makes of it does, see held_humidity().
 struct GlueClimate
 {
   double temperature = reference_temperature;
@@ -47,7 +50,7 @@ public:
   GlueLaw(const Glue &glue, double thickness, double humidity);
 
   // ln of the shift: reduced time per time, 0 at the softening temperature. At the humidity of the
-  // line, or at one of the point.
+  // line, or at one of the point; both are those of the wood beside it at 20 degC.
   double log_shift(double temperature) const;
   double log_shift(double temperature, double humidity) const;
 
@@ -73,19 +76,32 @@ public:
   unsigned n_branches() const;
 
 private:
-  double log_shift_against(double temperature, double softening_point) const;
   double modulus_after(double reduced_time) const;
   GlueStep prepare_shifted(double log_shift0, double log_shift1, double dt) const;
 
   Glue material;
   double thickness;
+  double rest_humidity; // of the wood beside it, at 20 degC
   double softening;
   unsigned branches;
 };
 
-// Softening temperature (K) of a glue that has come to rest with air of a relative humidity (0..1).
-// Animal glue by Gordon-Taylor, Tg = (w_d Tg_d + k w Tg_w)/(w_d + k w), w the mass fraction of
-// water; humidity is held within 0.10 and 0.95, the range of the figures behind it.
+// Humidity (0..1) of the air that wood is at rest with at a temperature (K), if it is at rest with
+// `humidity` at 20 degC and keeps its water: 50 % become 57 % at 48 degC. From the handbook's
+// sorption curve (its mean branch; the others differ by less than 1 %), tabulated, error below
+// 2e-3 where the air comes to saturation and 1e-3 elsewhere; the temperature is held within the
+// curve's -40 to 140 degC.
+double held_humidity(double humidity, double temperature);
+
+// Softening temperature (K) of the glue beside wood that is at rest with a relative humidity (0..1)
+// at 20 degC and keeps its water while it is warmed to there.
+//
+// Glues that are not animal have next to no heat of sorption: warmed, they are at rest with the
+// wood's water at its temperature, and soften some K lower than in air of that humidity,
+// Tg = Tg_50 + slope (held_humidity(h, T) - 0.5), solved at T = Tg. Animal glue binds water as wood
+// does and keeps what it has, Gordon-Taylor, Tg = (w_d Tg_d + k w Tg_w)/(w_d + k w), w the mass
+// fraction of water; there humidity is held within 0.10 and 0.95, the range of the figures behind
+// it. Both are estimates. Glue::softening_shift is added.
 double softening_temperature(const Glue &glue, double humidity);
 
 // Humidity (0..1) at 20 degC with which wood of a moisture content (kg/kg) is at rest: that of the

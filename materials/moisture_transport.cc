@@ -32,12 +32,12 @@ double diffusion_along(const Wood &wood, double temperature, double moisture)
 }
 
 double surface_emission(const Finish &finish, FilmCondition condition, double temperature,
-                        double moisture)
+                        double moisture, double cloth)
 {
   const double air = finish.air_emission * std::exp(finish.air_emission_slope * moisture);
   const double film =
       condition == FilmCondition::worn ? finish.film_resistance_worn : finish.film_resistance;
   static const double cold = saturation_pressure(reference_temperature);
-  return saturation_pressure(temperature) / cold / (1 / air + film);
+  return saturation_pressure(temperature) / cold / (1 / air + film + cloth);
 }
 } // namespace overbend::materials

@@ -25,9 +25,10 @@ double diffusion_along(const Wood &wood, double temperature, double moisture);
 enum class FilmCondition { sound, worn };
 
 // m/s, emission of a surface: the layer of air and the film of finish one behind the other,
-//   1/S = (1/S_air + r_film) p_sat(T_ref)/p_sat(T),   S_air = S_0 exp(4 m)
-// Both carry vapour, so both grow with its saturation pressure (an estimate; the tables are for
-// 20 degC). Multiply by the share of the face that is open to air.
+//   1/S = (1/S_air + r_film + r_cloth) p_sat(T_ref)/p_sat(T),   S_air = S_0 exp(4 m)
+// with the cloth of a wrap around it, r_cloth in s/m, or none. All carry vapour, so all grow with
+// its saturation pressure (an estimate; the tables are for 20 degC). Multiply by the share of the
+// face that is open to air.
 double surface_emission(const Finish &finish, FilmCondition condition, double temperature,
-                        double moisture);
+                        double moisture, double cloth = 0);
 } // namespace overbend::materials

@@ -38,6 +38,18 @@ void read_softening(EntryReader &reader, Glue &g)
   g.water_at_45 = positive(reader, "water_at_45", "%");
   g.water_at_70 = positive(reader, "water_at_70", "%");
 }
+
+void read_thickness(EntryReader &reader, Glue &g)
+{
+  constexpr double mm = 1e-3;
+  g.thickness = reader.common_number("line_thickness", "mm");
+  const auto range = g.number("line_thickness").range;
+  if (!(g.thickness > 0) || !range || !(range->first > 0))
+    reader.fail(reader.line(), "`line_thickness` is not positive, or has no range",
+                "give range = [thinnest, thickest]");
+  g.thinnest = range->first * mm;
+  g.thickest = range->second * mm;
+}
 } // namespace
 
 void read_glue(EntryReader &reader, Glue &g)
@@ -62,6 +74,7 @@ void read_glue(EntryReader &reader, Glue &g)
   read_softening(reader, g);
   g.time_scale_decades = positive(reader, "time_scale", "decades");
   g.softening_spread = positive(reader, "softening_spread", "K");
+  read_thickness(reader, g);
   g.strength_cold = positive(reader, "strength_cold", "MPa");
   g.strength_hot = positive(reader, "strength_hot", "MPa");
   g.strength_hot_temperature = positive(reader, "strength_hot_temperature", "degC");
@@ -102,7 +115,16 @@ void read_tuner(EntryReader &reader, Tuner &t)
 {
   t.post_diameter = positive(reader, "post_diameter", "mm");
   t.ratio = positive(reader, "ratio", "1");
-  t.force_limit = positive(reader, "force_limit", "N");
+  t.kind = static_cast<TunerKind>(reader.choice("kind", {"worm", "roller", "small", "peg"}));
+  t.caution_share = reader.common_number("caution_share", "1");
+  t.refuse_share = reader.common_number("refuse_share", "1");
+  if (!(t.caution_share >= 1 && t.refuse_share >= t.caution_share))
+    reader.fail(reader.line(),
+                "a tuner is refused before it is cautioned, or below what the set "
+                "pulls every day",
+                "correct caution_share and refuse_share");
+  t.side_floor = t.kind == TunerKind::worm ? positive(reader, "side_floor", "N") : 0;
+  t.along_limit = positive(reader, "along_limit", "N");
 }
 
 void read_finish(EntryReader &reader, Finish &f)
@@ -126,6 +148,13 @@ void read_limits(EntryReader &reader, WorkLimits &l)
 {
   l.hottest = positive(reader, "hottest", "degC");
   l.hottest_unknown = positive(reader, "hottest_unknown", "degC");
+  l.line_known = positive(reader, "line_known", "degC");
+  l.line_unknown = positive(reader, "line_unknown", "degC");
+  l.surface_known = positive(reader, "surface_known", "degC");
+  l.fret_tops_known = positive(reader, "fret_tops_known", "degC");
+  l.kept_an_hour = positive(reader, "kept_an_hour", "1");
+  l.least_strung = reader.number("least_strung", "mm");
+  l.condition_humidity = positive(reader, "condition_humidity", "1");
   l.plastic_softens = positive(reader, "plastic_softens", "degC");
   l.overbend = positive(reader, "overbend", "mm");
   l.overbend_long = positive(reader, "overbend_long", "mm");
@@ -133,6 +162,8 @@ void read_limits(EntryReader &reader, WorkLimits &l)
   l.wood_use_caution = positive(reader, "wood_use_caution", "1");
   l.wood_use_refuse = positive(reader, "wood_use_refuse", "1");
   l.bond_use_caution = positive(reader, "bond_use_caution", "1");
+  l.bond_use_hot = positive(reader, "bond_use_hot", "1");
+  l.bond_hot_time = positive(reader, "bond_hot_time", "min");
   l.least_bow = positive(reader, "least_bow", "mm");
   l.least_twist = positive(reader, "least_twist", "deg");
   l.bow_miss = positive(reader, "bow_miss", "mm");
@@ -140,10 +171,13 @@ void read_limits(EntryReader &reader, WorkLimits &l)
   l.over_bridge_error = positive(reader, "over_bridge_error", "mm");
   l.least_lift = positive(reader, "least_lift", "mm");
   l.stiffness_doubt = positive(reader, "stiffness_doubt", "1");
+  l.stiffness_least = positive(reader, "stiffness_least", "1");
+  l.stiffness_most = positive(reader, "stiffness_most", "1");
   l.least_kept = positive(reader, "least_kept", "1");
   l.much_in_the_wood = positive(reader, "much_in_the_wood", "1");
   if (l.wood_use_refuse > 1 || l.wood_use_caution > l.wood_use_refuse ||
-      l.hottest_unknown > l.hottest)
+      l.bond_use_caution > l.bond_use_hot || l.bond_use_hot > l.wood_use_refuse ||
+      l.hottest_unknown > l.hottest || l.line_unknown > l.line_known || l.line_known > l.hottest)
     reader.fail(reader.line(), "a limit lies beyond the one that it has to come before",
                 "correct the shares of strength or the heats");
 }

@@ -100,4 +100,23 @@ double duration_factor(double time)
   const auto level = [](double seconds) { return 18.3 + 108.4 * std::pow(seconds, -0.0464); };
   return level(std::max(time, 1.)) / level(300);
 }
+
+double lasting_share(double share, double held)
+{
+  return share / std::min(1., duration_factor(held));
+}
+
+double HeldLoad::held(double time, double share)
+{
+  constexpr double still_held = 0.9;
+  double since = time;
+  while (!level.empty() && level.back().share >= share) {
+    since = level.back().since;
+    level.pop_back();
+  }
+  level.push_back({since, share});
+  const auto first = std::find_if(level.begin(), level.end(),
+                                  [&](const Level &l) { return l.share >= still_held * share; });
+  return time - first->since;
+}
 } // namespace overbend::materials

@@ -44,4 +44,25 @@ std::vector<std::string> missing_modes(const Wood &wood);
 // Strength under a load that lasts (s) against one of 5 minutes: SL(t)/SL(300 s) with the Madison
 // curve SL = 18.3 + 108.4 t^-0.0464 percent (read in Forests 12 (2021) 1148). Held at 1 s.
 double duration_factor(double time);
+
+// Share of strength that a load uses which has been held for a time (s): the share of a test of 5
+// minutes over the factor above. A shorter load counts as one of 5 minutes.
+double lasting_share(double share, double held);
+
+// How long a changing load has been held, by its shares of strength as time goes on: since the
+// share was last below 90 % [E] of what it is now. Less than that hardly adds to what breaks it: by
+// the curve above, a tenth less load lasts some twenty times as long.
+class HeldLoad
+{
+public:
+  // The time (s) for which the load of this moment has been held. Times must not fall.
+  double held(double time, double share);
+
+private:
+  struct Level
+  {
+    double since, share; // from then on never below the share
+  };
+  std::vector<Level> level; // shares rise
+};
 } // namespace overbend::materials

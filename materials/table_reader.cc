@@ -27,6 +27,7 @@ const std::map<std::string, Unit> &units()
                                                   {"GPa", {1e9, 0}},
                                                   {"MPa", {1e6, 0}},
                                                   {"s", {1, 0}},
+                                                  {"min", {60, 0}},
                                                   {"kJ/mol", {1e3, 0}},
                                                   {"1e-6/K", {1e-6, 0}},
                                                   {"K", {1, 0}},
@@ -84,6 +85,17 @@ EntryReader::EntryReader(std::string in_file, std::string entry_name, const toml
       sources(known_sources), into(target)
 {
   used.insert("aliases");
+}
+
+std::size_t EntryReader::choice(const std::string &key, const std::vector<std::string> &words)
+{
+  used.insert(key);
+  const auto word = entry[key].value_exact<std::string>();
+  const auto found = word ? std::find(words.begin(), words.end(), *word) : words.end();
+  if (found == words.end())
+    fail(line(), "`" + key + "` is missing or no word that is known",
+         "write " + cases::listed(words, "or"));
+  return static_cast<std::size_t>(found - words.begin());
 }
 
 int EntryReader::line() const

@@ -31,6 +31,9 @@ public:
   double common_number(const std::string &key, const std::string &unit);
   std::vector<double> common_list(const std::string &key, const std::string &unit);
 
+  // Index of the entry's word among those allowed.
+  std::size_t choice(const std::string &key, const std::vector<std::string> &words);
+
   bool has(const std::string &key) const { return entry.contains(key); }
   const std::set<std::string> &used_keys() const { return used; }
   [[noreturn]] void fail(int line, const std::string &what, const std::string &remedy) const;

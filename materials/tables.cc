@@ -153,7 +153,21 @@ Glue at_speed(const Glue &glue, LineSpeed speed)
   Glue g = glue;
   const double decades = speed == LineSpeed::slow ? 1 : speed == LineSpeed::fast ? -1 : 0;
   g.time_factor *= std::pow(10., decades * glue.time_scale_decades);
+  g.softening_shift += decades * glue.softening_spread;
   return g;
+}
+
+double line_thickness(const Glue &glue, double thickness, LineSpeed speed)
+{
+  switch (speed) {
+  case LineSpeed::slow:
+    return thickness * glue.thinnest / glue.thickness;
+  case LineSpeed::fast:
+    return thickness * glue.thickest / glue.thickness;
+  case LineSpeed::middle:
+    break;
+  }
+  return thickness;
 }
 
 Wood as_piece(const Bar &bar)

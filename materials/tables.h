@@ -162,10 +162,13 @@ struct Glue : Entry
   double gordon_taylor = 0;                // k
   double water_at_45 = 0, water_at_70 = 0; // mass fraction of water at 45 % and 70 % humidity
 
-  // Uncertainty of the whole time scale (decimal decades each way) and of softening (K each way).
+  // Uncertainty of the whole time scale (decimal decades each way), of softening (K each way), and
+  // of the thickness of a line that nobody can measure (m).
   double time_scale_decades = 0;
   double softening_spread = 0;
-  double time_factor = 1; // on all branch times; set by at_speed()
+  double thickness = 0, thinnest = 0, thickest = 0;
+  // Set by at_speed(): on all branch times, and K on the softening temperature.
+  double time_factor = 1, softening_shift = 0;
 
   double strength_cold = 0;            // bond in shear at 20 degC, Pa
   double strength_hot = 0;             // at strength_hot_temperature, Pa
@@ -173,9 +176,14 @@ struct Glue : Entry
   double temperature_limit = 0;        // K, of the line at the bench
 };
 
-// The three columns of a plan whose glue is not known well.
+// The three columns of a plan. A fast line has its time scale, its softening temperature and its
+// thickness all at the end of their spread where it slips more, a slow one at the other: what
+// at_speed() returns has the first two, and line_thickness() is that of a line told or taken to be
+// `thickness` thick. Ends of three spreads at once: together they go beyond what the anchors of
+// glues.toml let a single line do (tests/law), so they bound a neck and describe none.
 enum class LineSpeed { slow, middle, fast };
 Glue at_speed(const Glue &glue, LineSpeed speed);
+double line_thickness(const Glue &glue, double thickness, LineSpeed speed);
 
 // A bar of metal or carbon: glued in, or lying on the board to spread the heat.
 struct Bar : Entry
@@ -207,11 +215,19 @@ struct StringSet : Entry
   std::vector<String> strings;
 };
 
+// What holds a post: a worm gear for steel strings, the roller of a slotted headstock, a small
+// geared tuner, a peg.
+enum class TunerKind { worm, roller, small, peg };
+
 struct Tuner : Entry
 {
   double post_diameter = 0; // m
   double ratio = 0;         // turns of the button for one of the post
-  double force_limit = 0;   // N
+  TunerKind kind = TunerKind::worm;
+  // Of what the set pulls on the post every day: caution and no, sideways; see post_limit().
+  double caution_share = 0, refuse_share = 0;
+  double side_floor = 0;  // N: a worm gear is not refused below it
+  double along_limit = 0; // N, along the post
 };
 
 // A finish as a barrier to water, see materials/moisture_transport.h, and the heat it bears.
@@ -228,12 +244,18 @@ struct Finish : Entry
 struct WorkLimits : Entry
 {
   double hottest = 0, hottest_unknown = 0, plastic_softens = 0; // K
+  double line_known = 0, line_unknown = 0;                      // K
+  double surface_known = 0, fret_tops_known = 0;                // K
+  double kept_an_hour = 0, condition_humidity = 0;
+  double least_strung = 0; // m
   double overbend = 0, overbend_long = 0, long_scale = 0;       // m
-  double wood_use_caution = 0, wood_use_refuse = 0, bond_use_caution = 0;
+  double wood_use_caution = 0, wood_use_refuse = 0, bond_use_caution = 0, bond_use_hot = 0;
+  double bond_hot_time = 0;                           // s
   double least_bow = 0, bow_miss = 0, least_lift = 0; // m
   double least_twist = 0, twist_miss = 0;             // rad
   double over_bridge_error = 0;                       // m
-  double stiffness_doubt = 0, least_kept = 0, much_in_the_wood = 0;
+  double stiffness_doubt = 0, stiffness_least = 0, stiffness_most = 0;
+  double least_kept = 0, much_in_the_wood = 0;
 
   // m past straight, by the scale length (m).
   double most_overbend(double scale) const { return scale > long_scale ? overbend_long : overbend; }

@@ -261,4 +261,21 @@ void WoodLaw::finish_sorptive(WoodState &state, const WoodStep &step, const Vect
   for (unsigned a = 0; a < 6; ++a)
     state.drying_set[a] += step.drying_weight0 * drive0[a] + step.drying_weight1 * drive1[a];
 }
+
+void add_times(WoodState &state, double factor, const WoodState &other)
+{
+  const auto add = [factor](Vector6 &to, const Vector6 &what) {
+    for (unsigned i = 0; i < to.size(); ++i)
+      to[i] += factor * what[i];
+  };
+  add(state.stress, other.stress);
+  for (unsigned e = 0; e < max_elements; ++e) {
+    add(state.kelvin[e], other.kelvin[e]);
+    add(state.irrecoverable[e], other.irrecoverable[e]);
+  }
+  for (unsigned e = 0; e < max_sorptive; ++e)
+    add(state.sorptive[e], other.sorptive[e]);
+  add(state.drying_set, other.drying_set);
+  state.strained_swelling += factor * other.strained_swelling;
+}
 } // namespace overbend::materials

@@ -69,6 +69,9 @@ struct WoodState
   double strained_swelling = 0; // eps_b, along the grain
 };
 
+// state += factor * other: all members are linear in each other.
+void add_times(WoodState &state, double factor, const WoodState &other);
+
 // One bit for each Kelvin element whose irrecoverable part is at work.
 using ActiveElements = std::uint8_t;
 

@@ -36,4 +36,18 @@ std::vector<double> stations(const SizeField &field, double from, double to, uns
   x.back() = to;
   return x;
 }
+
+std::vector<double> graded_lines(unsigned cells, double decline)
+{
+  const auto end = [=](unsigned i) {
+    const double share = static_cast<double>(i) / cells;
+    return decline == 1 ? share : (1 - std::pow(decline, share)) / (1 - decline);
+  };
+  std::vector<double> lines = {0};
+  for (unsigned i = 0; i < cells; ++i) {
+    lines.push_back(0.5 * (end(i) + end(i + 1)));
+    lines.push_back(end(i + 1));
+  }
+  return lines;
+}
 } // namespace overbend::mesh

@@ -29,12 +29,17 @@ void set_reading_lines(const NeckProfile &profile, NeckMesh &mesh)
 NeckMesh make_neck_mesh(const cases::NeckShape &shape, double resolution)
 {
   const NeckProfile profile(shape);
-  const NeckGrid grid(profile, grid_counts(profile, resolution));
+  return make_neck_mesh(profile, grid_counts(profile, resolution));
+}
+
+NeckMesh make_neck_mesh(const NeckProfile &profile, const GridCounts &counts)
+{
+  const NeckGrid grid(profile, counts);
   NeckMesh mesh;
   add_neck_blocks(grid, mesh.hexes);
   mesh.hexes.finish();
   fill_triangulation(mesh);
-  mesh.grain = grain_frames(shape);
+  mesh.grain = grain_frames(profile.shape);
   set_reading_lines(profile, mesh);
   mesh.board_length = profile.board_end;
   mesh.body_join = profile.body_join;

@@ -15,7 +15,7 @@ using dealii::Point;
 
 // Cell sizes along the neck at resolution 1 [E]; glue lines need 3 to 5 mm at their ends.
 constexpr double glue_end = 3e-3, scarf_end = 8e-3, heel_cell = 5e-3, free_end = 8e-3;
-constexpr double largest_cell = 24e-3, largest_head_cell = 35e-3, head_root = 3e-3;
+constexpr double largest_cell = 32e-3, largest_head_cell = 50e-3, head_root = 3e-3;
 constexpr double growth = 0.65;         // of a cell against its distance from a fine place
 constexpr double pad_cell = 42e-3;      // at any resolution, so that a cradle meets nodes
 constexpr double upright_again = 45e-3; // beyond a scarf, until the sections are upright
@@ -126,7 +126,8 @@ private:
 
 void NeckBlocks::add_headstock()
 {
-  const SizeField sizes{largest_head_cell / counts_.scale, 0.4, {{0.0, head_root / counts_.scale}}};
+  const SizeField sizes{
+      largest_head_cell / counts_.scale, growth, {{0.0, head_root / counts_.scale}}};
   const auto x = stations(sizes, profile_.tip, 0.0, 0, 3);
   const unsigned n = cells_of(x), lower = counts_.lower_head;
   const bool to_wedge = wedge_ && wedge_->left_top == 0;

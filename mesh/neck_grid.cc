@@ -16,6 +16,7 @@ using Zone = ColumnLine::Zone;
 constexpr double idle_half_share = 0.4;   // of the core's half width
 constexpr double idle_depth_share = 0.55; // of the depth at the nut
 constexpr double wide_neck = 57e-3;       // at fret 12: basses, twelve strings
+constexpr double side_decline = 1 / 16.;  // two outer columns are as 4 to 1 along the glue plane
 constexpr double settle = 40e-3;          // behind the nut, until the headstock's layers are even
 
 // r, but never above 0.85: equal to r below 0.6 and then bending over smoothly.
@@ -45,7 +46,11 @@ GridCounts grid_counts(const NeckProfile &profile, double resolution)
   // Beside the channel of a wide neck one column is too broad: the twist of a shaft whose board
   // slides came out 1.1 % short on the long-scale bass, 0.6 % with two (tests' mesh table).
   counts.middle = scaled(profile.has_channel && profile.shape.width_at_12 > wide_neck ? 2 : 1);
-  counts.outer = scaled(1);
+  // The edge of a glue line is its coldest and driest place, and a strip of one to two millimetres
+  // there decides its stiffness: with one column a clamped neck kept 0.252 of its overbend, with
+  // two 0.272, with three 0.274 (electric at resolution 0.5, bare). So never fewer than two.
+  counts.outer = std::max(2u, scaled(2));
+  counts.decline = side_decline;
   counts.fillet = profile.shape.rod.kind == cases::RodKind::single_action ? scaled(1) : 0;
   // Two layers beside the channel: once the board slides, the shaft twists on its own, and its
   // walls there shear most.
@@ -63,7 +68,8 @@ GridCounts grid_counts(const NeckProfile &profile, double resolution)
 }
 
 NeckGrid::NeckGrid(const NeckProfile &neck, const GridCounts &cells)
-    : profile(neck), counts(cells), lines(column_lines(cells.channel, cells.middle, cells.outer)),
+    : profile(neck), counts(cells),
+      lines(column_lines(cells.channel, cells.middle, cells.outer, cells.decline)),
       channel_half(neck.has_channel ? neck.shape.rod.channel_width / 2
                                     : idle_half_share * neck.section(0).core)
 {
@@ -119,7 +125,7 @@ std::array<double, 2> NeckGrid::section_point(double x, const ColumnLine &line, 
   else
     share = channel + (1 - channel) * (level - upper);
   if (line.zone == Zone::outer) {
-    const auto p = outer_point(section, line.t, share);
+    const auto p = outer_point(section, line.top + share * (line.t - line.top), share);
     return {{line.sign * p[0], p[1]}};
   }
   const double y = line.zone == Zone::channel

@@ -16,6 +16,7 @@ struct GridCounts
   unsigned channel = 1;    // columns across the channel
   unsigned middle = 1;     // columns from the channel to the outer region, each side
   unsigned outer = 2;      // columns of the outer region, each side
+  double decline = 1;      // of the outer columns along the glue plane (column_lines)
   unsigned fillet = 1;     // layers of the fillet (single-action rod)
   unsigned rod = 1;        // layers of the channel below the fillet
   unsigned lower = 1;      // layers from the channel's bottom to the back, shaft

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "mesh/section.h"
 
+#include "mesh/grading.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -75,7 +77,8 @@ std::array<double, 2> outer_point(const Section &s, double u, double v)
   return {{s.core + width * a, depth * b}};
 }
 
-std::vector<ColumnLine> column_lines(unsigned channel, unsigned middle, unsigned outer)
+std::vector<ColumnLine> column_lines(unsigned channel, unsigned middle, unsigned outer,
+                                     double decline)
 {
   using Zone = ColumnLine::Zone;
   std::vector<ColumnLine> half; // treble side, from the centre outwards
@@ -84,11 +87,12 @@ std::vector<ColumnLine> column_lines(unsigned channel, unsigned middle, unsigned
     half.push_back({Zone::channel, i / static_cast<double>(channel), 1});
   for (unsigned i = 1; i <= 2 * middle; ++i)
     half.push_back({Zone::middle, i / (2.0 * middle), 1});
+  const auto top = graded_lines(outer, decline), back = graded_lines(outer, 1 / decline);
   for (unsigned i = 1; i <= 2 * outer; ++i)
-    half.push_back({Zone::outer, i / (2.0 * outer), 1});
+    half.push_back({Zone::outer, back[i], 1, top[i]});
   std::vector<ColumnLine> lines;
   for (auto line = half.rbegin(); line + 1 != half.rend(); ++line)
-    lines.push_back({line->zone, line->t, -1});
+    lines.push_back({line->zone, line->t, -1, line->top});
   lines.insert(lines.end(), half.begin(), half.end());
   return lines;
 }

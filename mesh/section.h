@@ -40,15 +40,20 @@ std::array<double, 2> outer_point(const Section &section, double u, double v);
 
 // A line between two columns, the same along the whole neck.
 // zone middle: y = W + t (Y - W), W the half width of the channel; zone channel: y = t W;
-// zone outer: u = t. sign is -1 on the bass side, +1 on the treble side.
+// zone outer: u = top + v (t - top). sign is -1 on the bass side, +1 on the treble side.
 struct ColumnLine
 {
   enum class Zone { channel, middle, outer } zone = Zone::channel;
   double t = 0;
   double sign = 1;
+  double top = 0; // outer zone only
 };
 
 // Column lines from bass to treble at double density (2 cells + 1 lines). `channel` cells lie
 // across the channel, `middle` and `outer` cells on each side. The lines are exactly symmetric.
-std::vector<ColumnLine> column_lines(unsigned channel, unsigned middle, unsigned outer);
+// `decline` is that of the outer columns along the top from the core to the side (graded_lines,
+// mesh/grading.h); along the back they decline the other way, so that the column with the singular
+// line at u = v = 1 stays broad there.
+std::vector<ColumnLine> column_lines(unsigned channel, unsigned middle, unsigned outer,
+                                     double decline = 1);
 } // namespace overbend::mesh

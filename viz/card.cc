@@ -44,17 +44,30 @@ std::string refusal(const PlanFile &plan)
 std::string go_ahead(const PlanFile &plan)
 {
   return "<main>\n" + card_sketch(plan) + "<div class=\"columns\">\n<div>\n" + card_cold(plan) +
-         card_heat(plan) + "</div>\n<div>\n" + card_clock(plan) + card_expect(plan) +
-         "</div>\n</div>\n" + card_stop(plan) + "</main>\n";
+         card_hot(plan) + card_heat(plan) + "</div>\n<div>\n" + card_clock(plan) +
+         card_expect(plan) + "</div>\n</div>\n" + card_stop(plan) + "</main>\n";
+}
+} // namespace
+
+namespace
+{
+std::size_t first_phase(const PlanFile &plan, const char *flag)
+{
+  for (std::size_t i = 0; i < plan.n_phases(); ++i)
+    if (plan.at(plan.phase(i, flag)).get<bool>())
+      return i;
+  return plan.n_phases();
 }
 } // namespace
 
 std::size_t cold_phase(const PlanFile &plan)
 {
-  for (std::size_t i = 0; i < plan.n_phases(); ++i)
-    if (plan.at(plan.phase(i, "/pulls_to_a_reading")).get<bool>())
-      return i;
-  return plan.n_phases();
+  return first_phase(plan, "/pulls_to_a_reading");
+}
+
+std::size_t deciding_phase(const PlanFile &plan)
+{
+  return first_phase(plan, "/pull_decides");
 }
 
 std::string bench_card(const PlanFile &plan)

@@ -17,6 +17,7 @@ std::string card_sketch(const PlanFile &plan);
 
 // Readings to reach cold, take-up and turns (card_parts.cc); each an HTML section.
 std::string card_cold(const PlanFile &plan);
+std::string card_hot(const PlanFile &plan); // empty where the cold pull decides
 std::string card_heat(const PlanFile &plan);
 std::string card_clock(const PlanFile &plan);
 std::string card_expect(const PlanFile &plan);
@@ -24,4 +25,6 @@ std::string card_stop(const PlanFile &plan);
 
 // Number of the phase in which the cords first pull to a reading; n_phases() if none does.
 std::size_t cold_phase(const PlanFile &plan);
+// The phase in which the overbend is pulled.
+std::size_t deciding_phase(const PlanFile &plan);
 } // namespace overbend::viz

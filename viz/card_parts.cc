@@ -62,10 +62,23 @@ std::string sticks(const PlanFile &plan, const std::string &pointer)
          shown(plan, pointer, As::sticks) + ".";
 }
 
-std::string side_turns(const PlanFile &plan, const std::string &start, const std::string &side)
+// Of one pull of the device; one that hangs slack has nothing to be taken up.
+std::string pull_turns(const PlanFile &plan, const std::string &start, std::size_t which)
 {
-  return side + " <b>" + shown(plan, start + "/turns_change/" + side, As::turns) + "</b> turns (" +
+  const std::string side = which == 0 ? "bass" : "treble", // keys of the plan, in order
+      name = shown(plan, "/pulls/" + number(which), As::text);
+  if (plan.at(start + "/slack/" + side).get<bool>())
+    return name + " hangs slack";
+  return name + " <b>" + shown(plan, start + "/turns_change/" + side, As::turns) + "</b> turns (" +
          shown(plan, start + "/take_up_change_m/" + side, As::length) + ")";
+}
+
+std::string all_pulls(const PlanFile &plan, const std::string &start)
+{
+  std::string text;
+  for (std::size_t k = 0; k < plan.size("/pulls"); ++k)
+    text += (k > 0 ? ", " : "") + pull_turns(plan, start, k);
+  return text;
 }
 
 // One line of the clock.
@@ -88,11 +101,11 @@ std::string what_to_do(const PlanFile &plan, std::size_t i)
              strings_before = i > 0 && on(plan, i - 1, "/strings_on");
   std::string what;
   if (cords && !cords_before)
-    what += "clamp cold ";
+    what += on(plan, i, "/pull_decides") ? "clamp cold " : "clamp cold, straight ";
   if (hot && !hot_before)
     what += "<b>heat on</b> ";
   if (on(plan, i, "/pulls_to_a_reading") && cords_before)
-    what += "<b>read again</b>, set to the same ";
+    what += "<b>read hot</b>, set the overbend ";
   if (!hot && hot_before)
     what += cords ? "<b>heat off</b>, leave it clamped " : "heat off ";
   if (!cords && cords_before)
@@ -102,25 +115,6 @@ std::string what_to_do(const PlanFile &plan, std::size_t i)
   return what;
 }
 
-// What the clamp is to read for each speed of a line whose glue is not known; the card's own
-// readings are those of the middle one.
-std::string card_lines(const PlanFile &plan)
-{
-  if (plan.size("/columns") < 2)
-    return "";
-  std::string out = "<p class=\"lines\">Glue not known; centre, by its line: ";
-  for (std::size_t i = 0; i < plan.size("/columns"); ++i) {
-    const std::string column = "/columns/" + number(i);
-    out += (i > 0 ? ", " : "") + shown(plan, column + "/line_speed", As::text) + " ";
-    // What was tried on a line that does not move is nothing to clamp to, nor kept within cord
-    // pull.
-    const bool moves = plan.text(column + "/limit") != "line does not move";
-    out += moves ? shown(plan, column + "/clamp_to/bow_centre_m", As::signed_both)
-                 : "(" + shown(plan, column + "/limit", As::text) + ": let go)";
-  }
-  return out + ". This card: " + shown(plan, plan.in_main("/line_speed"), As::text) +
-         "; the hot reading tells which.</p>\n";
-}
 // Its height, and what it does not do.
 std::string card_block(const PlanFile &plan)
 {
@@ -132,22 +126,52 @@ std::string card_block(const PlanFile &plan)
 }
 } // namespace
 
-std::string card_cold(const PlanFile &plan)
+namespace
 {
-  const std::string start = plan.phase(cold_phase(plan), "/at_start");
-  return "<section>\n<h2 id=\"cold\">Clamp cold to <small>over " + rests(plan) +
-         "; mm, thou</small></h2>\n<table class=\"readings\" "
-         "aria-labelledby=\"cold\">\n<thead><tr><th scope=\"col\">fret</th><th "
-         "scope=\"col\">bass</th><th scope=\"col\">centre</th><th "
-         "scope=\"col\">treble</th></tr></thead>\n<tbody>\n" +
+// The readings to set in a phase, fret by fret, with the edge as it lies and the turns that lead
+// there.
+std::string setting(const PlanFile &plan, std::size_t phase, const std::string &id,
+                    const std::string &heading, const std::string &from)
+{
+  const std::string start = plan.phase(phase, "/at_start");
+  return "<section>\n<h2 id=\"" + id + "\">" + heading + " <small>over " + rests(plan) +
+         "; mm, thou</small></h2>\n<table class=\"readings\" aria-labelledby=\"" + id +
+         "\">\n<thead><tr><th scope=\"col\">fret</th><th scope=\"col\">bass</th><th "
+         "scope=\"col\">centre</th><th scope=\"col\">treble</th></tr></thead>\n<tbody>\n" +
          readings(plan, start + "/bow_by_fret") + "</tbody>\n</table>\n<p>" +
-         (on_wood(plan) ? "Notched edge" : "Edge") + " on its hump, gap at each end: bass " +
+         (on_wood(plan) ? "Notched edge" : "Straightedge") +
+         " rocks; levelled, the same gap at both ends: bass " +
          shown(plan, start + "/rocking_edge/bass/end_gap_m", As::length) + ", treble " +
          shown(plan, start + "/rocking_edge/treble/end_gap_m", As::length) + ". " +
-         sticks(plan, start + "/reading/twist_rad") +
-         "</p>\n<p>Guide, from just taut: " + side_turns(plan, start, "bass") + ", " +
-         side_turns(plan, start, "treble") + ". Readings decide: set it by the boxed fret.</p>\n" +
-         card_block(plan) + card_lines(plan) + "</section>\n";
+         sticks(plan, start + "/reading/twist_rad") + "</p>\n<p>Guide, " + from + ": " +
+         all_pulls(plan, start) + ". Readings decide: set it by the boxed fret.</p>\n";
+}
+} // namespace
+
+std::string card_cold(const PlanFile &plan)
+{
+  const std::size_t cold = cold_phase(plan);
+  if (cold == deciding_phase(plan))
+    return setting(plan, cold, "cold", "Clamp cold to", "from just taut") + card_block(plan) +
+           "</section>\n";
+  const std::string start = plan.phase(cold, "/at_start");
+  return "<section>\n<h2 id=\"cold\">Clamp cold <small>only straight</small></h2>\n<p>Fret " +
+         shown(plan, "/found/bow_fret", As::count) + ", centre: <b>" +
+         big_and_small(plan, start + "/reading/bow_centre_m") + "</b>. " +
+         sticks(plan, start + "/reading/twist_rad") + " From just taut: " + all_pulls(plan, start) +
+         ". See that everything holds.</p>\n</section>\n";
+}
+
+std::string card_hot(const PlanFile &plan)
+{
+  const std::size_t hot = deciding_phase(plan);
+  if (hot == cold_phase(plan))
+    return "";
+  return setting(plan, hot, "hot",
+                 "Hot, at " + shown(plan, plan.phase(hot, "/start_on_clock_s"), As::clock) +
+                     ", set it to",
+                 "from the cold setting") +
+         card_block(plan) + "</section>\n";
 }
 
 std::string card_heat(const PlanFile &plan)
@@ -162,8 +186,12 @@ std::string card_heat(const PlanFile &plan)
       "<section>\n<h2>Heat</h2>\n<table class=\"heat\">\n<thead><tr><td></td><th "
       "scope=\"col\">is to be</th><th scope=\"col\">never above</th></tr></thead>\n<tbody>\n"
       "<tr><th scope=\"row\">bar</th><td>" +
-      shown(plan, plan.phase(hot, "/bar_temperature_to_hold_K"), As::temperature) + "</td><td>" +
-      shown(plan, "/stops/bar_never_above_K", As::temperature) + "</td></tr>\n";
+      shown(plan,
+            plan.phase(hot, plan.has(plan.phase(hot, "/bar_temperature_to_hold_K"))
+                                ? "/bar_temperature_to_hold_K"
+                                : "/at_end/heat/bar_K"),
+            As::temperature) +
+      "</td><td>" + shown(plan, "/stops/bar_never_above_K", As::temperature) + "</td></tr>\n";
   if (plan.has(plan.phase(hot, "/at_end/heat/probe_K")))
     out += "<tr><th scope=\"row\">probe</th><td>" +
            shown(plan, plan.phase(hot, "/at_end/heat/probe_K"), As::temperature) + "</td><td>" +
@@ -179,6 +207,11 @@ std::string card_clock(const PlanFile &plan)
   std::string rows;
   bool released = false;
   for (std::size_t i = 0; i < plan.n_phases(); ++i) {
+    if (plan.at(plan.phase(i, "/pass")).get<int>() > 1) {
+      rows += moment("+" + shown(plan, plan.phase(i, "/start_after_release_s"), As::duration),
+                     "read it, enter what you read, and <b>plan the second pass</b>");
+      break;
+    }
     const std::string what = what_to_do(plan, i);
     if (!what.empty() && !released)
       rows += moment(shown(plan, plan.phase(i, "/start_on_clock_s"), As::clock), what);
@@ -224,20 +257,20 @@ std::string card_expect(const PlanFile &plan)
       continue; // the report has it
     rows += "<tr><th scope=\"row\">" + shown(plan, at + "/name", As::text) +
             "</th><td class=\"figure\">" + big_and_small(plan, at + "/reading/bow_centre_m") +
-            "</td><td>" + shown(plan, at + "/reading/twist_rad", As::angle) + "</td></tr>\n";
+            "</td><td>" + shown(plan, at + "/high/bow_centre_m", As::mm) + " to " +
+            shown(plan, at + "/low/bow_centre_m", As::mm) + "</td><td>" +
+            shown(plan, at + "/reading/twist_rad", As::angle) + "</td></tr>\n";
   }
   return "<section>\n<h2 id=\"expect\">Expect <small>centre, fret " +
          shown(plan, "/found/bow_fret", As::count) +
          ", mm and thou</small></h2>\n<table class=\"expect\" aria-labelledby=\"expect\">\n"
-         "<thead><tr><td></td><th scope=\"col\">bow</th><th scope=\"col\">twist</th></tr></thead>\n"
+         "<thead><tr><td></td><th scope=\"col\">bow</th><th scope=\"col\">slow to fast line</th>"
+         "<th scope=\"col\">twist</th></tr></thead>\n"
          "<tbody>\n" +
-         rows + "</tbody>\n</table>\n<p>Band ± " + shown(plan, "/tolerance/bow_m", As::length) +
-         ", ± " + shown(plan, "/tolerance/twist_rad", As::angle_size) + " (an estimate).</p>\n" +
-         card_months(plan) + "<p><b>More forward:</b> a second pass, no third: about " +
-         shown(plan, "/second_pass/guide_clamp_further_m", As::length) + " further for each " +
-         shown(plan, "/second_pass/guide_for_reading_m", As::length) +
-         "; plan it again.</p>\n<p><b>More back:</b> leave it strung " + fixed_words("48 h") +
-         ", read again.</p>\n</section>\n";
+         rows + "</tbody>\n</table>\n" + card_months(plan) +
+         "<p><b>More forward:</b> enter it and plan the second pass; never a third.</p>\n"
+         "<p><b>More back:</b> leave it strung " +
+         fixed_words("48 h") + ", read again.</p>\n</section>\n";
 }
 
 std::string card_stop(const PlanFile &plan)

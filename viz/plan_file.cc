@@ -11,7 +11,7 @@ namespace overbend::viz
 {
 namespace
 {
-constexpr int known_format = 3;
+constexpr int known_format = 4;
 
 Json read_json(const std::string &path)
 {
@@ -67,7 +67,7 @@ std::size_t PlanFile::size(const std::string &pointer) const
 
 bool PlanFile::refused() const
 {
-  return text("/verdict/kind") == "do not do it";
+  return at("/verdict/refused").get<bool>();
 }
 
 bool PlanFile::simulated() const

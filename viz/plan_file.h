@@ -23,7 +23,7 @@ public:
   double number(const std::string &pointer) const;
   std::size_t size(const std::string &pointer) const; // of a list; 0 if there is none
 
-  bool refused() const;   // "do not do it"
+  bool refused() const;   // nothing is to be clamped or heated now
   bool simulated() const; // has a column
   // Pointer into the column that the steps are written for.
   std::string in_main(const std::string &rest) const;

@@ -140,15 +140,27 @@ std::string report_meaning(const PlanFile &plan)
          shown(plan, "/unknown_that_matters_most/how_to_tell", As::text) + "</p>\n";
 }
 
+namespace
+{
+// What the owner is told of a plan that is not to be done, by the word of its verdict.
+std::string refused_in_short(const std::string &verdict)
+{
+  if (verdict == "nothing_to_do")
+    return "We looked into pressing it straight with gentle heat: it does not need it.";
+  if (verdict == "condition_first")
+    return "Before anything is done with heat it has to come to rest in our air and be read again.";
+  return "We looked into pressing it straight with gentle heat and advise against it.";
+}
+} // namespace
+
 std::string report_customer(const PlanFile &plan)
 {
   const std::string before = "<p>Your instrument came in with a neck that was not straight: read "
                              "without strings, its middle was off by " +
                              shown(plan, "/found/bow_centre_m", As::size) + ". ";
   if (plan.refused())
-    return before +
-           "We looked into pressing it straight with gentle heat and advise against it: "
-           "the reasons are at the top of this report, with what we can offer instead. " +
+    return before + refused_in_short(plan.text("/verdict/word")) +
+           " The reasons are at the top of this report, with what we can offer instead. " +
            words(after_care) + "</p>\n";
   const std::string strung = expected_at(plan, "strung, at the date asked");
   std::string after = "We plan to clamp it slightly past straight, warm it gently for some hours, "

@@ -65,59 +65,55 @@ std::string phases_table(const PlanFile &plan)
 std::string pulls_table(const PlanFile &plan)
 {
   std::string out = head("What to pull, as a guide; the readings decide",
-                         {"phase", "bass", "treble", "cords then pull", "cradle"});
+                         {"phase", "take up", "then pulls", "cradle"});
   for (std::size_t i = 0; i < plan.n_phases(); ++i) {
     if (!plan.at(plan.phase(i, "/pulls_to_a_reading")).get<bool>())
       continue;
     const std::string start = plan.phase(i, "/at_start");
-    const auto side = [&](const char *name) {
-      return cell(shown(plan, start + "/take_up_change_m/" + name, As::signed_both) + ", " +
-                  shown(plan, start + "/turns_change/" + name, As::turns) + " turns");
-    };
-    out += row(shown(plan, plan.phase(i, "/name"), As::text)) + side("bass") + side("treble") +
-           cell(shown(plan, start + "/forces/cords_N/bass", As::force) + "<br>" +
-                shown(plan, start + "/forces/cords_N/treble", As::force)) +
-           cell(shown(plan, start + "/forces/cradle_N", As::force)) + "</tr>\n";
-  }
-  return out + tail;
-}
-
-std::string lines_table(const PlanFile &plan)
-{
-  if (plan.size("/columns") < 2)
-    return "";
-  std::string out = head("The glue is not known: the same plan for three speeds of its line",
-                         {"line", "clamp to", "twist", "reads in the end", "on target"});
-  for (std::size_t i = 0; i < plan.size("/columns"); ++i) {
-    const std::string column = "/columns/" + std::to_string(i);
-    // What was tried on a line that does not move is nothing to clamp to.
-    if (plan.text(column + "/limit") == "line does not move") {
-      out += row(shown(plan, column + "/line_speed", As::text)) + cell("-") + cell("-") +
-             cell("-") + cell("no: " + shown(plan, column + "/limit", As::text)) + "</tr>\n";
-      continue;
+    std::string taken_up, forces;
+    for (std::size_t k = 0; k < plan.size("/pulls"); ++k) {
+      const std::string side = k == 0 ? "bass" : "treble", // keys of the plan, in order
+          name = (k > 0 ? "<br>" : "") + shown(plan, "/pulls/" + std::to_string(k), As::text) + " ";
+      const bool slack = plan.at(start + "/slack/" + side).get<bool>();
+      taken_up +=
+          name + (slack ? "slack"
+                        : shown(plan, start + "/take_up_change_m/" + side, As::signed_both) + ", " +
+                              shown(plan, start + "/turns_change/" + side, As::turns) + " turns");
+      forces += name + shown(plan, start + "/forces/cords_N/" + side, As::force);
     }
-    out += row(shown(plan, column + "/line_speed", As::text)) +
-           cell(shown(plan, column + "/clamp_to/bow_centre_m", As::bow)) +
-           cell(shown(plan, column + "/clamp_to/twist_rad", As::angle)) +
-           cell(shown(plan, column + "/reached/bow_centre_m", As::bow)) +
-           cell(plan.at(column + "/on_target").get<bool>() ? "yes" : "no") + "</tr>\n";
+    out += row(shown(plan, plan.phase(i, "/name"), As::text)) + cell(taken_up) + cell(forces) +
+           cell(shown(plan, start + "/forces/cradle_N", As::force)) + "</tr>\n";
   }
   return out + tail;
 }
 } // namespace
 
+namespace
+{
+// "to 0.40 mm (16 thou) back-bow, twist none": what a phase is set to at its start.
+std::string setting_at(const PlanFile &plan, std::size_t phase)
+{
+  const std::string reading = plan.phase(phase, "/at_start/reading");
+  return "to " + shown(plan, reading + "/bow_centre_m", As::bow) + ", twist " +
+         shown(plan, reading + "/twist_rad", As::twist);
+}
+} // namespace
+
 std::string report_plan(const PlanFile &plan)
 {
-  std::string out = "<p>Clamp it to " +
-                    shown(plan, plan.in_main("/clamp_to/bow_centre_m"), As::bow) + " at fret " +
-                    shown(plan, "/found/bow_fret", As::count) + " on the centre line, twist " +
-                    shown(plan, plan.in_main("/clamp_to/twist_rad"), As::twist) +
-                    (plan.at("/set_up/stop_block").get<bool>()
-                         ? ". The height of the stop block decides, cold and hot. Probe: "
-                         : "; the same when it is read again hot. Probe: ") +
-                    shown(plan, "/set_up/probe/place", As::text) +
-                    ". Cradle: " + shown(plan, "/set_up/cradle/near", As::text) + ", pad " +
-                    shown(plan, "/set_up/cradle/width_m", As::length) + ".";
+  const std::size_t cold = cold_phase(plan), decides = deciding_phase(plan);
+  std::string out = "<p>";
+  if (cold != decides)
+    out += "Clamp it cold " + setting_at(plan, cold) + ", then hot ";
+  else
+    out += "Clamp it ";
+  out +=
+      setting_at(plan, decides) + ", at fret " + shown(plan, "/found/bow_fret", As::count) +
+      " on the centre line" +
+      (plan.at("/set_up/stop_block").get<bool>() ? "; the height of the stop block decides" : "") +
+      ". Probe: " + shown(plan, "/set_up/probe/place", As::text) +
+      ". Cradle: " + shown(plan, "/set_up/cradle/near", As::text) + ", pad " +
+      shown(plan, "/set_up/cradle/width_m", As::length) + ".";
   if (plan.has("/stops/bar_never_above_K"))
     out += " Bar never above " + shown(plan, "/stops/bar_never_above_K", As::temperature) + " (" +
            shown(plan, "/stops/bar_never_above_because", As::text) + ")";
@@ -125,8 +121,7 @@ std::string report_plan(const PlanFile &plan)
     out += ", probe never above " + shown(plan, "/stops/probe_never_above_K", As::temperature);
   out += ". Let go at " + shown(plan, "/release_on_clock_s", As::clock) +
          " on the clock that starts with the heat.</p>\n";
-  return out + (plan.refused() ? "" : card_sketch(plan)) + lines_table(plan) + phases_table(plan) +
-         pulls_table(plan);
+  return out + (plan.refused() ? "" : card_sketch(plan)) + phases_table(plan) + pulls_table(plan);
 }
 
 namespace

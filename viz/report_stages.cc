@@ -68,16 +68,14 @@ std::string bench_table(const PlanFile &plan)
   return out + table_end;
 }
 
-// `stages`: pointer to those of the plan or of one of its columns; `which`: what the caption says
-// of them.
-std::string glue_table(const PlanFile &plan, const std::string &stages, const std::string &which)
+std::string glue_table(const PlanFile &plan)
 {
   std::string out = table_start(
-      which + "Glue lines: slip of the upper against the lower side, and shear averaged over the "
-              "ends; towards the body +",
+      "Glue lines: slip of the upper against the lower side, and shear averaged over the "
+      "ends; towards the body +",
       {"stage", "line", "slip, nut end", "slip, body end", "shear, nut end", "shear, body end"});
-  for (std::size_t i = 0; i < plan.size(stages); ++i) {
-    const std::string stage = stages + "/" + std::to_string(i);
+  for (std::size_t i = 0; i < plan.size("/stages"); ++i) {
+    const std::string stage = stage_at(i);
     for (std::size_t l = 0; l < plan.size(stage + "/glue_lines"); ++l) {
       const std::string line = stage + "/glue_lines/" + std::to_string(l);
       out += row(plan, stage) + cell(shown(plan, line + "/line", As::text)) +
@@ -90,17 +88,16 @@ std::string glue_table(const PlanFile &plan, const std::string &stages, const st
   return out + table_end;
 }
 
-std::string strength_table(const PlanFile &plan, const std::string &stages,
-                           const std::string &which)
+std::string strength_table(const PlanFile &plan)
 {
-  const std::string first = stages + "/0/use_of_strength";
+  const std::string first = stage_at(0) + "/use_of_strength";
   std::vector<std::string> names = {"stage"};
   for (std::size_t r = 0; r < plan.size(first); ++r)
     names.push_back(shown(plan, first + "/" + std::to_string(r) + "/region", As::text));
-  std::string out = table_start(
-      which + "Share of its strength that each part uses, at its temperature then", names);
-  for (std::size_t i = 0; i < plan.size(stages); ++i) {
-    const std::string stage = stages + "/" + std::to_string(i);
+  std::string out =
+      table_start("Share of its strength that each part uses, at its temperature then", names);
+  for (std::size_t i = 0; i < plan.size("/stages"); ++i) {
+    const std::string stage = stage_at(i);
     out += row(plan, stage);
     for (std::size_t r = 0; r < plan.size(first); ++r)
       out +=
@@ -110,22 +107,6 @@ std::string strength_table(const PlanFile &plan, const std::string &stages,
   }
   return out + table_end;
 }
-
-std::string other_lines(const PlanFile &plan)
-{
-  std::string out;
-  for (std::size_t i = 0; i < plan.size("/columns"); ++i) {
-    const std::string column = "/columns/" + std::to_string(i), stages = column + "/stages";
-    if (i == plan.at("/main_column").get<std::size_t>() || !plan.has(stages + "/0/glue_lines"))
-      continue;
-    const std::string which = solver::capital(plan.text(column + "/line_speed")) + " line. ";
-    out += "<h3>If the line is " + shown(plan, column + "/line_speed", As::text) + "</h3>\n";
-    if (plan.text(column + "/limit") == "line does not move")
-      out += "<p>This line does not move: what was tried on it is nothing to clamp to.</p>\n";
-    out += glue_table(plan, stages, which) + strength_table(plan, stages, which);
-  }
-  return out;
-}
 } // namespace
 
 std::string report_stages(const PlanFile &plan)
@@ -134,8 +115,7 @@ std::string report_stages(const PlanFile &plan)
     return "";
   std::string out = bench_table(plan);
   if (plan.has(stage_at(0) + "/glue_lines"))
-    out +=
-        glue_table(plan, "/stages", "") + strength_table(plan, "/stages", "") + other_lines(plan);
+    out += glue_table(plan) + strength_table(plan);
   return out;
 }
 } // namespace overbend::viz

@@ -2,13 +2,11 @@
 #include "solver/bench/bench.h"
 
 #include "mesh/neck_mesh.h"
-#include "mesh/neck_profile.h"
-#include "solver/bench/pad_springs.h"
+#include "solver/bench/bench_springs.h"
 #include "solver/model/interfaces.h"
 
 #include <algorithm>
 #include <cmath>
-#include <stdexcept>
 
 namespace overbend::solver
 {
@@ -17,34 +15,8 @@ namespace
 // Bearing of the heel in the body, N/m^3: stiff against the neck, which tips 5e-6 rad under 10 N m
 // (estimate, no source: a glued joint or a bolted pocket).
 constexpr double joint_stiffness = 2e12;
-// A body held without pads, N m/rad, and a block of hard wood under the headstock, N/m (estimates).
+// A body held without pads, N m/rad (estimate).
 constexpr double rigid_hold = 1e8;
-constexpr double block_stiffness = 5e6;
-// Radius of the wood that a cord's post pulls on, m (common practice, no source).
-constexpr double post_radius = 12e-3;
-
-Vec3 as_array(const dealii::Point<3> &p)
-{
-  return {p[0], p[1], p[2]};
-}
-
-// Places on the headstock where the two cords pull: the middle of the posts of each side, or the
-// first and the last post of a single line.
-std::array<PostPlace, 2> cord_places(const cases::Tuners &tuners)
-{
-  const double middle = (tuners.first_post + tuners.last_post) / 2;
-  switch (tuners.layout) {
-  case cases::TunerLayout::both_sides:
-    return {PostPlace{middle, -tuners.across / 2}, PostPlace{middle, tuners.across / 2}};
-  case cases::TunerLayout::bass_line:
-    return {PostPlace{tuners.first_post, -tuners.across},
-            PostPlace{tuners.last_post, -tuners.across}};
-  case cases::TunerLayout::treble_line:
-    return {PostPlace{tuners.last_post, tuners.across},
-            PostPlace{tuners.first_post, tuners.across}};
-  }
-  throw std::logic_error("layout of tuners");
-}
 
 bool rod_pulls(const BenchSetup &setup)
 {
@@ -53,11 +25,11 @@ bool rod_pulls(const BenchSetup &setup)
 } // namespace
 
 Bench::Bench(const cases::Case &the_case, const Model &the_model, const materials::Tables &tables)
-    : model(the_model)
+    : model(the_model), pulls(pull_springs(the_case, the_model, tables)),
+      cradle_pad(pad_bearings(the_case, the_model)), pad_stiffness(the_case.bench.cradle_pad),
+      block(stop_block(the_case, the_model, tables, pulls))
 {
   make_body(the_case);
-  make_cords(the_case);
-  make_cradle(the_case);
   make_nut(the_case);
   make_rod(the_case, tables);
 }
@@ -65,8 +37,6 @@ Bench::Bench(const cases::Case &the_case, const Model &the_model, const material
 void Bench::make_body(const cases::Case &the_case)
 {
   const auto &bench = the_case.bench;
-  pads_x = cases::fret_position(the_case.neck.scale_length, the_case.neck.join_fret) +
-           bench.pad_distance;
   for (const FaceNode &n : face_nodes(model.space, unsigned(mesh::Face::body)))
     for (unsigned i = 0; i < 3; ++i) {
       Spring s;
@@ -80,50 +50,6 @@ void Bench::make_body(const cases::Case &the_case)
   tip.row = {{model.tip_dof(), 1.}};
   tip.stiffness = bench.hold == cases::BodyHold::pads ? bench.pad_stiffness : rigid_hold;
   body.push_back(tip);
-}
-
-void Bench::make_cords(const cases::Case &the_case)
-{
-  const auto places = cord_places(the_case.tuners);
-  Row both;
-  for (unsigned side = 0; side < 2; ++side) {
-    const Vec3 foot =
-        as_array(mesh::on_headstock_face(the_case.neck, places[side].along, places[side].across));
-    const auto nodes =
-        nodes_near(model.space, unsigned(mesh::Face::headstock_face), foot, post_radius);
-    Spring &s = cord[side];
-    s.name = side == 0 ? "bass cord" : "treble cord";
-    s.row = spread_force(model.space, nodes, foot, {0, 0, 1});
-    s.row.emplace_back(model.tip_dof(), tip_lever(foot[0]));
-    s.stiffness = the_case.bench.cord_stiffness;
-    s.one_sided = true;
-    both = combine(both, s.row, 0.5);
-  }
-  // The block under the headstock stops it from going down.
-  stop_block.name = "stop block";
-  for (const auto &[index, coefficient] : both)
-    stop_block.row.emplace_back(index, -coefficient);
-  stop_block.stiffness = block_stiffness;
-  stop_block.one_sided = true;
-}
-
-void Bench::make_cradle(const cases::Case &the_case)
-{
-  const auto &bench = the_case.bench;
-  pad_stiffness = bench.cradle_pad;
-  const double half = bench.cradle_width / 2;
-  for (const PadPoint &point : pad_points(model.space, unsigned(mesh::Face::back),
-                                          bench.cradle_x - half, bench.cradle_x + half)) {
-    Spring s;
-    s.name = "cradle";
-    s.row = point.down;
-    s.row.emplace_back(model.tip_dof(), -tip_lever(point.position[0]));
-    s.stiffness = pad_stiffness * point.area;
-    s.one_sided = true;
-    cradle_pad.push_back(s);
-  }
-  if (cradle_pad.empty())
-    throw std::logic_error("the cradle meets nothing of the back");
 }
 
 void Bench::make_nut(const cases::Case &the_case)
@@ -149,59 +75,12 @@ void Bench::make_nut(const cases::Case &the_case)
     }
     Spring s;
     s.name = "nut";
+    s.role = SpringRole::nut;
     s.row = {{3 * n.node, -1.}, {3 * below, 1.}};
     s.stiffness = the_case.bench.nut_stiffness * n.weight / area;
     s.one_sided = true;
     nut_bearing.push_back(s);
   }
-}
-
-void Bench::make_rod(const cases::Case &the_case, const materials::Tables &tables)
-{
-  const cases::Rod &rod = the_case.neck.rod;
-  if (rod.kind != cases::RodKind::single_action && rod.kind != cases::RodKind::two_way)
-    return;
-  const auto &steel = tables.bar("steel");
-  const double join = cases::fret_position(the_case.neck.scale_length, the_case.neck.join_fret);
-  const double depth = rod.channel_depth - rod.diameter / 2;
-  // The ends bear on the wood round the channel.
-  std::array<std::vector<unsigned>, 2> end;
-  std::array<double, 2> x{0.01, join - 0.02};
-  for (unsigned k = 0; k < 2; ++k)
-    for (unsigned n = 0; n < model.space.n_nodes; ++n) {
-      const Vec3 &p = model.space.position[n];
-      if (std::abs(p[0] - x[k]) < 0.015 && std::abs(p[1]) < rod.channel_width + 2e-3 &&
-          p[2] < 1e-6 && p[2] > -rod.channel_depth - 3e-3)
-        end[k].push_back(n);
-    }
-  for (unsigned k = 0; k < 2; ++k)
-    rod_nodes.insert(rod_nodes.end(), end[k].begin(), end[k].end());
-  const double section = 3.14159265358979 / 4 * rod.diameter * rod.diameter;
-  const double length = x[1] - x[0];
-  Spring s;
-  s.name = "rod";
-  s.in_factor = false;
-  if (rod.kind == cases::RodKind::single_action) {
-    s.row = combine(spread_force(model.space, end[1], {x[1], 0, -depth}, {1, 0, 0}),
-                    spread_force(model.space, end[0], {x[0], 0, -depth}, {1, 0, 0}), -1);
-    s.stiffness = steel.modulus * section / length;
-    s.one_sided = true;
-    rod_force = rod.force.value_or(0);
-    rod_growth = steel.expansion * length;
-  } else {
-    // A pair of members a diameter and a half apart: a couple at its ends, nothing along. Rotation
-    // about y lowers points of larger x, so the couple that pulls the ends back is end minus start.
-    const double arm = 1.5 * rod.diameter;
-    s.row = combine(spread_moment(model.space, end[1], {0, 1, 0}),
-                    spread_moment(model.space, end[0], {0, 1, 0}), -1);
-    for (auto &entry : s.row)
-      entry.second = -entry.second;
-    s.stiffness = steel.modulus * section * arm * arm / 2 / length;
-    const double sign = rod.bows == cases::RodBows::forward ? -1 : 1;
-    rod_force = sign * rod.force.value_or(0) * arm;
-    rod_arm = arm;
-  }
-  rod_spring = s;
 }
 
 void Bench::change(const cases::Phase &phase, const StringPull *strings,
@@ -228,9 +107,9 @@ void Bench::put_unit(const BenchSetup &before, const BenchSetup &after,
                      const std::vector<double> &displacement, BenchOffsets &offsets) const
 {
   if (after.cords && !before.cords)
-    for (unsigned side = 0; side < 2; ++side) {
-      offsets.cord_reference[side] = -evaluate(cord[side].row, displacement);
-      offsets.take_up[side] = 0;
+    for (unsigned k = 0; k < n_pulls(); ++k) {
+      offsets.cord_reference[k] = -evaluate(pulls[k].row, displacement);
+      offsets.take_up[k] = 0;
     }
   if (after.cradle && !before.cradle) {
     offsets.cradle.resize(cradle_pad.size());
@@ -243,12 +122,12 @@ void Bench::put_unit(const BenchSetup &before, const BenchSetup &after,
 
 double Bench::headstock_height(const std::vector<double> &displacement) const
 {
-  return -evaluate(stop_block.row, displacement);
+  return -evaluate(block.row, displacement);
 }
 
 void Bench::place_block(const std::vector<double> &displacement, BenchOffsets &offsets) const
 {
-  offsets.block = -evaluate(stop_block.row, displacement);
+  offsets.block = -evaluate(block.row, displacement);
 }
 
 void Bench::rod_becomes_spring(const std::vector<double> &displacement, double warmth,
@@ -271,12 +150,12 @@ std::vector<Spring> Bench::springs(const BenchSetup &setup, const BenchOffsets &
       result.back().offset = offsets.cradle.empty() ? 0. : offsets.cradle[k];
     }
   if (setup.cords)
-    for (unsigned side = 0; side < 2; ++side) {
-      result.push_back(cord[side]);
-      result.back().offset = offsets.cord_reference[side] + offsets.take_up[side];
+    for (unsigned k = 0; k < n_pulls(); ++k) {
+      result.push_back(pulls[k]);
+      result.back().offset = offsets.cord_reference[k] + offsets.take_up[k];
     }
   if (setup.block) {
-    result.push_back(stop_block);
+    result.push_back(block);
     result.back().offset = offsets.block;
   }
   if (rod_spring && rod_pulls(setup) && !setup.rod_is_dead_load) {
@@ -316,22 +195,30 @@ BenchForces Bench::forces(const std::vector<Spring> &springs,
   BenchForces result;
   for (const Spring &s : springs) {
     const double f = force(s, displacement);
-    if (s.name == "bass cord")
-      result.cord[0] = f;
-    else if (s.name == "treble cord")
-      result.cord[1] = f;
-    else if (s.name == "cradle") {
+    switch (s.role) {
+    case SpringRole::pull:
+      // A couple's spring has the force of both its ends.
+      result.cord.at(s.pull) = s.one_sided ? f : f / 2;
+      break;
+    case SpringRole::cradle:
       result.cradle += f;
       // Of a pad of springs (Winkler): pressure = stiffness per area times its compression.
       if (f > 0)
         result.cradle_pressure =
             std::max(result.cradle_pressure, pad_stiffness * elongation(s, displacement));
-    } else if (s.name == "stop block")
+      break;
+    case SpringRole::block:
       result.block = f;
-    else if (s.name == "nut")
+      break;
+    case SpringRole::nut:
       result.nut += f;
-    else if (s.name == "rod")
+      break;
+    case SpringRole::rod:
       result.rod = f / rod_arm;
+      break;
+    case SpringRole::other:
+      break;
+    }
   }
   result.tip = displacement[model.tip_dof()];
   return result;

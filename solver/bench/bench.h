@@ -16,8 +16,8 @@ namespace overbend::solver
 // unstressed neck: offsets of its spring.
 struct BenchOffsets
 {
-  std::array<double, 2> cord_reference{}; // so that the cord is just taut where it was tied
-  std::array<double, 2> take_up{};        // bass, treble
+  std::array<double, 2> cord_reference{}; // so that a pull is just taut where it was tied
+  std::array<double, 2> take_up{};        // one a pull of the device, in the order of pull_names
   std::vector<double> cradle;             // one a pad spring
   double block = 0;
   double rod = 0;
@@ -37,17 +37,19 @@ struct BenchSetup
 
 struct BenchForces
 {
-  std::array<double, 2> cord{}; // N
+  // N, one a pull of the device: of all its cords together; of a couple the force at each end,
+  // positive when it draws the treble end along the pull. A device of one pull has none second.
+  std::array<double, 2> cord{};
   double cradle = 0, block = 0, nut = 0;
   // Pull of a single-action rod, a seized one may push (negative); force in one member of a two-way
   // rod, positive when it bows the neck back.
   double rod = 0;
-  double cradle_pressure = 0; // largest under the pad, Pa
+  double cradle_pressure = 0; // largest under the pads, Pa
   double tip = 0;             // rad, of the body on its pads
 };
 
-// Bench, body pads, cords, cradle, nut, rod and strings as springs on the model. Constant once
-// made.
+// Bench, body pads, the device that pulls or presses, cradle, nut, rod and strings as springs on
+// the model. Constant once made. "Cords" stands for any device.
 class Bench
 {
 public:
@@ -63,7 +65,8 @@ public:
                 const std::vector<double> &displacement, BenchOffsets &offsets) const;
   // The block is pushed up to the headstock as it stands: after the pull.
   void place_block(const std::vector<double> &displacement, BenchOffsets &offsets) const;
-  // Height of the headstock between the cords over the bench, against that of the unstressed neck.
+  // Height of the headstock between the cords over the bench, against that of the unstressed neck;
+  // of a set-up turned over, upside down.
   double headstock_height(const std::vector<double> &displacement) const;
   // The rod pulls with its force in this shape and warmth; from now on it is a spring.
   void rod_becomes_spring(const std::vector<double> &displacement, double warmth,
@@ -79,27 +82,26 @@ public:
 
   BenchForces forces(const std::vector<Spring> &springs,
                      const std::vector<double> &displacement) const;
-  const Row &cord_row(unsigned side) const { return cord[side].row; }
-  double cord_stiffness() const { return cord[0].stiffness; }
+  // Pulls of the device, see pull_names: with two, bow and twist can be set, with one the bow.
+  unsigned n_pulls() const { return unsigned(pulls.size()); }
+  const Spring &pull(unsigned which) const { return pulls.at(which); }
+  // Elongation of a pull by a unit of movement against it. A one-sided pull cannot push.
+  const Row &cord_row(unsigned which) const { return pull(which).row; }
   // Mean temperature of the rod, K; of the neck's middle without one.
   double rod_temperature(const std::vector<double> &temperature) const;
 
 private:
   void make_body(const cases::Case &the_case);
-  void make_cords(const cases::Case &the_case);
-  void make_cradle(const cases::Case &the_case);
   void make_nut(const cases::Case &the_case);
   void make_rod(const cases::Case &the_case, const materials::Tables &tables);
-  double tip_lever(double x) const { return pads_x - x; }
 
   const Model &model;
-  double pads_x = 0;
-  std::vector<Spring> body;   // hold of the heel, tip of the body
-  std::array<Spring, 2> cord; // bass, treble
+  std::vector<Spring> body;  // hold of the heel, tip of the body
+  std::vector<Spring> pulls; // one or two
   std::vector<Spring> cradle_pad;
   double pad_stiffness = 0; // per area, N/m^3
+  Spring block;
   std::vector<Spring> nut_bearing;
-  Spring stop_block;
   std::optional<Spring> rod_spring;
   std::vector<unsigned> rod_nodes;
   double rod_force = 0;  // when set or as found, N (or N m for a two-way rod, back positive)

@@ -4,16 +4,17 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <stdexcept>
 
 namespace overbend::solver
 {
 namespace
 {
-constexpr double least_down = 0.5;  // of the normal: the back bears where it looks down so much
-constexpr double same_place = 1e-7; // m
-constexpr double least_part = 1e-9; // of a face, a narrower cut bears nothing
-constexpr double no_weight = 1e-12; // of a shape function at another node
-constexpr unsigned bisections = 50; // to rounding
+constexpr double least_towards = 0.5; // of the normal: a surface bears where it looks so much
+constexpr double same_place = 1e-7;   // m
+constexpr double least_part = 1e-9;   // of a face, a narrower cut bears nothing
+constexpr double no_weight = 1e-12;   // of a shape function at another node
+constexpr unsigned bisections = 50;   // to rounding
 constexpr double lobatto_point[3] = {0, 0.5, 1}, lobatto_weight[3] = {1. / 6, 4. / 6, 1. / 6};
 
 struct Interval
@@ -47,7 +48,8 @@ double border(double holds, double fails, const Inside &inside)
 class QuadraticFace
 {
 public:
-  QuadraticFace(const Space &space_, const BoundaryFace &face_) : space(space_), face(face_)
+  QuadraticFace(const Space &space_, const BoundaryFace &face_, double up_)
+      : space(space_), face(face_), up(up_)
   {
     const auto run = [&](unsigned a, unsigned b) {
       return std::abs(space.position[face.node[a]][0] - space.position[face.node[b]][0]);
@@ -71,19 +73,19 @@ public:
             outward * (a[0] * b[1] - a[1] * b[0])};
   }
 
-  // Across: the part that looks down.
-  Interval looks_down() const
+  // Across: the part that looks towards the pad.
+  Interval looks_towards() const
   {
-    const auto down = [&](double c) {
+    const auto towards = [&](double c) {
       const Vec3 n = normal(0.5, c);
-      return -n[2] >= least_down * std::sqrt(n[0] * n[0] + n[1] * n[1] + n[2] * n[2]);
+      return up * n[2] >= least_towards * std::sqrt(n[0] * n[0] + n[1] * n[1] + n[2] * n[2]);
     };
-    const bool first = down(0), last = down(1);
+    const bool first = towards(0), last = towards(1);
     if (first && last)
       return {0, 1};
     if (first || last)
-      return first ? Interval{0, border(0, 1, down)} : Interval{border(1, 0, down), 1};
-    return down(0.5) ? Interval{border(0.5, 0, down), border(0.5, 1, down)} : Interval{};
+      return first ? Interval{0, border(0, 1, towards)} : Interval{border(1, 0, towards), 1};
+    return towards(0.5) ? Interval{border(0.5, 0, towards), border(0.5, 1, towards)} : Interval{};
   }
 
   // Along at c: the part between two places along the neck.
@@ -116,18 +118,19 @@ private:
 
   const Space &space;
   const BoundaryFace &face;
+  double up; // 1 for a surface that looks up, -1 for one that looks down
   bool first_is_along = true;
   double outward = 1;
 };
 
-Row down_at(const QuadraticFace &face, double l, double c)
+Row towards_at(const QuadraticFace &face, double l, double c, double up)
 {
   Row row;
   const auto along = shapes(l), across = shapes(c);
   for (unsigned i = 0; i < 3; ++i)
     for (unsigned j = 0; j < 3; ++j)
       if (std::abs(along[i] * across[j]) > no_weight)
-        row.emplace_back(3 * face.node(i, j) + 2, -along[i] * across[j]);
+        row.emplace_back(3 * face.node(i, j) + 2, up * along[i] * across[j]);
   return row;
 }
 
@@ -146,15 +149,17 @@ void add(const PadPoint &point, std::vector<PadPoint> &points)
 }
 } // namespace
 
-std::vector<PadPoint> pad_points(const Space &space, unsigned face_id, double from, double to)
+std::vector<PadPoint> pad_points(const Space &space, unsigned face_id, double from, double to,
+                                 PadSide side)
 {
   std::vector<PadPoint> points;
   const auto faces = space.boundary.find(face_id);
   if (faces == space.boundary.end())
     return points;
+  const double up = side == PadSide::above ? 1 : -1;
   for (const BoundaryFace &one : faces->second) {
-    const QuadraticFace face(space, one);
-    const Interval across = face.looks_down();
+    const QuadraticFace face(space, one, up);
+    const Interval across = face.looks_towards();
     if (across.length() < least_part)
       continue;
     for (unsigned j = 0; j < 3; ++j) {
@@ -166,10 +171,33 @@ std::vector<PadPoint> pad_points(const Space &space, unsigned face_id, double fr
         const double l = along.at(i);
         const double area = std::abs(face.normal(l, c)[2]) * across.length() * along.length() *
                             lobatto_weight[i] * lobatto_weight[j];
-        add({face.position(l, c), down_at(face, l, c), area}, points);
+        add({face.position(l, c), towards_at(face, l, c, up), area}, points);
       }
     }
   }
   return points;
+}
+
+Row mean_towards(const std::vector<PadPoint> &points, double x)
+{
+  double area = 0, first = 0, second = 0;
+  for (const PadPoint &p : points) {
+    area += p.area;
+    first += p.area * p.position[0];
+  }
+  if (!(area > 0))
+    throw std::logic_error("a pad meets nothing of the neck");
+  const double mean = first / area;
+  for (const PadPoint &p : points)
+    second += p.area * (p.position[0] - mean) * (p.position[0] - mean);
+  const double slope = (x - mean) * area / second;
+  Row row;
+  for (const PadPoint &p : points) {
+    const double weight = p.area / area * (1 + slope * (p.position[0] - mean));
+    if (!(weight >= 0))
+      throw std::logic_error("a pad lies beside the place it is to press");
+    row = combine(row, p.towards, weight);
+  }
+  return row;
 }
 } // namespace overbend::solver

@@ -12,17 +12,18 @@ namespace overbend::solver
 namespace
 {
 constexpr double finest = 300, coarsest = 21600; // s between samples
+constexpr double hot_evening_knot = 3600;        // s; sampled in quarters, as it comes and goes
 
 double shortest_interval(const cases::Climate &climate, double duration)
 {
-  double shortest = duration;
+  double shortest = climate.hot_hours > 0 ? std::min(duration, hot_evening_knot) : duration;
   for (std::size_t k = 1; k < climate.points.size(); ++k)
     shortest = std::min(shortest, climate.points[k].time - climate.points[k - 1].time);
   return shortest;
 }
 } // namespace
 
-bool leaves_out_breathing(const cases::Phase &phase)
+bool samples_breathing(const cases::Phase &phase)
 {
   return phase.duration > breathing_until &&
          shortest_interval(phase.climate, phase.duration) <= day_window / 2;
@@ -32,6 +33,7 @@ AirSeries::AirSeries(const cases::Phase &phase, double begin, double lag, double
     : first(begin), last(begin + phase.duration), smooth(phase.duration > told_in_days_from)
 {
   knot = shortest_interval(phase.climate, phase.duration);
+  window = swings() && phase.duration > told_in_weeks_from ? 7 * day_window : day_window;
   const double wanted =
       std::clamp(smooth ? knot / 4 : std::min(knot / 4, lag / 8), finest, coarsest);
   const std::size_t n = std::max<std::size_t>(4, std::size_t(std::ceil(phase.duration / wanted)));
@@ -46,9 +48,19 @@ AirSeries::AirSeries(const cases::Phase &phase, double begin, double lag, double
     before = air.temperature;
     samples.push_back({T, air.humidity * materials::saturation_pressure(air.temperature)});
   }
-  for (std::size_t k = 0; k <= n; ++k)
-    running.push_back(smooth ? mean(first + step * double(k), 0, [](double t, double) { return t; })
-                             : samples[k].temperature);
+  find_running();
+}
+
+// The shown temperature at the samples: mean over the window, by sums up to each sample.
+void AirSeries::find_running()
+{
+  std::vector<double> sum(samples.size(), 0.);
+  for (std::size_t k = 1; k < samples.size(); ++k)
+    sum[k] = sum[k - 1] + (samples[k - 1].temperature + samples[k].temperature) / 2;
+  for (std::size_t k = 0; k < samples.size(); ++k) {
+    const auto [a, b] = smooth ? window_around(first + step * double(k), 0) : std::pair(k, k);
+    running.push_back(a < b ? (sum[b] - sum[a]) / double(b - a) : samples[k].temperature);
+  }
 }
 
 double AirSeries::shown(double time) const
@@ -60,27 +72,35 @@ double AirSeries::shown(double time) const
 
 double AirSeries::mean(double time, double dt, const std::function<double(double, double)> &f) const
 {
-  const double width = smooth ? std::max(dt, day_window) : dt;
-  double from = time + dt / 2 - width / 2;
-  // A window that reaches beyond the phase is moved into it.
-  from = std::clamp(from, first, std::max(first, last - width));
-  return mean_between(from, std::min(last, from + width), f);
+  const auto [a, b] = window_around(time, dt);
+  return mean_between(a, b, f);
 }
 
 double AirSeries::mean_within(double time, double dt,
                               const std::function<double(double, double)> &f) const
 {
   const double from = std::clamp(time, first, last);
-  return mean_between(from, std::clamp(time + dt, from, last), f);
+  return mean_between(nearest(from), nearest(std::clamp(time + dt, from, last)), f);
 }
 
-double AirSeries::mean_between(double from, double to,
+std::size_t AirSeries::nearest(double time) const
+{
+  return std::min(samples.size() - 1, std::size_t(std::lround((time - first) / step)));
+}
+
+// Samples between which a step is averaged. A window that reaches beyond the phase is moved into
+// it.
+std::pair<std::size_t, std::size_t> AirSeries::window_around(double time, double dt) const
+{
+  const double width = smooth ? std::max(dt, window) : dt;
+  const double from = std::clamp(time + dt / 2 - width / 2, first, std::max(first, last - width));
+  return {nearest(from), nearest(std::min(last, from + width))};
+}
+
+double AirSeries::mean_between(std::size_t a, std::size_t b,
                                const std::function<double(double, double)> &f) const
 {
-  // Trapezoidal rule over the samples inside, the ends taken at the nearest ones.
-  const std::size_t n = samples.size() - 1;
-  const std::size_t a = std::min(n, std::size_t(std::lround((from - first) / step))),
-                    b = std::min(n, std::size_t(std::lround((to - first) / step)));
+  // Trapezoidal rule over the samples.
   double sum = 0, weight = 0;
   for (std::size_t k = a; k <= b; ++k) {
     const double w = a < b && (k == a || k == b) ? 0.5 : 1;

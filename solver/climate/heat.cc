@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/climate/heat.h"
 
-#include "materials/tables.h"
 #include "mesh/names.h"
+#include "solver/climate/heat_hold.h"
 #include "solver/climate/heat_steps.h"
 #include "solver/climate/heat_system.h"
 #include "solver/equations/in_time.h"
@@ -23,19 +23,6 @@ unsigned id(Face face)
   return static_cast<unsigned>(face);
 }
 
-std::string table_name(cases::BarMaterial material)
-{
-  switch (material) {
-  case cases::BarMaterial::steel:
-    return "steel";
-  case cases::BarMaterial::carbon:
-    return "carbon";
-  case cases::BarMaterial::aluminium:
-    return "aluminium";
-  }
-  throw std::logic_error("unknown material of the bar");
-}
-
 // A film behind a wrap: the little that radiation from its outside is above linear is left out.
 FaceFilm wrapped(const FaceFilm &film, double wrap)
 {
@@ -53,7 +40,8 @@ HeatSurroundings surroundings_of(const Model &model, const cases::Air &air,
         Face::headstock_face, Face::headstock_other})
     s.film[id(face)] = bare;
   if (air.wrapped)
-    for (const Face face : {Face::back, Face::headstock_face, Face::headstock_other})
+    for (const Face face :
+         {Face::board_side, Face::back, Face::headstock_face, Face::headstock_other})
       s.film[id(face)] = wrapped(bare, air.wrap_conductance);
   if (!tongue_is_glued(model))
     s.film[id(Face::tongue_under)] = bare;
@@ -120,21 +108,44 @@ ThermalState state_at(const HeatMoment &moment, unsigned n_nodes, bool heater)
   return state;
 }
 
-std::vector<HeatMoment> run_phase(const Model &model, const cases::Phase &phase,
-                                  const cases::Heater &heater, const std::optional<BarOnBoard> &bar,
-                                  const HeatMoment &start, const HeatOptions &options,
-                                  ThermalHistory &history)
+// The bar is on the board: by its thermostat, by the probe, or as a parked iron makes it.
+std::vector<HeatMoment> run_heated(const HeatSystem &system, HeatStepper &stepper,
+                                   const cases::Phase &phase, const HeatSource &source,
+                                   const HeatStepLimits &limits, std::optional<LastLook> &look)
 {
+  const cases::Heater &heater = source.heater;
+  if (heater.source == cases::HeatSource::parked) {
+    double heat = system.parked_heat(stepper.temperature());
+    auto moments = run_heat(stepper, phase.duration, std::nullopt, limits);
+    for (HeatMoment &moment : moments) {
+      const double later = system.parked_heat(moment.temperature);
+      moment.power = (heat + later) / 2;
+      heat = later;
+    }
+    return moments;
+  }
+  if (source.probe)
+    return hold_by_probe(system, stepper, phase.duration,
+                         {*source.probe, source.hold_at, phase.bar_temperature, heater.power},
+                         limits, look);
+  return run_heat(stepper, phase.duration, Thermostat{phase.bar_temperature, heater.power}, limits);
+}
+
+std::vector<HeatMoment> run_phase(const Model &model, const cases::Phase &phase,
+                                  const HeatSource &source, const std::optional<BarOnBoard> &bar,
+                                  const HeatMoment &start, const HeatOptions &options,
+                                  ThermalHistory &history, std::optional<LastLook> &look)
+{
+  if (!phase.heater)
+    look.reset();
   try {
     const HeatSystem system(model, surroundings_of(model, phase.air, bar, phase.heater));
     if (!phase.climate.points.empty())
       return run_climate(system, phase, start, history);
     HeatStepper stepper(system, start.temperature, start.time, 0.02 * options.error);
-    std::optional<Thermostat> thermostat;
-    if (phase.heater)
-      thermostat = Thermostat{phase.bar_temperature, heater.power};
-    return run_heat(stepper, phase.duration, thermostat,
-                    {options.first_step, options.longest_step, options.error});
+    const HeatStepLimits limits{options.first_step, options.longest_step, options.error};
+    return phase.heater ? run_heated(system, stepper, phase, source, limits, look)
+                        : run_heat(stepper, phase.duration, std::nullopt, limits);
   } catch (const std::runtime_error &error) {
     throw std::runtime_error("Phase \"" + phase.name + "\", heat: " + error.what());
   }
@@ -158,27 +169,6 @@ const AirSeries *ThermalHistory::air(double time, double dt) const
   return nullptr;
 }
 
-BarOnBoard make_bar(const cases::Heater &heater)
-{
-  const materials::Bar &metal = materials::tables().bar(table_name(heater.metal));
-  BarOnBoard bar;
-  bar.width = heater.width;
-  bar.thickness = heater.thickness;
-  bar.from = heater.from;
-  bar.to = heater.to;
-  bar.conductivity = metal.conductivity;
-  bar.heat_capacity = metal.density * metal.heat_capacity;
-  bar.contact = heater.contact;
-  bar.film = heater.film;
-  bar.iron_from = heater.iron_from;
-  bar.iron_to = heater.iron_to;
-  bar.sensor = heater.bar_sensor;
-  bar.board_face = id(Face::board_top);
-  bar.overhang_face = id(Face::headstock_face);
-  bar.overhang_contact = heater.overhang_contact;
-  return bar;
-}
-
 bool tongue_is_glued(const Model &model)
 {
   std::vector<bool> on_body(model.space.n_nodes, false);
@@ -189,7 +179,7 @@ bool tongue_is_glued(const Model &model)
                      [&](const FaceNode &n) { return on_body[n.node]; });
 }
 
-ThermalHistory simulate_heat(const Model &model, const cases::Heater &heater,
+ThermalHistory simulate_heat(const Model &model, const HeatSource &source,
                              const std::vector<cases::Phase> &phases,
                              const std::vector<double> &start, const HeatOptions &options)
 {
@@ -198,9 +188,10 @@ ThermalHistory simulate_heat(const Model &model, const cases::Heater &heater,
     throw std::logic_error("heat needs a phase and a temperature for each node");
   std::optional<BarOnBoard> bar;
   if (std::any_of(phases.begin(), phases.end(), [](const auto &p) { return p.heater; }))
-    bar = make_bar(heater);
+    bar = make_bar(source);
 
   HeatMoment now{0, start, 0};
+  std::optional<LastLook> look;
   if (bar)
     now.temperature.resize(n_nodes + bar_nodes(*bar).size(), phases.front().air.temperature);
   ThermalHistory history;
@@ -213,7 +204,7 @@ ThermalHistory simulate_heat(const Model &model, const cases::Heater &heater,
       history.add(state_at(now, n_nodes, phase.heater));
       heated = phase.heater;
     }
-    for (HeatMoment &moment : run_phase(model, phase, heater, bar, now, options, history)) {
+    for (HeatMoment &moment : run_phase(model, phase, source, bar, now, options, history, look)) {
       history.add(state_at(moment, n_nodes, heated));
       now = std::move(moment);
     }

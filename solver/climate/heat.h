@@ -3,7 +3,7 @@
 
 #include "cases/case.h"
 #include "solver/climate/air_series.h"
-#include "solver/climate/heat_bar.h"
+#include "solver/climate/heat_source.h"
 #include "solver/model/model.h"
 
 #include <vector>
@@ -12,10 +12,11 @@
 //
 //   rho c dT/dt = div (k grad T),   -k dT/dn = h (T - T_air) + eps sigma (T^4 - T_air^4)
 //
-// on free faces; behind a wrap both in series with it. The walls of a channel are insulated. The
-// board's glue line and the scarf conduct; the heel and a glued tongue lose heat to the body. The
-// numbers that no case gives are named below. Unknown: T in K at the nodes, and along the bar.
-// Steps are of second order with error control (heat_steps.h).
+// on free faces; behind a wrap (back, headstock, heel and the board's sides, never bar or iron)
+// both in series with it. The walls of a channel are insulated. The board's glue line and the scarf
+// conduct; the heel and a glued tongue lose heat to the body. The numbers that no case gives are
+// named below. Unknown: T in K at the nodes, and along the bar. Steps are of second order with
+// error control (heat_steps.h).
 //
 // In a phase with a climate the neck follows the air as one lump (solver/climate/air_series.h).
 //
@@ -72,15 +73,13 @@ struct HeatOptions
 //
 // The bar is one through all phases: at air temperature before the first, lying on the board with
 // the iron on it while Phase::heater is true, lifted off and cooling in the air while it is not.
-// The thermostat is ideal: it holds Phase::bar_temperature at Heater::bar_sensor within the power.
-// Throws std::runtime_error if the bar lies beside the board, or with a sentence that names the
-// phase if the steps fail.
-ThermalHistory simulate_heat(const Model &model, const cases::Heater &heater,
+// What holds the heat is ideal: Phase::bar_temperature at Heater::bar_sensor within the power; or
+// the probe at its figure, as heat_hold.h says. A parked iron holds its own soleplate. Throws
+// std::runtime_error if the bar lies beside the board, or with a sentence that names the phase if
+// the steps fail.
+ThermalHistory simulate_heat(const Model &model, const HeatSource &source,
                              const std::vector<cases::Phase> &phases,
                              const std::vector<double> &start, const HeatOptions &options = {});
-
-// The bar as the heater of the case lays it on the board.
-BarOnBoard make_bar(const cases::Heater &heater);
 
 // Whether the board over the body is glued down.
 bool tongue_is_glued(const Model &model);

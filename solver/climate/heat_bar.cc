@@ -32,6 +32,27 @@ std::array<double, 2> place_on_face(const Space &space, const BoundaryFace &face
       p[i] += u[a % 3] * v[a / 3] * space.position[face.node[a]][i];
   return p;
 }
+
+// Mean over what belongs to a face's node of `value` (of y) where the bar lies and 0 elsewhere.
+template <typename Value>
+double mean_under_bar(const Space &space, const BoundaryFace &face, unsigned q,
+                      const BarOnBoard &bar, const Value &value)
+{
+  // The part of the face that belongs to a node has the size of its Lobatto weight.
+  constexpr double edge[4] = {0, 1. / 6, 5. / 6, 1};
+  constexpr unsigned samples = 12; // in each direction
+  const unsigned i = q % 3, j = q / 3;
+  double sum = 0;
+  for (unsigned a = 0; a < samples; ++a)
+    for (unsigned b = 0; b < samples; ++b) {
+      const double s = edge[i] + (edge[i + 1] - edge[i]) * (a + 0.5) / samples;
+      const double t = edge[j] + (edge[j + 1] - edge[j]) * (b + 0.5) / samples;
+      const auto p = place_on_face(space, face, s, t);
+      if (p[0] >= bar.from && p[0] <= bar.to && std::abs(p[1]) <= bar.width / 2)
+        sum += value(p[1]);
+    }
+  return sum / double(samples * samples);
+}
 } // namespace
 
 std::vector<double> bar_nodes(const BarOnBoard &bar)
@@ -56,21 +77,17 @@ std::array<BarWeight, 2> bar_place(const BarOnBoard &bar, double x)
 double covered_share(const Space &space, const BoundaryFace &face, unsigned q,
                      const BarOnBoard &bar)
 {
-  if (!bar.on_board)
-    return 0;
-  // The part of the face that belongs to a node has the size of its Lobatto weight.
-  constexpr double edge[4] = {0, 1. / 6, 5. / 6, 1};
-  constexpr unsigned samples = 12; // in each direction
-  const unsigned i = q % 3, j = q / 3;
-  unsigned inside = 0;
-  for (unsigned a = 0; a < samples; ++a)
-    for (unsigned b = 0; b < samples; ++b) {
-      const double s = edge[i] + (edge[i + 1] - edge[i]) * (a + 0.5) / samples;
-      const double t = edge[j] + (edge[j + 1] - edge[j]) * (b + 0.5) / samples;
-      const auto p = place_on_face(space, face, s, t);
-      inside += p[0] >= bar.from && p[0] <= bar.to && std::abs(p[1]) <= bar.width / 2;
-    }
-  return inside / double(samples * samples);
+  return bar.on_board ? mean_under_bar(space, face, q, bar, [](double) { return 1.; }) : 0;
+}
+
+double contact_at(const BarOnBoard &bar, double y)
+{
+  constexpr double air_conductivity = 0.026, gap_radiation = 5;
+  const double R = bar.board_radius;
+  if (!(R > std::abs(y)) || !std::isfinite(R) || !(bar.contact > 0))
+    return bar.contact;
+  const double gap = y * y / (R + std::sqrt(R * R - y * y));
+  return 1 / (1 / bar.contact + gap / (air_conductivity + gap_radiation * gap));
 }
 
 std::vector<BarContact> bar_contacts(const Space &space, const BarOnBoard &bar)
@@ -78,23 +95,22 @@ std::vector<BarContact> bar_contacts(const Space &space, const BarOnBoard &bar)
   std::vector<BarContact> contacts;
   if (!bar.on_board || !space.boundary.count(bar.board_face))
     return contacts;
-  const auto touch = [&](unsigned face_id, double conductance) {
+  const auto touch = [&](unsigned face_id, const auto &conductance) {
     const auto faces = space.boundary.find(face_id);
     if (faces == space.boundary.end())
       return;
     for (const BoundaryFace &face : faces->second)
       for (unsigned q = 0; q < nodes_per_face; ++q) {
-        const double area = face.weight[q] * covered_share(space, face, q, bar);
-        if (area > 0)
-          contacts.push_back(
-              {face.node[q], conductance * area, bar_place(bar, space.position[face.node[q]][0])});
+        const double flow = face.weight[q] * mean_under_bar(space, face, q, bar, conductance);
+        if (flow > 0)
+          contacts.push_back({face.node[q], flow, bar_place(bar, space.position[face.node[q]][0])});
       }
   };
-  touch(bar.board_face, bar.contact);
+  touch(bar.board_face, [&](double y) { return contact_at(bar, y); });
   if (contacts.empty())
     throw std::runtime_error("The bar does not touch the board");
   if (bar.overhang_contact > 0)
-    touch(bar.overhang_face, bar.overhang_contact);
+    touch(bar.overhang_face, [&](double) { return bar.overhang_contact; });
   return contacts;
 }
 

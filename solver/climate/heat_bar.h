@@ -10,9 +10,17 @@
 //
 //   rho c A dT/dt = d/dx (k A dT/dx) - h p (T - T_air) - contact b (T - T_board) + iron
 //
+// Across a board with a radius R a flat bar touches along the middle only; y beside it there is air
+// of the height g = R - sqrt(R^2 - y^2) in series with the contact of its kind (on frets or wood):
+//
+//   1/contact(y) = 1/contact + 1/(k_air/g + h_rad),   k_air 0.026 W/(m K), h_rad 5 W/(m^2 K)
+//
+// (air at some 40 degC and radiation between dull surfaces there, handbook values from memory).
 // p is what of the outline is free: top and sides, also the underside where the bar overhangs the
 // board (b is then 0). The difference through the thickness of a metal bar is far below 0.1 K.
-// The iron gives its heat evenly over its length. A bar lifted off the board loses heat all round.
+// The iron gives its heat evenly over its length; a parked one gives what its soleplate drives
+// through its contact, iron_contact b (T_iron - T). A bar lifted off the board loses heat all
+// round.
 namespace overbend::solver
 {
 struct BarOnBoard
@@ -21,10 +29,13 @@ struct BarOnBoard
   double from = 0, to = 0;           // x of the ends, m
   double conductivity = 0;           // along, W/(m K)
   double heat_capacity = 0;          // by volume, J/(m^3 K)
-  double contact = 0;                // conductance to the board, W/(m^2 K)
+  double contact = 0;                // conductance to the board where it touches, W/(m^2 K)
+  double board_radius = 0;           // of the board under a flat bar, m; 0: it touches throughout
   double film = 0;                   // loss to the air, W/(m^2 K)
   double air = 0;                    // K
   double iron_from = 0, iron_to = 0; // m
+  double iron_contact = 0;           // from a parked iron, W/(m^2 K); 0: it is not parked
+  double iron_temperature = 0;       // K, of a parked iron's soleplate
   double sensor = 0;                 // x of the thermostat's sensor, m
   bool on_board = true;              // false: lifted off, iron away
   unsigned board_face = 0;           // id of the face it lies on
@@ -57,6 +68,9 @@ struct BarContact
 // What part of a face's node (index q of the face) lies under the bar, seen along z: 0 to 1.
 double covered_share(const Space &space, const BoundaryFace &face, unsigned q,
                      const BarOnBoard &bar);
+
+// Conductance from bar to board at a distance y from the centre line, W/(m^2 K).
+double contact_at(const BarOnBoard &bar, double y);
 
 // All contacts, on the board and through the packing; empty if the bar is lifted off. Throws
 // std::runtime_error if the bar lies beside the board.

@@ -25,6 +25,7 @@ HeatSystem::HeatSystem(const Model &model, const HeatSurroundings &surroundings)
   add_glue(model, surroundings);
   if (surroundings.bar) {
     add_bar(*surroundings.bar);
+    add_parked_iron(*surroundings.bar);
     const auto area = bar_free_area(model.space, *surroundings.bar);
     for (unsigned i = 0; i < area.size(); ++i)
       exchange(nodes + i, surroundings.bar->film * area[i], surroundings.bar->air);
@@ -139,6 +140,28 @@ void HeatSystem::add_bar(const BarOnBoard &bar)
   std::copy(share.begin(), share.end(), unit_power.begin() + nodes);
   for (const BarWeight &w : bar_place(bar, bar.sensor))
     sensor_weights.push_back(w);
+}
+
+void HeatSystem::add_parked_iron(const BarOnBoard &bar)
+{
+  if (!(bar.iron_contact > 0) || !bar.on_board)
+    return;
+  parked_temperature = bar.iron_temperature;
+  const double whole = bar.iron_contact * bar.width * (bar.iron_to - bar.iron_from);
+  const auto share = iron_shares(bar);
+  for (unsigned i = 0; i < share.size(); ++i)
+    if (share[i] > 0) {
+      parked.push_back({i, whole * share[i]});
+      exchange(nodes + i, whole * share[i], bar.iron_temperature);
+    }
+}
+
+double HeatSystem::parked_heat(const std::vector<double> &temperature) const
+{
+  double sum = 0;
+  for (const BarWeight &w : parked)
+    sum += w.weight * (parked_temperature - temperature[nodes + w.node]);
+  return sum;
 }
 
 std::vector<double> HeatSystem::load(double time) const

@@ -61,6 +61,8 @@ public:
   std::vector<double> radiation(const std::vector<double> &temperature) const;
   // Largest change of a surface's temperature that a change of `radiation` could make, K.
   double surface_change(const std::vector<double> &a, const std::vector<double> &b) const;
+  // What a parked iron gives the bar, W; 0 for any other.
+  double parked_heat(const std::vector<double> &temperature) const;
   // Temperature of the bar where the thermostat's sensor sits, K.
   double sensor(const std::vector<double> &temperature) const;
   // 1^T C T, J.
@@ -79,6 +81,7 @@ private:
   void add_films(const Model &model, const HeatSurroundings &surroundings);
   void add_glue(const Model &model, const HeatSurroundings &surroundings);
   void add_bar(const BarOnBoard &bar);
+  void add_parked_iron(const BarOnBoard &bar);
   void exchange(unsigned unknown, double conductance, double air);
   void connect(unsigned a, unsigned b, double conductance);
 
@@ -87,5 +90,7 @@ private:
   std::vector<Radiator> radiators;
   std::vector<double> air_load;
   std::vector<BarWeight> sensor_weights; // of bar nodes
+  std::vector<BarWeight> parked;         // of bar nodes, W/K from a parked iron
+  double parked_temperature = 0;         // K
 };
 } // namespace overbend::solver

@@ -4,6 +4,7 @@
 #include "materials/damp_air.h"
 #include "materials/sorption.h"
 #include "materials/tables.h"
+#include "solver/climate/moisture_breathing.h"
 #include "solver/equations/in_time.h"
 #include "solver/model/build_model.h"
 
@@ -98,8 +99,7 @@ std::vector<MoistureMoment> run_phase(const Model &model, const cases::Case &the
                                       const MoistureMoment &start, const MoistureStepLimits &limits)
 {
   try {
-    MoistureSystem system(model,
-                          moisture_surroundings(model, the_case, phase.air.wrapped, phase.heater));
+    MoistureSystem system(model, moisture_surroundings(model, the_case, phase.air, phase.heater));
     const double pressure =
         phase.air.humidity * materials::saturation_pressure(phase.air.temperature);
     const auto branch = sorption_branch(the_case);
@@ -237,6 +237,8 @@ MoistureHistory simulate_moisture(const Model &model, const cases::Case &the_cas
     const AirSeries *air = phase.climate.points.empty() ? nullptr : heat.air(begin, phase.duration);
     if (air != nullptr && air->breathes())
       add_in_days(now, moments, history);
+    else if (air != nullptr && air->swings())
+      add_with_breathing(model, the_case, phase, now, moments, history);
     else
       for (const MoistureMoment &moment : moments)
         history.add(moment.time, moment.moisture);

@@ -12,10 +12,10 @@
 //   rho_0 dm/dt = div (rho_0 D(T,m) grad m),   -rho_0 D dm/dn = rho_0 S(T,m) (m - m_rest)
 //
 // m_rest = equilibrium_moisture(T_surface, p/p_sat(T_surface)) with p the vapour of the room: wood
-// that is heated without added water dries at its surface. S by the finish of the face. Closed to
-// water: what lies under the bar, the faces held by the body, the walls of a channel, a glued
-// tongue and, while the neck is wrapped, its back and headstock (the wood holds the air in the
-// wrap). A tongue that is not glued is bare below.
+// that is heated without added water dries at its surface. S by the finish of the face, and by the
+// cloth around back, headstock, heel and the board's sides while the neck is wrapped. Closed to
+// water: what lies under the bar, the faces held by the body, the walls of a channel and a glued
+// tongue. A tongue that is not glued is bare below.
 //
 // Temperature drives moisture, both drive mechanics, and neither is driven by it: the history is
 // computed once, after that of heat and with steps of its own.
@@ -35,7 +35,8 @@ struct MoistureState
 
 // Moisture over time: states at the solver's own steps, linear in between. In a phase told in days
 // whose air changes by the hour (AirSeries::breathes) moisture is followed by the hour, its states
-// are running means over a day, and driest and travel are those of the hours.
+// are running means over a day, and driest and travel are those of the hours; in a longer one they
+// are carried over from weeks that are followed so (solver/climate/moisture_breathing.h).
 class MoistureHistory
 {
 public:
@@ -47,6 +48,8 @@ public:
   std::vector<double> driest(double time) const;
   // Sum of |dm| since the first state.
   std::vector<double> travel(double time) const;
+  // All of it, for a history that goes on from there.
+  MoistureState state_at(double time) const { return {time, at(time), driest(time), travel(time)}; }
   const std::vector<MoistureState> &all() const { return states; }
 
 private:
@@ -56,10 +59,10 @@ private:
 // At a time, or empty without a history.
 std::vector<double> moisture_at(const MoistureHistory *history, double time);
 
-// How each face meets the air: its finish by the case, closed while wrapped or (the board) under
-// the bar.
+// How each face meets the air of a phase: its finish by the case, the cloth of its wrap, and the
+// board closed under the bar.
 MoistureSurroundings moisture_surroundings(const Model &model, const cases::Case &the_case,
-                                           bool wrapped, bool bar_on_board);
+                                           const cases::Air &air, bool bar_on_board);
 
 // The neck's moisture at the start, and the driest it has been, by cases::Moisture: as measured; at
 // rest with the room if nothing is known; on the way from as it was built to rest with one air; or

@@ -122,10 +122,10 @@ void MoistureSystem::set_coefficients(const std::vector<double> &temperature,
       connect(p.upper, unsigned(p.lower), glue_conductance * p.weight);
   for (std::size_t k = 0; k < points.size(); ++k) {
     const SurfacePoint &p = points[k];
-    conductance[k] =
-        p.strength * vapour[k] *
-        materials::surface_emission(*p.coating.finish, p.coating.condition,
-                                    materials::reference_temperature, moisture[p.node]);
+    conductance[k] = p.strength * vapour[k] *
+                     materials::surface_emission(*p.coating.finish, p.coating.condition,
+                                                 materials::reference_temperature, moisture[p.node],
+                                                 p.coating.cloth);
     diffusion.at(p.node, p.node) += conductance[k];
   }
 }

@@ -28,6 +28,7 @@ struct Coating
 {
   const materials::Finish *finish = nullptr;
   materials::FilmCondition condition = materials::FilmCondition::sound;
+  double cloth = 0; // of a wrap around it, s/m
 };
 
 struct MoistureSurroundings

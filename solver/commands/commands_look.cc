@@ -77,7 +77,8 @@ void print_limits(const materials::Tables &t)
   print_entry(t.limits);
   std::cout << "Heat that a finish bears: `overbend list finishes all` (prints_from, keep_below); "
                "that a glue line bears: `overbend list glues all` (temperature_limit); pull on a "
-               "tuner: `overbend list tuners all` (force_limit).\n";
+               "tuner: `overbend list tuners all` (along_limit; what the strings pull every day "
+               "counts too).\n";
 }
 
 void print_presets(const std::string &name)
@@ -115,6 +116,9 @@ cases::KnownNames known_names(const materials::Tables &tables)
   known.glues = names_of(tables.glues);
   known.string_sets = names_of(tables.string_sets);
   known.tuners = names_of(tables.tuners);
+  known.strings_of = [&tables](const std::string &set) {
+    return unsigned(tables.string_set(set).strings.size());
+  };
   return known;
 }
 

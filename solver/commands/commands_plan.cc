@@ -3,9 +3,14 @@
 
 #include "cases/error.h"
 #include "cases/read_case.h"
+#include "cases/set_up_open.h"
 #include "materials/strings.h"
 #include "mesh/make_neck_mesh.h"
 #include "solver/commands/run_watch.h"
+#include "solver/plan/recorded_plan.h"
+#include "solver/plan/set_up_changes.h"
+#include "solver/plan/stiffness_told.h"
+#include "solver/plan/verdict_water.h"
 #include "solver/report/plan_json.h"
 #include "solver/report/plan_report.h"
 #include "solver/report/plan_text.h"
@@ -21,8 +26,6 @@ namespace overbend::solver
 {
 namespace
 {
-using materials::LineSpeed;
-
 void check_that_it_can_be_planned(const cases::Case &c)
 {
   const bool pulls = std::any_of(c.phases.begin(), c.phases.end(), [](const cases::Phase &phase) {
@@ -47,8 +50,8 @@ public:
   void run()
   {
     check_that_it_can_be_planned(c);
-    claim_folder(folder, options.replace);
     record = record_of(c, tables);
+    claim_folder(folder, options.replace, record);
     with_record_of_failure(
         folder, record, [&] { return watch.seconds(); }, [&] { plan(); });
   }
@@ -59,14 +62,39 @@ private:
     report.cord_per_turn =
         materials::take_up_per_turn(tables.tuner(c.tuners.kind), c.bench.cord_diameter);
     report.verdict = refuse_before(c, tables);
-    if (report.verdict.kind == Verdict::do_not)
+    const cases::Case opened = cases::with_set_up_open(c);
+    const bool fixed = cases::fixes_set_up(c);
+    // What the case asks for of its set-up may be what stops it: then the plan chooses instead.
+    const Verdict asked = report.verdict;
+    if (asked.refused() && fixed)
+      report.verdict = refuse_before(opened, tables);
+    if (report.verdict.refused())
       return write("refused before any simulation");
     watch.stage("mesh", 0, 0.02);
     neck = mesh::make_neck_mesh(c.neck, c.numerics.resolution);
     if (!strings_fit())
-      return write("refused by what the strings lift");
-    plan_columns();
-    write("done");
+      return write("refused by what strings and water tell");
+    if (asked.refused())
+      return plan_changed(opened, asked);
+    const Verdict before = report.verdict;
+    plan_case(c);
+    if (report.verdict.refused() && fixed) {
+      const Verdict as_asked = report.verdict;
+      report.verdict = before;
+      plan_changed(opened, as_asked);
+      return;
+    }
+    finish();
+  }
+
+  // With a set-up of the plan's choice instead of the one asked for; back to what was asked where
+  // that does not help either.
+  void plan_changed(const cases::Case &opened, const Verdict &asked)
+  {
+    plan_case(opened);
+    if (!report.verdict.refused())
+      report.verdict.change(changes_in_words(c, report.the_case), asked.reasons);
+    finish();
   }
 
   PlanInput input() const
@@ -74,7 +102,8 @@ private:
     return {c, neck, tables, [](const std::string &) {}, {}};
   }
 
-  // Lift of the strings, stiffness from the strung reading, and what they say; false: refused.
+  // Lift of the strings, stiffness from the strung reading, the wood's water, and what they say;
+  // false: refused.
   bool strings_fit()
   {
     watch.stage("strings", 0.02, 0.04);
@@ -90,124 +119,92 @@ private:
                          lift(workbench.planned_strings, c.target.rod)};
     report.found_tension = workbench.found_strings.total;
     report.planned_tension = workbench.planned_strings.total;
-    if (c.found.strung_bow)
+    if (tells_stiffness(c))
       report.stiffness_factor = fit_stiffness(c, *report.lifts);
     report.verdict.join(judge_lift(c, *report.lifts, report.stiffness_factor));
-    return report.verdict.kind != Verdict::do_not;
+    report.verdict.join(judge_water(
+        c, mean_moisture(workbench.model, moisture_at_start(workbench.model, c).moisture)));
+    return !report.verdict.refused();
   }
 
-  void plan_columns()
+  void plan_case(const cases::Case &to_plan)
   {
-    if (c.board_glue.kind) {
-      Verdict after;
-      plan_one(LineSpeed::middle, 0.04, 1, after);
-      report.verdict.join(after);
-      return;
-    }
-    const LineSpeed speeds[3] = {LineSpeed::slow, LineSpeed::middle, LineSpeed::fast};
-    Verdict each[3];
-    for (unsigned k = 0; k < 3; ++k)
-      plan_one(speeds[k], 0.04 + 0.32 * k, 0.04 + 0.32 * (k + 1), each[k]);
-    report.verdict.join(each[1]);
-    // Only one line is there: what the other two say is a caution.
-    for (const auto &[k, name] : {std::pair(0, "slow"), std::pair(2, "fast")})
-      for (const std::string &reason : each[k].reasons)
-        report.verdict.caution(std::string("If the line turns out ") + name + ": " + reason);
-  }
-
-  void plan_one(LineSpeed speed, double from, double to, Verdict &after)
-  {
-    PlanInput job = input();
-    const double span = to - from;
-    watch.stage("heat", from, from + 0.05 * span);
-    Workbench workbench(job, {speed, report.stiffness_factor.value_or(1)});
-    if (heat.all().empty())
-      heat = heat_of(workbench, c.phases);
-    if (moisture.all().empty())
-      moisture = moisture_of(workbench, c.phases, heat);
-    job.moisture = &moisture;
-    watch.stage("start", from + 0.05 * span, from + 0.2 * span);
-    const FoundNeck found =
-        find_start(c, workbench.model, workbench.bench, workbench.lines, workbench.found_strings,
-                   workbench.mechanics, moisture.at(0));
-    const MechanicsState &start = found.progress.state;
-    report.bench.push_back({BenchRecorder(workbench, heat, &moisture).at_start(start),
-                            read(workbench.lines, start.displacement),
-                            {}});
-    std::unique_ptr<FieldOutput> fields;
-    if (speed == LineSpeed::middle)
-      fields = start_fields(workbench, start);
-    CurveRecorder curves(workbench, heat);
-    BenchRecorder readings(workbench, heat, &moisture);
-    double done = 0.2; // the unit histories, then a smaller and smaller part of what is left
+    JobInput job{to_plan,
+                 neck,
+                 tables,
+                 report.stiffness_factor,
+                 report.lifts->planned,
+                 report.planned_tension,
+                 {}};
+    double done = 0.04; // each stage takes a smaller and smaller part of what is left
     job.stage = [&](const std::string &name) {
-      const double next = done + 0.45 * (1 - done);
-      watch.stage(name, from + done * span, from + next * span);
+      const double next = done + 0.08 * (0.8 - done);
+      watch.stage(name, done, next);
       done = next;
     };
-    job.observe_final = [&](const StepRecord &step, const MechanicsState &state) {
-      watch.step(c, step);
-      readings.observe(step, state);
-      if (!fields)
-        return;
-      fields->observe(step, state);
-      curves.observe(step, state);
-    };
-    PlanColumn column = make_plan(job, workbench, heat, found);
-    column.speed = speed;
-    watch.end_stage();
-    after = judge_after(column, workbench, heat, &moisture, c);
-    report.bench.back().states = std::move(readings.states);
-    if (fields) {
-      report.curves = std::move(curves.points);
-      finish(workbench, column, *fields);
-    }
-    add(counts, column.counts);
-    report.columns.push_back(std::move(column));
+    report.job = plan_job(job);
+    report.the_case = report.job->planned;
   }
 
-  // What is written of the middle line begins with the neck as found.
-  std::unique_ptr<FieldOutput> start_fields(const Workbench &workbench, const MechanicsState &state)
+  // The accepted history, once, with all that is written of it.
+  void finish()
   {
+    const Job &job = *report.job;
+    watch.stage("the plan, step by step", 0.8, 1);
+    const RecordedClimates climates = climates_of(job);
+    const Workbench &workbench = job.line->bench();
+    const MechanicsState &start = job.line->start().progress.state;
+    report.bench.push_back(
+        {BenchRecorder(workbench, climates.heat, &climates.moisture).at_start(start),
+         read(workbench.lines, start.displacement),
+         {}});
     report.across_by_fret.clear();
     for (int fret = 0; fret <= c.neck.frets; ++fret)
       report.across_by_fret.push_back(workbench.lines.distance_across(fret));
-    auto fields = std::make_unique<FieldOutput>(folder, workbench, heat, record, &moisture);
-    fields->start_from(state);
-    return fields;
+    FieldOutput fields(folder, workbench, report.the_case.phases, climates.heat, record,
+                       &climates.moisture);
+    fields.start_from(start);
+    CurveRecorder curves(workbench, climates.heat);
+    BenchRecorder readings(workbench, climates.heat, &climates.moisture);
+    report.columns.push_back(record_plan(job, tables, climates,
+                                         [&](const StepRecord &step, const MechanicsState &state) {
+                                           watch.step(report.the_case, step);
+                                           readings.observe(step, state);
+                                           fields.observe(step, state);
+                                           curves.observe(step, state);
+                                         }));
+    watch.end_stage();
+    report.bench.back().states = std::move(readings.states);
+    report.curves = std::move(curves.points);
+    report.verdict.join(
+        judge_after(job, report.main_column(), workbench, climates.heat, &climates.moisture));
+    write_run(workbench, climates, fields);
+    counts = report.main_column().counts;
+    write("done");
   }
 
-  void finish(const Workbench &workbench, const PlanColumn &column, FieldOutput &fields)
+  void write_run(const Workbench &workbench, const RecordedClimates &climates, FieldOutput &fields)
   {
-    const HeatReader reader(workbench, heat, &moisture);
+    const HeatReader reader(workbench, climates.heat, &climates.moisture);
     double time = 0;
-    for (const cases::Phase &phase : c.phases) {
+    for (const cases::Phase &phase : report.the_case.phases) {
       report.heat.push_back(reader.at(time));
       time += phase.duration;
       report.heat.push_back(reader.just_before(time));
     }
-    report.line = line_warmth(workbench, heat, &moisture);
+    report.line = line_warmth(workbench, climates.heat, &climates.moisture);
     Record at_end = record;
     at_end.wall_time = watch.seconds();
     at_end.exit_reason = "done";
+    const PlanColumn &column = report.main_column();
     const Reading &as_built = column.diagnosis.as_built;
-    fields.finish(readings_table(c, column.history, report.bench.back().states, as_built,
-                                 heat_at_steps(column.history, reader)),
+    fields.finish(readings_table(report.the_case, column.history, report.bench.back().states,
+                                 as_built, heat_at_steps(column.history, reader)),
                   at_end);
-    write_text_file(path("gaps.csv"),
-                    to_csv(gaps_table(c, column.history, as_built, report.across_by_fret), at_end));
+    write_text_file(path("gaps.csv"), to_csv(gaps_table(report.the_case, column.history, as_built,
+                                                        report.across_by_fret),
+                                             at_end));
     options.write_opener(folder);
-  }
-
-  static void add(SolverCounts &sum, const SolverCounts &n)
-  {
-    sum.steps += n.steps;
-    sum.factorisations += n.factorisations;
-    sum.iterations += n.iterations;
-    sum.solves += n.solves;
-    sum.seconds_factor += n.seconds_factor;
-    sum.seconds_solve += n.seconds_solve;
-    sum.seconds_law += n.seconds_law;
   }
 
   std::string path(const char *name) const
@@ -245,8 +242,6 @@ private:
   RunWatch watch;
   Record record;
   mesh::NeckMesh neck;
-  ThermalHistory heat;
-  MoistureHistory moisture;
   SolverCounts counts;
 };
 } // namespace

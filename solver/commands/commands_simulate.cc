@@ -35,10 +35,11 @@ std::vector<cases::Phase> for_model(const cases::Case &c, const Reading &as_buil
 
 std::string peaks_text(const cases::Case &c, const Peaks &peaks)
 {
-  std::string text = "Share of strength used at most, at its temperature (100 % breaks):\n";
+  std::string text = "Share of strength used at most, at its temperature and for as long as it is "
+                     "held (100 % breaks):\n";
   for (const auto &[place, peak] : peaks.use)
-    text += "  " + place + ": " + fixed(100 * peak.value, 1) + " %, " + peak.mode + ", phase \"" +
-            c.phases.at(peak.phase).name + "\"\n";
+    text += "  " + std::string(name(place)) + ": " + fixed(100 * peak.value, 1) + " %, " +
+            peak.mode + ", phase \"" + c.phases.at(peak.phase).name + "\"\n";
   return text;
 }
 
@@ -53,8 +54,8 @@ public:
 
   void run()
   {
-    claim_folder(folder, options.replace);
     record = record_of(c, materials::tables());
+    claim_folder(folder, options.replace, record);
     with_record_of_failure(
         folder, record, [&] { return watch.seconds(); }, [&] { simulate_case(); });
   }
@@ -74,16 +75,16 @@ private:
         find_start(c, workbench.model, workbench.bench, workbench.lines, workbench.found_strings,
                    workbench.mechanics, moisture.at(0));
     watch.stage("phases", 0.3, 1);
-    FieldOutput fields(folder, workbench, heat, record, &moisture);
-    Peaks peaks(workbench.model);
+    FieldOutput fields(folder, workbench, c.phases, heat, record, &moisture);
+    Peaks peaks(workbench.model, materials::tables().limits);
     BenchRecorder readings(workbench, heat, &moisture);
     SimulationOptions simulation;
     simulation.bow_error = c.numerics.bow_error;
     simulation.moisture = &moisture;
     simulation.observe = [&](const StepRecord &step, const MechanicsState &state) {
       watch.step(c, step);
-      peaks.watch(workbench.model, state, heat.at(step.time), step.time, step.phase,
-                  moisture.at(step.time));
+      peaks.watch(workbench.model, workbench.means, state, heat.at(step.time), step.time,
+                  step.phase, moisture.at(step.time));
       fields.observe(step, state);
       readings.observe(step, state);
     };

@@ -3,8 +3,10 @@
 
 #include <atomic>
 #include <condition_variable>
+#include <cstdlib>
 #include <exception>
 #include <mutex>
+#include <string>
 #include <thread>
 
 namespace overbend::solver
@@ -87,14 +89,26 @@ private:
 };
 } // namespace
 
+bool on_one_thread()
+{
+  static const bool one = [] {
+    const char *const asked = std::getenv("OMP_NUM_THREADS");
+    return asked != nullptr && std::string(asked) == "1";
+  }();
+  return one;
+}
+
 void at_once(const std::function<void()> &here, const std::function<void()> &there)
 {
-  static SecondThread second;
-  if (second.in_use.exchange(true)) {
+  const auto one_by_one = [&] {
     here();
     there();
-    return;
-  }
+  };
+  if (on_one_thread())
+    return one_by_one();
+  static SecondThread second;
+  if (second.in_use.exchange(true))
+    return one_by_one();
   second.start(there);
   std::exception_ptr failure;
   try {

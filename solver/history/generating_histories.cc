@@ -191,6 +191,24 @@ void Generator::step(MechanicsState &state, const Cause &cause, double dt, doubl
   state = std::move(next);
 }
 
+namespace
+{
+// In the open the hot dry air takes water out of the wood. In a closed case it does not: the air of
+// a guitar's case, some 50 l, holds less than a gram of water where the wood in it holds 100 g and
+// more, so the air comes to rest with the wood and not the wood with the air.
+MoistureHistory water_of_the_store(const cases::Case &the_case, const Model &model,
+                                   const std::vector<cases::Phase> &phases,
+                                   const ThermalHistory &heat, const std::vector<double> &moisture)
+{
+  if (the_case.warp.kept_in == cases::KeptIn::open_air)
+    return simulate_moisture(model, the_case, phases, heat, moisture);
+  MoistureHistory water;
+  water.add(0, moisture);
+  water.add(heat.end(), moisture);
+  return water;
+}
+} // namespace
+
 MechanicsState hot_history(const cases::Case &the_case, const Model &model, const Bench &bench,
                            const BoardLines &lines, const StringPull &strings, Mechanics &mechanics,
                            const std::vector<double> &moisture, const MechanicsState &swollen,
@@ -203,7 +221,7 @@ MechanicsState hot_history(const cases::Case &the_case, const Model &model, cons
   SimulationOptions options;
   options.bow_error = the_case.numerics.bow_error;
   if (!moisture.empty()) {
-    water = simulate_moisture(model, the_case, phases, heat, moisture);
+    water = water_of_the_store(the_case, model, phases, heat, moisture);
     options.moisture = &water;
   }
   const Cause stays = seized_rod(the_case);

@@ -66,10 +66,11 @@ private:
 
 // The hot store as it was: strings on, hot air that keeps the water of the room's, cooled with the
 // strings on, strings off and `rest` (s) since. `moisture`: nodal moisture contents it begins
-// with and is read with, and `swollen` the state that they make (Generator::swollen); the air of
-// the store dries the wood meanwhile and with it the line. Without moisture everything stays as
-// built. A seized rod pulls evenly throughout, as in `swollen`. What comes back is what the history
-// adds to that state. Throws NotConverged.
+// with and is read with, and `swollen` the state that they make (Generator::swollen). In the open
+// (Warp::kept_in) the air of the store dries the wood meanwhile and with it the line; in a closed
+// case both keep their water. Without moisture everything stays as built. A seized rod pulls evenly
+// throughout, as in `swollen`. What comes back is what the history adds to that state. Throws
+// NotConverged.
 MechanicsState hot_history(const cases::Case &the_case, const Model &model, const Bench &bench,
                            const BoardLines &lines, const StringPull &strings, Mechanics &mechanics,
                            const std::vector<double> &moisture, const MechanicsState &swollen,

@@ -5,7 +5,7 @@
 
 namespace overbend::solver
 {
-// Pulling the cords until the bench reads what is wanted, within an instant step that has begun.
+// Pulling until the bench reads what is wanted, within an instant step that has begun.
 struct PullProblem
 {
   const Bench &bench;
@@ -19,16 +19,18 @@ struct PullProblem
 
 struct PullResult
 {
-  bool reached = false;        // both readings
+  bool reached = false;        // both readings; the bow always is
   std::array<bool, 2> slack{}; // cords that would have to push and were left slack
 };
 
-// Finds the two take-ups that bring centre bow (m) and twist (rad) to the wanted readings. When one
+// Finds the take-ups that bring centre bow (m) and twist (rad) to the wanted readings. When one
 // cord would have to push, it is left slack and the other one brings the bow: the twist is out of
-// reach. `u` is the first guess and becomes the displacement found.
+// reach. A device of one pull (strap, caul, posts in line) brings the bow and leaves the twist as
+// it comes. `u` is the first guess and becomes the displacement found. Throws StepFailed, with what
+// it came to, when the bow itself is out of reach.
 PullResult pull_to(PullProblem &problem, double bow, double twist, std::vector<double> &u);
 
-// Adds to a unit's take-ups what makes its readings follow its own change of bow and twist; with a
-// slack cord, of the bow alone.
+// Adds to a unit's take-ups what makes its readings follow its own change of bow and twist; where
+// one pull is at work, of the bow alone.
 void pull_unit(PullProblem &problem, const PullResult &result, Unit &unit);
 } // namespace overbend::solver

@@ -118,8 +118,14 @@ private:
     }
     const PullResult result = pull_to(problem, wanted.bow, wanted.twist, u);
     now.offsets = problem.offsets;
-    for (Unit &unit : now.units)
+    for (Unit &unit : now.units) {
+      const double bow = unit.bow, twist = unit.twist;
+      if (!wanted.decides)
+        unit.bow = unit.twist = 0;
       pull_unit(problem, result, unit);
+      unit.bow = bow;
+      unit.twist = twist;
+    }
     return result.reached;
   }
 
@@ -162,9 +168,11 @@ private:
           why = "its error was too large";
           continue;
         }
+        const std::vector<double> change = change_to(u);
+        finish_step(u, now.setup); // may throw; nothing has moved then
         time += dt;
-        keep_change(u, dt);
-        finish_step(u, now.setup);
+        last_change = change;
+        last_dt = dt;
         record(i);
         control.accept(time, controlled(history.steps.back().reading));
         return control.next(dt, error);
@@ -193,12 +201,12 @@ private:
     return u;
   }
 
-  void keep_change(const std::vector<double> &u, double dt)
+  std::vector<double> change_to(const std::vector<double> &u) const
   {
-    last_change = u;
+    std::vector<double> change = u;
     for (std::size_t i = 0; i < u.size(); ++i)
-      last_change[i] -= now.state.displacement[i];
-    last_dt = dt;
+      change[i] -= now.state.displacement[i];
+    return change;
   }
 
   void note_cut(unsigned i, double dt, const char *why)
@@ -238,6 +246,8 @@ private:
     step.forces =
         bench.forces(bench.springs(now.setup, now.offsets, warmth(T)), now.state.displacement);
     step.take_up = now.offsets.take_up;
+    for (unsigned k = 0; k < bench.n_pulls(); ++k)
+      step.slack[k] = now.setup.cords && step.forces.cord[k] == 0;
     for (const Unit &unit : now.units)
       step.unit.push_back(read(lines, unit.state.displacement));
     history.steps.push_back(step);
@@ -247,6 +257,8 @@ private:
 
   void finish_phase(unsigned i)
   {
+    if (options.keep_after == i)
+      history.kept = now;
     PhaseEnd &end = history.phases.back();
     end.time = time;
     end.shape = lines.shape(now.state.displacement);
@@ -255,7 +267,8 @@ private:
     for (const StepRecord &step : history.steps)
       if (step.phase == i)
         for (unsigned side = 0; side < 2; ++side)
-          end.largest_cord[side] = std::max(end.largest_cord[side], step.forces.cord[side]);
+          end.largest_cord[side] =
+              std::max(end.largest_cord[side], std::abs(step.forces.cord[side]));
   }
 
   const cases::Case &the_case;

@@ -19,7 +19,8 @@ namespace overbend::solver
 // the base on its steps, states and matrices.
 struct Unit
 {
-  // Change of the readings pulled to (Pull::to_reading) and of the take-ups (Pull::take_up).
+  // Change of the readings pulled to (Pull::to_reading, where the pull decides) and of the take-ups
+  // (Pull::take_up).
   double bow = 0, twist = 0;
   std::array<double, 2> take_up{};
   MechanicsState state;
@@ -32,8 +33,11 @@ struct StepRecord
   unsigned phase = 0;
   Reading reading;
   BenchForces forces;
+  // One a pull of the device (pull_names). That of a pull that hangs slack says nothing: nobody
+  // takes it up.
   std::array<double, 2> take_up{};
-  std::vector<Reading> unit; // increments, one a unit history
+  std::array<bool, 2> slack{}; // on the bench, but carries nothing
+  std::vector<Reading> unit;   // increments, one a unit history
 };
 
 struct PhaseEnd
@@ -42,8 +46,10 @@ struct PhaseEnd
   double time = 0;
   BoardShape shape_at_start, shape; // after the instant change at its start, and at its end
   Reading reading_at_start, reading;
-  std::array<double, 2> take_up{};      // at its end
-  bool pull_reached = true;             // the cords could bring the readings asked for
+  std::array<double, 2> take_up{}; // at its end
+  // Both readings asked for were brought about. If not, the bow was and the twist is out of reach:
+  // a cord would have to push, or the device sets no twist (sets_twist).
+  bool pull_reached = true;
   std::array<double, 2> largest_cord{}; // N, while it lasted
   // Where a stop block was put under the headstock at its start: how far below the place between
   // the cords where the headstock rests unclamped, m.
@@ -64,6 +70,7 @@ struct History
   std::vector<StepRecord> steps;
   std::vector<PhaseEnd> phases;
   Progress end;
+  Progress kept; // at the end of SimulationOptions::keep_after
   std::vector<std::string> notes; // steps that were cut, and why
 };
 
@@ -73,6 +80,7 @@ struct SimulationOptions
   double first_step = 20;                    // s, after each change on the bench
   double largest_log_shift = 0.7;            // change of ln a in a step, in any hot glue line
   const MoistureHistory *moisture = nullptr; // of the same phases; null: as the neck was built
+  std::optional<unsigned> keep_after;        // phase at whose end the state is kept
   // Called after each accepted step.
   std::function<void(const StepRecord &, const MechanicsState &)> observe;
 };

@@ -246,7 +246,10 @@ FoundNeck find_start(const cases::Case &the_case, const Model &model, const Benc
   d.severity = std::abs(s.bow.slip);
   if (the_case.warp.cause == cases::Cause::hot_strung && d.severity >= 1 &&
       std::abs(d.wood_bow) > told_bow)
-    d.remarks.push_back("That hot store as told, with the dry air that goes with it, leaves " +
+    d.remarks.push_back(std::string("That hot store as told, ") +
+                        (the_case.warp.kept_in == cases::KeptIn::open_air
+                             ? "with the dry air that goes with it, leaves "
+                             : "in a closed case that keeps its air, leaves ") +
                         cases::both_lengths(d.slip_bow) +
                         " at most. The rest is taken to be in the wood; if it was hotter or "
                         "longer than told, more of it is slip.");

@@ -41,8 +41,8 @@ struct FoundNeck
 // creep lets go of swelling stress in years), the histories explain the rest.
 // A seized rod is in the neck with its pull throughout: what it bends the neck by is its share of
 // the found shape, and strings and rod together make the histories.
-// Throws NotConverged. A known hot store is simulated with its heat and the dry air that goes with
-// it.
+// Throws NotConverged. A known hot store is simulated with its heat, and with the dry air that goes
+// with it or in a closed case.
 FoundNeck find_start(const cases::Case &the_case, const Model &model, const Bench &bench,
                      const BoardLines &lines, const StringPull &found_strings, Mechanics &mechanics,
                      const std::vector<double> &moisture = {});

@@ -19,6 +19,7 @@ Mechanics::Mechanics(const Model &the_model) : model(the_model)
   const std::size_t n = model.space.jxw.size();
   wood_step.resize(n);
   active.resize(n);
+  slot_open.resize(model.slot_give.size());
   wood_stiffness.resize(n);
   wood_history.resize(n);
   stiffness.resize(n);
@@ -66,6 +67,8 @@ void Mechanics::begin_wood(const StepClimate &climate, double dt)
                                        {T1[p], m1[p], driest[p], way, below}, time, swelling)
                   : piece.law->prepare(T0[p], T1[p], time, piece.moisture);
         active[p] = piece.law->active(start->wood[p], wood_step[p], start->wood[p].stress);
+        if (!slot_open.empty())
+          slot_open[p] = model.slot_give[p] > 0 && start->wood[p].stress[0] > 0;
       }
     }
   });
@@ -88,7 +91,7 @@ void Mechanics::begin(const MechanicsState &the_start, const StepClimate &climat
   for (std::size_t g = 0; g < model.glue_point.size(); ++g) {
     const GluePoint &point = model.glue_point[g];
     const auto &law = *model.glue_line[point.line].law;
-    const double time = climate.glue_time.empty() ? dt : dt * climate.glue_time[point.line];
+    const double time = climate.glue_time.empty() ? dt : dt * climate.glue_time[g];
     const double T0 = mean_of_sides(point, climate.T0), T1 = mean_of_sides(point, climate.T1);
     if (climate.m0.empty())
       glue_step[g] = law.prepare(T0, T1, time);
@@ -113,7 +116,17 @@ void Mechanics::begin_with_glue_at(const MechanicsState &the_start, const std::v
   }
 }
 
-// Algorithmic stiffness and history of every point for the creep elements at work.
+// Compliance of a point for the creep elements at work and the slot as it is. An open slot
+// remembers nothing: its strain is that of the stress at the end of the step.
+materials::Compliance Mechanics::tangent_at(unsigned cell, std::size_t p) const
+{
+  materials::Compliance s = law_at(cell, p).tangent(wood_step[p], active[p]);
+  if (!slot_open.empty() && slot_open[p])
+    s.normal[0] += model.slot_give[p] * wood_step[p].elastic1.normal[0];
+  return s;
+}
+
+// Algorithmic stiffness and history of every point for the states at hand.
 void Mechanics::set_law()
 {
   in_two_threads(model.space.n_cells, [&](std::size_t begin, std::size_t end) {
@@ -125,9 +138,8 @@ void Mechanics::set_law()
 
 void Mechanics::set_law_at(unsigned cell, std::size_t p)
 {
-  const auto &law = law_at(cell, p);
-  wood_stiffness[p] = inverse(law.tangent(wood_step[p], active[p]));
-  wood_history[p] = law.history(start->wood[p], wood_step[p], active[p]);
+  wood_stiffness[p] = inverse(tangent_at(cell, p));
+  wood_history[p] = law_at(cell, p).history(start->wood[p], wood_step[p], active[p]);
   stiffness[p] = to_model_axes(axes_at(cell, p), wood_stiffness[p]);
 }
 
@@ -170,7 +182,6 @@ std::vector<double> Mechanics::residual(const std::vector<Spring> &springs,
   return force;
 }
 
-// Looks which springs pull and which creep elements work; true if anything changed.
 std::vector<double> Mechanics::unit_load(const MechanicsState &unit) const
 {
   const Space &space = model.space;

@@ -15,7 +15,8 @@
 // Equilibrium of the neck over one step of time.
 //
 // Everything is linear in the displacement at the end of the step once it is known which creep
-// elements work, which cords are taut and which contacts are closed (the states). So a step is:
+// elements work, which fret slots are open, which cords are taut and which contacts are closed (the
+// states). So a step is:
 // fix the states, solve, look at the states again, until they stay.
 namespace overbend::solver
 {
@@ -39,7 +40,7 @@ struct StepClimate
   // neck as it was built, and it costs nothing.
   std::vector<double> m0, m1, driest;
   // Air that changes faster than the step makes more reduced time pass than its mean does: factors
-  // on dt, by wood (Model::n_woods) and by glue line. Empty: 1.
+  // on dt, by wood (Model::n_woods) and by glue point. Empty: 1.
   std::vector<double> wood_time, glue_time;
   // Moisture that swings within the step: sum of |dm| on the way and how far it went below the
   // driest so far (kg/kg, by node). Empty: straight from m0 to m1.
@@ -105,8 +106,17 @@ private:
   void begin_wood(const StepClimate &climate, double dt);
   void set_law();
   void set_law_at(unsigned cell, std::size_t point);
+  struct MayChange
+  {
+    bool creep = true, slots = true;
+  };
+  void take(const std::vector<Spring> &springs, std::vector<double> &displacement);
   bool update_states(const std::vector<Spring> &springs, const std::vector<double> &displacement,
-                     bool creep_may_change);
+                     MayChange may);
+  bool update_points(const std::vector<double> &displacement, MayChange may);
+  bool update_point(unsigned cell, std::size_t point, const materials::Vector6 &stress,
+                    MayChange may);
+  materials::Compliance tangent_at(unsigned cell, std::size_t point) const;
   void build_tangent();
   std::vector<double> residual(const std::vector<Spring> &springs, const std::vector<double> &load,
                                const std::vector<double> &displacement) const;
@@ -154,6 +164,7 @@ private:
   std::vector<materials::WoodStep> wood_step;
   std::vector<materials::GlueStep> glue_step;
   std::vector<materials::ActiveElements> active;
+  std::vector<char> slot_open;                       // by point; empty: no slots
   std::vector<materials::Compliance> wood_stiffness; // inverse of the algorithmic compliance
   std::vector<materials::Vector6> wood_history;
   std::vector<materials::Vector2> glue_history;

@@ -15,6 +15,11 @@ namespace
 {
 // Creep elements may switch this often within a step; then they stay (their effect is small).
 constexpr unsigned creep_rounds = 2;
+// Fret slots may open and close for longer: a neck that is bent back opens all of them at once. A
+// slot is as stiff open as closed at no stress, so one that is not sure does not matter below a
+// stress (Pa) of a thousandth of what clamping makes.
+constexpr unsigned slot_rounds = 8;
+constexpr double unsure_slot = 1e4;
 constexpr unsigned state_rounds = 30;
 // Share of a residual (energy norm) that may be left while the states are still looked for.
 constexpr double rough_share = 0.01;
@@ -34,26 +39,15 @@ void add_times(MechanicsState &state, double factor, const MechanicsState &other
   for (std::size_t i = 0; i < state.displacement.size(); ++i)
     state.displacement[i] += factor * other.displacement[i];
   for (std::size_t p = 0; p < state.wood.size(); ++p)
-    for (unsigned i = 0; i < 6; ++i) {
-      state.wood[p].stress[i] += factor * other.wood[p].stress[i];
-      for (unsigned e = 0; e < materials::max_elements; ++e) {
-        state.wood[p].kelvin[e][i] += factor * other.wood[p].kelvin[e][i];
-        state.wood[p].irrecoverable[e][i] += factor * other.wood[p].irrecoverable[e][i];
-      }
-      for (unsigned e = 0; e < materials::max_sorptive; ++e)
-        state.wood[p].sorptive[e][i] += factor * other.wood[p].sorptive[e][i];
-      state.wood[p].drying_set[i] += factor * other.wood[p].drying_set[i];
-    }
+    materials::add_times(state.wood[p], factor, other.wood[p]);
   for (std::size_t p = 0; p < state.glue.size(); ++p)
-    for (unsigned i = 0; i < 2; ++i) {
-      state.glue[p].slip[i] += factor * other.glue[p].slip[i];
-      for (unsigned b = 0; b < materials::max_branches; ++b)
-        state.glue[p].branch[b][i] += factor * other.glue[p].branch[b][i];
-    }
+    materials::add_times(state.glue[p], factor, other.glue[p]);
 }
 
+// Looks which springs pull, which creep elements work and which slots are open; true if anything
+// changed.
 bool Mechanics::update_states(const std::vector<Spring> &springs,
-                              const std::vector<double> &displacement, bool creep_may_change)
+                              const std::vector<double> &displacement, MayChange may)
 {
   restless.clear();
   for (std::size_t s = 0; s < springs.size(); ++s) {
@@ -62,29 +56,46 @@ bool Mechanics::update_states(const std::vector<Spring> &springs,
       restless.push_back(springs[s].name);
     spring_closed[s] = closed;
   }
-  const bool changed = !restless.empty();
-  if (!creep_may_change)
-    return changed;
+  const bool points_changed = update_points(displacement, may);
+  return points_changed || !restless.empty();
+}
+
+bool Mechanics::update_points(const std::vector<double> &displacement, MayChange may)
+{
+  may.slots = may.slots && !slot_open.empty();
+  if (!may.creep && !may.slots)
+    return false;
   const std::vector<Voigt> strain = strains(model.space, displacement);
-  std::vector<char> creep_changed(model.space.n_cells, 0);
+  std::vector<char> cell_changed(model.space.n_cells, 0);
   in_two_threads(model.space.n_cells, [&](std::size_t begin, std::size_t end) {
-    for (std::size_t c = begin; c < end; ++c) {
+    for (std::size_t c = begin; c < end; ++c)
       for (std::size_t p = c * points_per_cell; p < (c + 1) * points_per_cell; ++p) {
         materials::Vector6 elastic = to_wood_axes(axes_at(unsigned(c), p), strain[p]);
         for (unsigned i = 0; i < 6; ++i)
           elastic[i] -= wood_history[p][i];
-        const auto now_active =
-            law_at(unsigned(c), p)
-                .active(start->wood[p], wood_step[p], wood_stiffness[p] * elastic);
-        if (now_active == active[p])
-          continue;
-        creep_changed[c] = 1;
-        active[p] = now_active;
-        set_law_at(unsigned(c), p);
+        if (update_point(unsigned(c), p, wood_stiffness[p] * elastic, may))
+          cell_changed[c] = 1;
       }
-    }
   });
-  return changed || std::find(creep_changed.begin(), creep_changed.end(), 1) != creep_changed.end();
+  return std::find(cell_changed.begin(), cell_changed.end(), 1) != cell_changed.end();
+}
+
+bool Mechanics::update_point(unsigned cell, std::size_t p, const materials::Vector6 &stress,
+                             MayChange may)
+{
+  bool changed = false;
+  if (may.creep) {
+    const auto now_active = law_at(cell, p).active(start->wood[p], wood_step[p], stress);
+    changed = now_active != active[p];
+    active[p] = now_active;
+  }
+  if (may.slots && model.slot_give[p] > 0 && std::abs(stress[0]) > unsure_slot) {
+    changed = changed || (stress[0] > 0) != bool(slot_open[p]);
+    slot_open[p] = stress[0] > 0;
+  }
+  if (changed)
+    set_law_at(cell, p);
+  return changed;
 }
 
 std::vector<double> Mechanics::moved_by(const std::vector<double> &from,
@@ -102,8 +113,8 @@ std::vector<double> Mechanics::moved_by(const std::vector<double> &from,
   return u;
 }
 
-void Mechanics::equilibrate(const std::vector<Spring> &springs, const std::vector<double> &load,
-                            std::vector<double> &displacement)
+// What is on the bench, and its states in the first guess.
+void Mechanics::take(const std::vector<Spring> &springs, std::vector<double> &displacement)
 {
   current_springs = springs;
   make_pattern(springs);
@@ -113,11 +124,21 @@ void Mechanics::equilibrate(const std::vector<Spring> &springs, const std::vecto
     spring_closed[s] = !springs[s].one_sided || elongation(springs[s], displacement) > 0;
   for (const auto &[index, value] : held)
     displacement[index] = value;
+}
 
+void Mechanics::equilibrate(const std::vector<Spring> &springs, const std::vector<double> &load,
+                            std::vector<double> &displacement)
+{
+  take(springs, displacement);
   // Which springs and creep elements are at work shows long before the digits are all there: a
   // rough solution first. If the states stay, or may not change any more, the search for it goes on
   // to the fine one.
   unsigned looks = 0;
+  const auto look = [&](const std::vector<double> &u) {
+    const MayChange may{looks < creep_rounds, looks < slot_rounds};
+    ++looks;
+    return update_states(springs, u, may);
+  };
   for (unsigned round = 0; round < state_rounds; ++round) {
     Search search = begin_search({residual(springs, load, displacement)});
     force_scale = std::max(force_scale, search.energy[0]);
@@ -128,12 +149,12 @@ void Mechanics::equilibrate(const std::vector<Spring> &springs, const std::vecto
     if (looks < creep_rounds) {
       go_on(search, {std::max(fine, rough)});
       u = moved_by(displacement, search.x[0]);
-      changed = update_states(springs, u, looks++ < creep_rounds);
+      changed = look(u);
     }
     if (!changed) {
       go_on(search, {fine});
       u = moved_by(displacement, search.x[0]);
-      changed = update_states(springs, u, looks++ < creep_rounds);
+      changed = look(u);
     }
     displacement = std::move(u);
     if (!changed)

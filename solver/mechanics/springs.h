@@ -19,9 +19,13 @@ void add_times(const Row &row, double factor, std::vector<double> &unknowns);
 // A spring of elongation  row . u + offset  (m or rad) and force  stiffness * elongation. A
 // one-sided spring pulls only when its elongation is positive: a slack cord or an open contact has
 // no force.
+enum class SpringRole { other, pull, cradle, block, nut, rod };
+
 struct Spring
 {
-  std::string name;
+  std::string name; // in words, for people
+  SpringRole role = SpringRole::other;
+  unsigned pull = 0; // of role pull: which of the device's
   Row row;
   double stiffness = 0; // N/m, or N m for an angle
   double offset = 0;

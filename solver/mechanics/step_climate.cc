@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/mechanics/step_climate.h"
 
+#include "materials/exponential_step.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -17,21 +19,93 @@ double glue_log_shift(const Model &model, const GluePoint &p, const std::vector<
                                    materials::glue_humidity(mean_of_sides(p, m), model.branch));
 }
 
-// Reduced time by the true course of temperature in the step over that by its shown ends.
-void count_the_day(const Model &model, const AirSeries &air, double from, double to,
-                   StepClimate &result)
+// Reduced time by the true course of temperature in a step over that by its shown ends.
+template <typename Shift>
+double time_by_the_course(const AirSeries &air, double from, double to, const Shift &shift)
 {
-  const auto factor = [&](const auto &shift) {
-    const double a = shift(air.shown(from)), b = shift(air.shown(to));
-    const double straight = std::abs(b - a) > 1e-6 * a ? (b - a) / std::log(b / a) : a;
-    return air.mean(from, to - from, [&](double T, double) { return shift(T); }) / straight;
-  };
+  const double straight = materials::logarithmic_mean(shift(air.shown(from)), shift(air.shown(to)));
+  return air.mean(from, to - from, [&](double T, double) { return shift(T); }) / straight;
+}
+
+// The same for glue at some humidities: where it softens hangs on them, and with it how much a hot
+// hour counts. Between them ln of the factor runs straight.
+class GlueTimes
+{
+public:
+  GlueTimes(const materials::GlueLaw &law, double driest, double dampest, const AirSeries &air,
+            double from, double to)
+      : low(driest), spacing((dampest - driest) / intervals)
+  {
+    for (unsigned k = 0; k <= (spacing > 0 ? intervals : 0); ++k) {
+      const double humidity = low + k * spacing;
+      log_factor.push_back(std::log(time_by_the_course(
+          air, from, to, [&](double T) { return std::exp(law.log_shift(T, humidity)); })));
+    }
+  }
+  double at(double humidity) const
+  {
+    if (log_factor.size() == 1)
+      return std::exp(log_factor.front());
+    const double place = std::clamp((humidity - low) / spacing, 0., double(intervals));
+    const std::size_t k = std::min(std::size_t(place), std::size_t(intervals - 1));
+    return std::exp(log_factor[k] + (place - double(k)) * (log_factor[k + 1] - log_factor[k]));
+  }
+
+private:
+  static constexpr unsigned intervals = 6;
+  double low, spacing;
+  std::vector<double> log_factor;
+};
+
+// Humidity that the glue of each point is at rest with, in the middle of the step.
+std::vector<double> glue_humidities(const Model &model, const StepClimate &climate)
+{
+  std::vector<double> humidity;
+  for (const GluePoint &p : model.glue_point)
+    humidity.push_back(materials::glue_humidity(
+        (mean_of_sides(p, climate.m0) + mean_of_sides(p, climate.m1)) / 2, model.branch));
+  return humidity;
+}
+
+void count_glue_time(const Model &model, const AirSeries &air, double from, double to,
+                     StepClimate &result)
+{
+  result.glue_time.assign(model.glue_point.size(), 1.);
+  const std::vector<double> humidity =
+      result.m0.empty() ? std::vector<double>() : glue_humidities(model, result);
+  for (unsigned line = 0; line < model.glue_line.size(); ++line) {
+    const materials::GlueLaw &law = *model.glue_line[line].law;
+    if (humidity.empty()) {
+      const double factor =
+          time_by_the_course(air, from, to, [&](double T) { return std::exp(law.log_shift(T)); });
+      for (std::size_t g = 0; g < model.glue_point.size(); ++g)
+        if (model.glue_point[g].line == line)
+          result.glue_time[g] = factor;
+      continue;
+    }
+    double driest = 1, dampest = 0;
+    for (std::size_t g = 0; g < model.glue_point.size(); ++g)
+      if (model.glue_point[g].line == line) {
+        driest = std::min(driest, humidity[g]);
+        dampest = std::max(dampest, humidity[g]);
+      }
+    if (driest > dampest)
+      continue; // a line that this neck does not have
+    const GlueTimes times(law, driest, dampest, air, from, to);
+    for (std::size_t g = 0; g < model.glue_point.size(); ++g)
+      if (model.glue_point[g].line == line)
+        result.glue_time[g] = times.at(humidity[g]);
+  }
+}
+
+void count_wood_time(const Model &model, const AirSeries &air, double from, double to,
+                     StepClimate &result)
+{
   for (unsigned wood = 0; wood < model.n_woods(); ++wood) {
     const auto &law = model.wood(wood).law;
-    result.wood_time.push_back(law ? factor([&](double T) { return law->shift(T); }) : 1);
+    result.wood_time.push_back(
+        law ? time_by_the_course(air, from, to, [&](double T) { return law->shift(T); }) : 1);
   }
-  for (const GlueLineModel &line : model.glue_line)
-    result.glue_time.push_back(factor([&](double T) { return std::exp(line.law->log_shift(T)); }));
 }
 
 std::vector<double> difference(std::vector<double> a, const std::vector<double> &b)
@@ -56,8 +130,9 @@ StepClimate climate_between(const Model &model, const ThermalHistory &heat,
   const AirSeries *air = to > from ? heat.air(from, to - from) : nullptr;
   if (air == nullptr || !air->in_days())
     return result;
-  count_the_day(model, *air, from, to, result);
-  if (moisture != nullptr && air->breathes()) {
+  count_wood_time(model, *air, from, to, result);
+  count_glue_time(model, *air, from, to, result);
+  if (moisture != nullptr && air->swings()) {
     result.travel = difference(moisture->travel(to), moisture->travel(from));
     result.dried = difference(result.driest, moisture->driest(to));
   }

@@ -10,8 +10,8 @@ namespace overbend::solver
 {
 // Fields at both ends. moisture may be null: as the neck was built. In a phase told in days
 // (solver/climate/air_series.h) with the reduced time of the true course of temperature over that
-// of its shown ends, at the moisture of the tables' reference; the local one cancels but for its
-// bend.
+// of its shown ends: of wood at the moisture of the tables' reference, since the local one cancels;
+// of glue at the humidity of each point, since its softening point moves with it.
 StepClimate climate_between(const Model &model, const ThermalHistory &heat,
                             const MoistureHistory *moisture, double from, double to);
 

@@ -4,6 +4,7 @@
 #include "cases/read_case.h"
 #include "materials/thermal.h"
 #include "mesh/grain_frames.h"
+#include "solver/model/fret_slots.h"
 #include "solver/model/strips.h"
 #include "solver/model/swelling_field.h"
 
@@ -58,8 +59,9 @@ GlueLineModel line_model(const cases::Case &the_case, const cases::Glue &glue, c
 {
   const auto &entry = tables.glue(glue.kind.value_or("white PVA"), the_case.file,
                                   cases::line_of(the_case, std::string("glue.") + name));
-  return {std::make_shared<materials::GlueLaw>(materials::at_speed(entry, speed), glue.thickness,
-                                               the_case.room.humidity),
+  return {std::make_shared<materials::GlueLaw>(
+              materials::at_speed(entry, speed),
+              materials::line_thickness(entry, glue.thickness, speed), the_case.room.humidity),
           name, entry};
 }
 
@@ -148,6 +150,8 @@ Model build_model(const cases::Case &the_case, const mesh::NeckMesh &mesh,
   model.swelling_along =
       swelling_by_cell(model.space, the_case.scatter, scarf,
                        model.strips ? model.strips->wood_at_middle : std::vector<std::uint8_t>{});
+
+  model.slot_give = slots_by_point(model, neck);
 
   // The tongue lies on the body with the same glue as the board.
   model.glue_line = {line_model(the_case, the_case.board_glue, "board", tables, choices.speed),

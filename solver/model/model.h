@@ -63,6 +63,9 @@ struct Model
   // Factor on the swelling along the grain in each cell, beside that of the piece; empty: 1
   // everywhere.
   std::vector<double> swelling_along;
+  // What open fret slots add to the compliance along the grain at each quadrature point, for that
+  // at once (solver/model/fret_slots.h); empty: no slots.
+  std::vector<double> slot_give;
   std::vector<GlueLineModel> glue_line;
   // The curve of sorption by which the wood came to its moisture: what says which air the glue
   // beside it is at rest with.

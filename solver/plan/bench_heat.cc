@@ -2,7 +2,6 @@
 #include "solver/plan/bench_heat.h"
 
 #include "mesh/neck_profile.h"
-#include "solver/climate/heat_bar.h"
 #include "solver/climate/moisture.h"
 
 #include <algorithm>
@@ -13,24 +12,6 @@ namespace overbend::solver
 namespace
 {
 constexpr double end_length = 20e-3; // m
-
-// The bar as the heat solver lays it, for the places of its nodes.
-BarOnBoard bar_of(const cases::Heater &heater)
-{
-  BarOnBoard bar;
-  bar.width = heater.width;
-  bar.thickness = heater.thickness;
-  bar.from = heater.from;
-  bar.to = heater.to;
-  return bar;
-}
-
-Vec3 probe_place(const cases::Case &the_case)
-{
-  const cases::Probe &probe = the_case.probe;
-  const double half = mesh::NeckProfile(the_case.neck).half_width(probe.x);
-  return {probe.x, probe.across * half, probe.height};
-}
 
 // Mean over the board's line (and the tongue's, which ends it) of what a point has, from one place
 // to another.
@@ -77,7 +58,7 @@ HeatReader::HeatReader(const Workbench &workbench, const ThermalHistory &history
   const cases::Heater &heater = workbench.the_case.heater;
   const auto has_bar = [](const ThermalState &state) { return !state.bar.empty(); };
   if (std::any_of(heat.all().begin(), heat.all().end(), has_bar))
-    for (const BarWeight &part : bar_place(bar_of(heater), heater.bar_sensor)) {
+    for (const BarWeight &part : bar_place(bar_outline(heater), heater.bar_sensor)) {
       bar_node.push_back(part.node);
       bar_weight.push_back(part.weight);
     }

@@ -13,14 +13,14 @@ BenchState bench_state(const Workbench &workbench, const MechanicsState &state,
   const Model &model = workbench.model;
   BenchState all;
   all.shape = workbench.lines.shape(state.displacement);
-  all.use = wood_use(model, state, temperature, moisture);
+  all.use = wood_use(model, workbench.means, state, temperature, moisture);
   for (unsigned l = 0; l < model.glue_line.size(); ++l) {
     if (std::none_of(model.glue_point.begin(), model.glue_point.end(),
                      [l](const GluePoint &p) { return p.line == l; }))
       continue;
     const std::string &name = model.glue_line[l].name;
     all.line.push_back({name, line_ends(model, state, l)});
-    all.use[name + " glue line"] = line_use(model, all.line.back().ends, l, temperature);
+    all.use[region_of_line(l)] = line_use(model, all.line.back().ends, l, temperature);
   }
   return all;
 }

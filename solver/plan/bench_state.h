@@ -4,7 +4,6 @@
 #include "solver/plan/peaks.h"
 #include "solver/plan/plan.h"
 
-#include <map>
 #include <string>
 #include <vector>
 
@@ -24,8 +23,8 @@ struct BenchState
   double time = 0; // s since the start of the first phase
   unsigned phase = 0;
   BoardShape shape;
-  std::vector<LineState> line;     // those the neck has
-  std::map<std::string, Peak> use; // regions of the wood, and "<line> glue line"
+  std::vector<LineState> line; // those the neck has
+  RegionUse use;               // as in a test of 5 minutes, however long it has been held
 };
 
 BenchState bench_state(const Workbench &workbench, const MechanicsState &state,

@@ -20,10 +20,21 @@ struct SlippingBeam
 };
 double share_of_slip(const SlippingBeam &beam, double relaxed_modulus);
 
-// Modulus (Pa) to which the board's line relaxes over the phases with heat, at its mean
-// temperature.
+// The beam of a case: EI from the lift (m) of strings that pull with `tension` (N), rho by cord
+// pull, length of the board (m).
+SlippingBeam slipping_beam(const cases::Case &the_case, double tension, double rho, double lift,
+                           double board_length);
+
+// Modulus (Pa) to which the board's line relaxes over the phases with heat: the mean over the area
+// of what each place relaxes to at its own temperatures, since the stiff edges carry beside the
+// soft middle.
 double relaxed_modulus(const Model &model, const std::vector<cases::Phase> &phases,
                        const ThermalHistory &heat);
+
+// The same after `time` (s) at the temperatures in which a heated history ends, with what they are
+// above the room (K) times `factor` and `warmer` (K) added.
+double held_modulus(const Model &model, const ThermalHistory &heat, double room, double factor,
+                    double warmer, double time);
 
 // Clamp reading for a released, unstrung reading t, of a neck read at b with the share q in the
 // wood (trade reference 2.5, complete slip, blended with no slip by the share of slip s):

@@ -1,13 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/plan/peaks.h"
 
-#include "mesh/neck_mesh.h"
+#include "mesh/names.h"
 #include "solver/model/interfaces.h"
-#include "solver/plan/cell_use.h"
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
 #include <set>
 
 namespace overbend::solver
@@ -16,28 +14,6 @@ namespace
 {
 // Shear of a line is judged over this length, m: peaks at a line's end are local.
 constexpr double window = 10e-3;
-// Around the nut: where head pull bends short grain and the rod's pocket sits, m.
-constexpr double root_from = -30e-3, root_to = 10e-3;
-
-std::string region(const Model &model, unsigned cell, const Vec3 &place)
-{
-  const auto piece = mesh::Piece(model.space.piece[cell]);
-  if (piece != mesh::Piece::board && place[0] > root_from && place[0] < root_to)
-    return "headstock root";
-  return mesh::name(piece);
-}
-
-Vec3 centre(const Space &space, unsigned cell)
-{
-  return space.position[space.cell_node[cell][13]];
-}
-
-void raise(std::map<std::string, Peak> &peaks, const std::string &name, const Peak &peak)
-{
-  Peak &now = peaks[name];
-  if (peak.value > now.value)
-    now = peak;
-}
 
 // The woods in a cell: more than one where a line between the strips of a shaft runs through it.
 std::set<unsigned> woods_of(const Model &model, unsigned cell)
@@ -46,6 +22,16 @@ std::set<unsigned> woods_of(const Model &model, unsigned cell)
   for (unsigned q = 0; q < points_per_cell; ++q)
     woods.insert(model.wood_at(cell, std::size_t(cell) * points_per_cell + q));
   return woods;
+}
+
+// K; 0 for a line without points.
+double hottest_of(const Model &model, unsigned line, const std::vector<double> &temperature)
+{
+  double hottest = 0;
+  for (const GluePoint &p : model.glue_point)
+    if (p.line == line)
+      hottest = std::max(hottest, temperature[p.upper]);
+  return hottest;
 }
 } // namespace
 
@@ -97,36 +83,45 @@ LineEnds line_ends(const Model &model, const MechanicsState &state, unsigned lin
   return line_ends(std::move(points));
 }
 
-std::map<std::string, Peak> wood_use(const Model &model, const MechanicsState &state,
-                                     const std::vector<double> &temperature,
-                                     const std::vector<double> &moisture)
+RegionUse wood_use(const Model &model, const StressMeans &means, const MechanicsState &state,
+                   const std::vector<double> &temperature, const std::vector<double> &moisture)
 {
-  const Space &space = model.space;
-  std::map<std::string, Peak> use;
-  for (unsigned c = 0; c < space.n_cells; ++c) {
-    const unsigned middle = space.cell_node[c][13];
-    const auto water = moisture.empty() ? std::nullopt : std::optional(moisture[middle]);
-    const auto used = use_in_cell(model, state, c, temperature[middle], water);
-    const Vec3 place = centre(space, c);
-    raise(use, region(model, c, place), {used.share, place, 0, 0, used.mode});
+  RegionUse all;
+  const std::vector<materials::Use> use = means.use(model, state, temperature, moisture);
+  for (std::size_t b = 0; b < use.size(); ++b) {
+    const StressBox &box = means.boxes.box[b];
+    const auto piece = mesh::Piece(model.space.piece[means.boxes.part[box.part].cell]);
+    Peak &most = all[region_of(piece, box.place[0])];
+    if (use[b].share > most.value)
+      most = {use[b].share, box.place, 0, 0, use[b].mode};
   }
-  return use;
+  return all;
 }
 
 Peak line_use(const Model &model, const LineEnds &ends, unsigned line,
               const std::vector<double> &temperature)
 {
-  double hottest = 0;
-  for (const GluePoint &p : model.glue_point)
-    if (p.line == line)
-      hottest = std::max(hottest, temperature[p.upper]);
+  const double hottest = hottest_of(model, line, temperature);
   if (!(hottest > 0) || !(ends.shear > 0))
     return {};
   const double bond = materials::bond_strength(model.glue_line[line].glue, hottest);
   return {ends.shear / bond, {ends.shear_x, 0, 0}, 0, 0, "shear along the line", ends.shear};
 }
 
-Peaks::Peaks(const Model &model)
+double refused_from(Region region, const Peak &peak, const materials::WorkLimits &limits)
+{
+  const bool crept = is_glue_line(region) && peak.hot_for > limits.bond_hot_time;
+  return crept ? limits.bond_use_hot : limits.wood_use_refuse;
+}
+
+double caution_from(Region region, const materials::WorkLimits &limits)
+{
+  return is_glue_line(region) ? limits.bond_use_caution : limits.wood_use_caution;
+}
+
+Peaks::Peaks(const Model &model, const materials::WorkLimits &limits)
+    : hot_time(limits.bond_hot_time), hot_share(limits.bond_use_hot / limits.wood_use_refuse),
+      soft_since(model.glue_line.size(), never)
 {
   std::set<std::string> names;
   std::set<unsigned> woods;
@@ -138,28 +133,59 @@ Peaks::Peaks(const Model &model)
   missing.assign(names.begin(), names.end());
 }
 
-void Peaks::watch(const Model &model, const MechanicsState &state,
+void Peaks::note(Region region, Peak peak)
+{
+  peak.held = load[region].held(peak.time, peak.value);
+  peak.value = materials::lasting_share(peak.value, peak.held);
+  raise(region, peak);
+}
+
+void Peaks::raise(Region region, const Peak &peak)
+{
+  const auto near_limit = [&](const Peak &p) {
+    return p.value / (is_glue_line(region) && p.hot_for > hot_time ? hot_share : 1);
+  };
+  for (RegionUse *of : {&use, &in_phase[peak.phase]}) {
+    Peak &most = (*of)[region];
+    if (near_limit(peak) > near_limit(most))
+      most = peak;
+  }
+}
+
+void Peaks::watch_line(const Model &model, unsigned l, const std::vector<double> &temperature,
+                       double time, unsigned phase)
+{
+  const GlueLineModel &glue_line = model.glue_line[l];
+  const bool flows = !(glue_line.glue.plateau > 0);
+  if (!flows || hottest_of(model, l, temperature) <= glue_line.law->softening_temperature())
+    soft_since[l] = never;
+  else
+    soft_since[l] = std::min(soft_since[l], time);
+  Peak peak = line_use(model, line[l], l, temperature);
+  if (!(peak.value > 0))
+    return;
+  peak.time = time;
+  peak.phase = phase;
+  peak.hot_for = std::max(0., time - soft_since[l]);
+  raise(region_of_line(l), peak);
+}
+
+void Peaks::watch(const Model &model, const StressMeans &means, const MechanicsState &state,
                   const std::vector<double> &temperature, double time, unsigned phase,
                   const std::vector<double> &moisture)
 {
-  const auto raise_at = [&](const std::string &name, Peak peak) {
+  for (auto &[region, peak] : wood_use(model, means, state, temperature, moisture)) {
     peak.time = time;
     peak.phase = phase;
-    raise(use, name, peak);
-  };
-  for (const auto &[name, peak] : wood_use(model, state, temperature, moisture))
-    raise_at(name, peak);
+    note(region, peak);
+  }
   for (const FaceNode &n : face_nodes(model.space, unsigned(mesh::Face::board_top)))
     hottest_board_top = std::max(hottest_board_top, temperature[n.node]);
-  for (const GluePoint &p : model.glue_point)
-    if (p.line == 0)
-      hottest_glue = std::max(hottest_glue, temperature[p.upper]);
+  hottest_glue = std::max(hottest_glue, hottest_of(model, 0, temperature));
   line.assign(model.glue_line.size(), {});
   for (unsigned l = 0; l < model.glue_line.size(); ++l) {
     line[l] = line_ends(model, state, l);
-    const Peak peak = line_use(model, line[l], l, temperature);
-    if (peak.value > 0)
-      raise_at(model.glue_line[l].name + " glue line", peak);
+    watch_line(model, l, temperature, time, phase);
   }
 }
 } // namespace overbend::solver

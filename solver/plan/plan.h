@@ -5,6 +5,8 @@
 #include "mesh/neck_mesh.h"
 #include "solver/history/start.h"
 #include "solver/model/build_model.h"
+#include "solver/plan/clamp_setting.h"
+#include "solver/plan/demand.h"
 #include "solver/plan/peaks.h"
 
 #include <functional>
@@ -15,13 +17,6 @@
 
 namespace overbend::solver
 {
-// What the cords are to bring the neck to: centre bow (m) and twist (rad), the same in the cold
-// clamp and at the hot re-reading.
-struct ClampSetting
-{
-  double bow = 0, twist = 0;
-};
-
 // How the reading at the asked date follows the clamp setting.
 struct Sensitivity
 {
@@ -33,33 +28,25 @@ struct Sensitivity
 // end the schedule; 0 when there is nothing but play. std::invalid_argument without phases.
 unsigned phase_at_date(const std::vector<cases::Phase> &phases);
 
-// What stops a plan short of its target. strength: of the wood, a bond, or the back under the
-// cradle's pad (PlanColumn::limit_place).
-enum class Limit {
-  none,
-  cord_pull,
-  tuner_pull,
-  strength,
-  overbend,
-  twist_out_of_reach,
-  line_does_not_move
-};
-
-// The plan for one speed of the glue line.
+// The plan of one pass, for one speed of the glue line.
 struct PlanColumn
 {
   materials::LineSpeed speed = materials::LineSpeed::middle;
   Diagnosis diagnosis;
-  ClampSetting first_guess;  // of the closed form
-  ClampSetting setting;      // as planned
-  Sensitivity sensitivity;   // of the last unit histories
-  Limit limit = Limit::none; // what stopped it short of the target
-  std::string limit_place;   // the region, where the limit is one of strength
-  bool within_limits = true; // of the last full run: bench and neck bear it
+  ClampSetting first_guess;          // of the closed form
+  ClampSetting setting;              // as planned: the overbend, pulled when hot
+  ClampSetting cold;                 // the pull before the heat
+  ClampSetting slack;                // where the clamp does nothing: the neck as it began
+  double cold_share = 1;             // PullRule::cold_share
+  Sensitivity sensitivity;           // of the last unit histories
+  Limit limit = Limit::none;         // what stopped it short of the target
+  std::optional<Region> limit_place; // where the limit is one of strength
+  bool within_limits = true;         // of the last full run: bench and neck bear it
   bool on_target = false;
   Reading wanted, reached; // at the asked date, as the bench reads it
   History history;         // the full run with the setting
   Peaks peaks;
+  std::vector<Demand> demands; // of the full run, the largest share first
   unsigned full_runs = 0, unit_runs = 0;
   double prediction_error_bow = 0, prediction_error_twist = 0; // units against the full run
   SolverCounts counts;
@@ -76,9 +63,20 @@ struct PlanInput
   // Called with a short name of the work at hand, for the progress line.
   std::function<void(const std::string &)> stage = [](const std::string &) {};
   std::function<void(const StepRecord &, const MechanicsState &)> observe_final;
-  const MoistureHistory *moisture = nullptr; // of the case's phases; null: as the neck was built
+  const MoistureHistory *moisture = nullptr; // of the phases; null: as the neck was built
   // Instead of the closed form's, without what is as built: an earlier plan, or a test.
   std::optional<ClampSetting> first_guess = {};
+  // The phases planned; null: those of the case. Of a later pass, from where the one before ended.
+  const std::vector<cases::Phase> *phases = nullptr;
+  // The clamp's bow goes no further back than this, as the model reads: where a fast line would end
+  // too far back.
+  std::optional<double> furthest_bow = {};
+  // Of an earlier plan of the same pass on another mesh: no unit histories are run then.
+  const Sensitivity *sensitivity = nullptr;
+  // Factor on the tolerance of the target, and on those of the time steps, for a plan that only
+  // looks for a set-up.
+  double coarseness = 1, step_coarseness = 1;
+  std::optional<unsigned> keep_after = {}; // SimulationOptions::keep_after, of the full runs
 };
 
 // The neck made ready for simulation: everything that all histories of one speed of line share.
@@ -89,21 +87,29 @@ struct Workbench
 
   const cases::Case &the_case;
   Model model;
+  StressMeans means;
   Bench bench;
   BoardLines lines;
   StringPull found_strings, planned_strings;
   Mechanics mechanics;
 };
 
-// Temperatures over all phases of the case.
-ThermalHistory heat_of(const Workbench &workbench, const std::vector<cases::Phase> &phases);
+// Temperatures over all phases of the case; coarseness: factor on the error of a step.
+ThermalHistory heat_of(const Workbench &workbench, const std::vector<cases::Phase> &phases,
+                       double coarseness = 1);
 
 // Moisture over all phases of the case, from what is known of the start.
 MoistureHistory moisture_of(const Workbench &workbench, const std::vector<cases::Phase> &phases,
                             const ThermalHistory &heat);
 
-// Sizes the clamp setting for the schedule of the case. The phases must hold at least one pull to a
-// reading (std::logic_error otherwise). Throws NotConverged.
+// Sizes the overbend of one pass: the phases must hold a pull to a reading (std::logic_error
+// otherwise). What limits it is met by going back along the line from the neck at hand to the
+// target. Throws NotConverged.
 PlanColumn make_plan(const PlanInput &input, Workbench &workbench, const ThermalHistory &heat,
                      const FoundNeck &found);
+
+// One history of the pass with the overbend of PlanInput::first_guess (std::logic_error without
+// it), nothing sized: what it reads and asks, and with unit histories also the sensitivity.
+PlanColumn try_setting(const PlanInput &input, Workbench &workbench, const ThermalHistory &heat,
+                       const FoundNeck &found, double cold_share, bool with_units);
 } // namespace overbend::solver

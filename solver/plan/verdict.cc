@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <stdexcept>
 
 namespace overbend::solver
 {
@@ -40,56 +41,70 @@ FinishLimit limit_of(cases::Finish kind, const materials::Tables &tables)
           kind == cases::Finish::unknown ? "an unknown finish" : finish.name};
 }
 
-// Hottest the board's top may get while the bar is on: that of the bar. 0: no heat.
-double planned_heat(const cases::Case &c)
+// Whether the case is heated, and the hottest bar that it asks for (K); 0: the plan chooses it.
+struct AskedHeat
 {
-  double hottest = 0;
+  bool any = false;
+  double bar = 0;
+};
+
+AskedHeat asked_heat(const cases::Case &c)
+{
+  AskedHeat heat;
   for (const cases::Phase &phase : c.phases)
-    if (phase.heater)
-      hottest = std::max(hottest, phase.bar_temperature);
-  return hottest;
+    if (phase.heater) {
+      heat.any = true;
+      // Nobody holds what a parked iron lies on below its soleplate.
+      if (c.heater.source == cases::HeatSource::parked)
+        heat.bar = std::max(heat.bar, c.heater.iron_temperature);
+      else if (!c.left_open.bar_temperature)
+        heat.bar = std::max(heat.bar, phase.bar_temperature);
+    }
+  return heat;
 }
 
-void judge_plastic(const cases::Case &c, const materials::WorkLimits &limits, double heat,
+void judge_plastic(const cases::Case &c, const materials::WorkLimits &limits, const AskedHeat &heat,
                    Verdict &v)
 {
-  if (!(heat > 0))
+  if (!heat.any)
     return;
   if (c.binding == cases::Binding::celluloid)
     v.refuse("The binding is celluloid. It shrinks and softens in the heat this job needs, lets go "
              "of gases that burn, and once alight it feeds its own fire: it is not to be heated.",
              {use_level, use_wedges,
               "have the celluloid taken off and replaced by someone who is set up for it, then ask "
-              "again"});
+              "again"},
+             Verdict::not_by_heat);
   if (c.binding == cases::Binding::unknown)
     v.caution(
         "Find out what the binding, dots and veneers are before any heat: rub hard and smell. "
         "Camphor means celluloid: then do not heat this neck at all. Take old translucent or "
         "crumbling plastic for celluloid until shown otherwise.");
-  if (c.binding == cases::Binding::unknown && heat > limits.hottest_unknown + rounding)
-    v.refuse("Nobody knows what the binding is, and " + both_temperatures(heat) +
+  if (c.binding == cases::Binding::unknown && heat.bar > limits.hottest_unknown + rounding)
+    v.refuse("The binding is not known, and " + both_temperatures(heat.bar) +
                  " at the bar is more than an unknown plastic should see (" +
                  both_temperatures(limits.hottest_unknown) + ").",
              {"find out what it is and write it into the case, or plan with a cooler bar"});
-  if (c.binding == cases::Binding::plastic && heat > limits.plastic_softens)
+  if (c.binding == cases::Binding::plastic)
     v.caution("Plastic binding softens from about " + both_temperatures(limits.plastic_softens) +
               " on: cover it with a strip of foil and felt, and keep the bar off it.");
 }
 
-void judge_finish(const cases::Case &c, const materials::Tables &tables, double heat, Verdict &v)
+void judge_finish(const cases::Case &c, const materials::Tables &tables, const AskedHeat &heat,
+                  Verdict &v)
 {
-  if (!(heat > 0))
+  if (!heat.any)
     return;
   // The bar lies on the board: a tender finish there sets the limit as one on the neck does.
   const FinishLimit neck = limit_of(c.finish, tables), board = limit_of(c.faces.board.kind, tables);
   const bool board_first =
       board.stop < neck.stop || (board.stop == neck.stop && board.trouble < neck.trouble);
   const FinishLimit limit = board_first ? board : neck;
-  if (heat > limit.stop + rounding && limit.stop < tables.limits.hottest)
-    v.refuse("A bar at " + both_temperatures(heat) + " is too hot for " + limit.name +
+  if (heat.bar > limit.stop + rounding && limit.stop < tables.limits.hottest)
+    v.refuse("A bar at " + both_temperatures(heat.bar) + " is too hot for " + limit.name +
                  ": keep its surface below " + both_temperatures(limit.stop) + ".",
              {"plan with a cooler bar and a longer hold", use_level, use_wedges});
-  else if (heat > limit.trouble)
+  else if (limit.trouble < tables.limits.surface_known)
     v.caution("With " + limit.name +
               " the finish prints under pads from about 40 to 45 degC (104 to 113 degF): suede or "
               "cork over film-free cloth, no vinyl or rubber, and look under the cradle pad when "
@@ -101,19 +116,6 @@ void judge_finish(const cases::Case &c, const materials::Tables &tables, double 
     v.caution("This finish burns: no bare iron near it, no solvents or oily rags that day.");
 }
 
-void judge_glue_limit(const cases::Case &c, const materials::Tables &tables, double heat,
-                      Verdict &v)
-{
-  const double hottest = tables.limits.hottest;
-  const double glue =
-      c.board_glue.kind ? tables.glue(*c.board_glue.kind, c.file).temperature_limit : hottest;
-  const double limit = std::min(glue, hottest);
-  if (heat > limit + rounding)
-    v.refuse("A bar at " + both_temperatures(heat) + " is above " + both_temperatures(limit) +
-                 ", the limit for this board: above it the board may walk or open.",
-             {"plan with a cooler bar"});
-}
-
 void judge_glue_kind(const cases::Case &c, const materials::Tables &tables, Verdict &v)
 {
   if (!c.board_glue.kind)
@@ -123,7 +125,8 @@ void judge_glue_kind(const cases::Case &c, const materials::Tables &tables, Verd
   if (&tables.glue(*c.board_glue.kind) == &tables.glue("one piece")) {
     v.refuse("Board and shaft are one piece: there is no glue line that could slide. Of what is "
              "clamped the wood alone keeps about a tenth, and loses a part of that again.",
-             {use_level, use_wedges, "fit bars or a new rod from the back or under the frets"});
+             {use_level, use_wedges, "fit bars or a new rod from the back or under the frets"},
+             Verdict::not_by_heat);
     return;
   }
   const bool too_hard =
@@ -133,7 +136,7 @@ void judge_glue_kind(const cases::Case &c, const materials::Tables &tables, Verd
                  (too_hard ? "no bench heat softens it"
                            : "it only softens to a hard rubber and does not flow") +
                  ". Clamped and heated, this neck comes back to where it was.",
-             {use_level, use_wedges, board_off});
+             {use_level, use_wedges, board_off}, Verdict::not_by_heat);
 }
 
 void judge_damage(const cases::Case &c, Verdict &v)
@@ -151,7 +154,7 @@ void judge_damage(const cases::Case &c, Verdict &v)
   if (c.found.angle_only)
     v.refuse("The board is straight and only the angle or the string height is wrong: that is not "
              "a bow, and heat and clamping will not cure it.",
-             {"a neck reset, a shim in the pocket, or work on the bridge"});
+             {"a neck reset, a shim in the pocket, or work on the bridge"}, Verdict::not_by_heat);
   for (const cases::Phase &phase : c.phases)
     if (phase.heater && phase.strings)
       v.refuse("The strings are on while the bar is hot (phase \"" + phase.name +
@@ -160,13 +163,12 @@ void judge_damage(const cases::Case &c, Verdict &v)
 }
 } // namespace
 
-void Verdict::refuse(const std::string &reason, const std::vector<std::string> &instead)
+void Verdict::refuse(const std::string &reason, const std::vector<std::string> &instead, Kind as)
 {
-  kind = do_not;
   Verdict added;
   added.reasons = {reason};
   added.alternatives = instead;
-  added.kind = do_not;
+  added.kind = as;
   join(added);
 }
 
@@ -176,6 +178,14 @@ void Verdict::caution(const std::string &sentence)
   added.kind = with_cautions;
   added.cautions = {sentence};
   join(added);
+}
+
+void Verdict::change(const std::vector<std::string> &changes, const std::vector<std::string> &why)
+{
+  kind = std::max(kind, changed);
+  reasons.insert(reasons.end(), changes.begin(), changes.end());
+  for (const std::string &sentence : why)
+    reasons.push_back("As asked: " + sentence);
 }
 
 void Verdict::join(const Verdict &other)
@@ -194,17 +204,17 @@ void Verdict::join(const Verdict &other)
 Verdict refuse_before(const cases::Case &c, const materials::Tables &tables)
 {
   Verdict v;
-  const double heat = planned_heat(c);
+  const AskedHeat heat = asked_heat(c);
   judge_damage(c, v);
   judge_plastic(c, tables.limits, heat, v);
   judge_finish(c, tables, heat, v);
-  judge_glue_limit(c, tables, heat, v);
   judge_glue_kind(c, tables, v);
   judge_need(c, tables.limits, v);
-  if (v.kind == Verdict::do_not)
+  if (v.refused())
     return v; // what to look out for while doing it does not matter
   if (!c.board_glue.kind)
-    v.caution("The glue is not known. Three speeds of line are planned; warm the neck free first "
+    v.caution("The glue is not known. A slow, a middle and a fast line are all run; warm the neck "
+              "free first "
               "(half an hour, no cords, no strings) and read again: what it moves by itself tells "
               "which one it is.");
   if (!c.found.twist)
@@ -217,13 +227,13 @@ Verdict refuse_before(const cases::Case &c, const materials::Tables &tables)
 std::vector<std::string> standing_cautions(const cases::Case &c)
 {
   std::vector<std::string> all;
-  if (planned_heat(c) > 0)
+  if (asked_heat(c).any)
     all.push_back(
         "The iron is the main hazard: dry, dabbed on for 2 to 3 s every minute or two or "
         "parked on a 6 mm (1/4 in) plywood slip, never left alone, never on bare frets. Trust a "
         "second thermometer on the bar, not the iron's dial. Extinguisher and metal tray "
         "at hand.");
-  if (planned_heat(c) > 0)
+  if (asked_heat(c).any)
     all.push_back("Stop if: a step shows at the nut, a fret rises, it creaks, it smells of camphor "
                   "or varnish, or the probe goes more than 3 degC (5 degF) above its figure.");
   all.push_back("Glasses on when strings, rod and cords are under load; stay out of the line of "
@@ -238,40 +248,106 @@ std::vector<std::string> standing_cautions(const cases::Case &c)
   return all;
 }
 
-HeatLimits heat_limits(const cases::Case &c, const materials::Tables &tables)
+namespace
 {
-  HeatLimits limits;
-  const double hottest = tables.limits.hottest;
-  const FinishLimit finish = limit_of(c.finish, tables);
-  limits.surface = finish.stop;
-  limits.surface_reason =
-      finish.stop < hottest ? "finish: " + finish.name : "no surface of a neck should pass it";
-  if (c.binding == cases::Binding::unknown && tables.limits.hottest_unknown < limits.surface) {
-    limits.surface = tables.limits.hottest_unknown;
-    limits.surface_reason = "the binding is not known";
-  }
-  limits.glue_line = hottest;
-  limits.glue_reason = "no glue line of a neck should pass it";
-  if (c.board_glue.kind) {
-    const materials::Glue glue = tables.glue(*c.board_glue.kind, c.file);
-    if (glue.temperature_limit < hottest) {
-      limits.glue_line = glue.temperature_limit;
-      limits.glue_reason = "glue: " + glue.name;
-    }
-  }
-  return limits;
+struct Stop
+{
+  double at;
+  std::string why;
+};
+
+void lower(Stop &stop, double at, const std::string &why)
+{
+  if (at < stop.at)
+    stop = {at, why};
 }
 
-std::string in_words(Verdict::Kind kind)
+// Board and neck are heated together: the tenderer of the two finishes counts, and the binding.
+Stop surface_stop(const cases::Case &c, const materials::Tables &tables)
+{
+  Stop stop{tables.limits.surface_known, "no surface of a neck should pass it"};
+  for (const cases::Finish kind : {c.finish, c.faces.board.kind}) {
+    const FinishLimit finish = limit_of(kind, tables);
+    lower(stop, finish.stop, "finish: " + finish.name);
+  }
+  if (c.binding == cases::Binding::plastic)
+    lower(stop, tables.limits.plastic_softens, "plastic binding softens");
+  if (c.binding == cases::Binding::unknown)
+    lower(stop, tables.limits.hottest_unknown, "the binding is not known");
+  if (c.finish == cases::Finish::unknown)
+    lower(stop, tables.limits.hottest_unknown, "the finish is not known");
+  return stop;
+}
+
+Stop line_stop(const cases::Case &c, const materials::Tables &tables)
+{
+  Stop stop{tables.limits.line_known, "a glue line slides freely from there on"};
+  if (c.board_glue.kind) {
+    const materials::Glue &glue = tables.glue(*c.board_glue.kind, c.file);
+    lower(stop, glue.temperature_limit, "glue: " + glue.name);
+  } else
+    lower(stop, tables.limits.line_unknown, "the glue is not known");
+  if (c.finish == cases::Finish::unknown)
+    lower(stop, tables.limits.line_unknown, "the finish is not known");
+  return stop;
+}
+} // namespace
+
+HeatLimits heat_limits(const cases::Case &c, const materials::Tables &tables)
+{
+  const Stop surface = surface_stop(c, tables), line = line_stop(c, tables);
+  // The tops of the frets may be warmer than the wood beside them, by as much as where all is
+  // known.
+  const double warmer = tables.limits.fret_tops_known - tables.limits.surface_known;
+  Stop frets{surface.at + warmer, surface.why};
+  if (!c.board_glue.kind)
+    lower(frets, tables.limits.hottest_unknown, "the glue is not known");
+  if (c.finish == cases::Finish::unknown || c.binding == cases::Binding::unknown)
+    lower(frets, tables.limits.hottest_unknown, surface.why);
+  return {surface.at, line.at, frets.at, surface.why, line.why, frets.why};
+}
+
+double overshoot(const cases::Case &c)
+{
+  return c.heater.overshoot;
+}
+
+namespace
+{
+struct KindWords
+{
+  const char *people, *programs;
+};
+
+KindWords words_of(Verdict::Kind kind)
 {
   switch (kind) {
   case Verdict::do_it:
-    return "do it";
+    return {"do it", "do_it"};
   case Verdict::with_cautions:
-    return "do it, with these cautions";
+    return {"do it, with these cautions", "with_cautions"};
+  case Verdict::changed:
+    return {"do it, with this changed", "changed"};
+  case Verdict::nothing_to_do:
+    return {"nothing to do", "nothing_to_do"};
+  case Verdict::condition_first:
+    return {"condition it first, and read it again", "condition_first"};
+  case Verdict::not_by_heat:
+    return {"not by heat", "not_by_heat"};
   case Verdict::do_not:
-    return "do not do it";
+    return {"do not do it", "do_not"};
   }
-  return "";
+  throw std::logic_error("a verdict without words");
+}
+} // namespace
+
+std::string in_words(Verdict::Kind kind)
+{
+  return words_of(kind).people;
+}
+
+std::string word(Verdict::Kind kind)
+{
+  return words_of(kind).programs;
 }
 } // namespace overbend::solver

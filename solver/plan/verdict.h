@@ -19,13 +19,27 @@ namespace overbend::solver
 {
 struct Verdict
 {
-  enum Kind { do_it, with_cautions, do_not } kind = do_it;
-  std::vector<std::string> reasons;      // why not
+  // From the mildest to the strictest; from nothing_to_do on nothing is to be done with heat and
+  // clamp now. changed: do it, but not with the set-up that the case asks for.
+  enum Kind {
+    do_it,
+    with_cautions,
+    changed,
+    nothing_to_do,
+    condition_first,
+    not_by_heat,
+    do_not
+  } kind = do_it;
+  bool refused() const { return kind >= nothing_to_do; }
+  std::vector<std::string> reasons;      // why not, or what was changed
   std::vector<std::string> cautions;     // what to look out for
   std::vector<std::string> alternatives; // what to do instead
 
-  void refuse(const std::string &reason, const std::vector<std::string> &instead = {});
+  void refuse(const std::string &reason, const std::vector<std::string> &instead = {},
+              Kind as = do_not);
   void caution(const std::string &sentence);
+  // Do it, with another set-up than was asked for: what is changed, and why it was not as asked.
+  void change(const std::vector<std::string> &changes, const std::vector<std::string> &why);
   void join(const Verdict &other); // the worse kind; every sentence once
 };
 
@@ -45,25 +59,26 @@ struct Lifts
 // bow that needs nothing.
 Verdict refuse_before(const cases::Case &the_case, const materials::Tables &tables);
 
-// Factor on all moduli that brings the computed lift of strings and rod to strung minus slack as
-// read; not positive: the strings lifted the neck the wrong way. Infinite without any lift.
+// Factor on all moduli that brings the computed lift to strung minus slack as read, by the pair of
+// readings that tells it best (stiffness_told.h); not positive: the strings lifted the neck the
+// wrong way. Infinite without any lift. Throws std::bad_optional_access without a strung reading.
 double fit_stiffness(const cases::Case &the_case, const Lifts &lifts);
 
-// Refusals that the lift of the strings tells, before any history: a neck whose strung bow does not
-// fit its strings, and one that will read right without any work. `stiffness_factor` is empty
-// without a strung reading.
+// What the lift of the strings tells, before any history: a neck stiffer or softer than its table,
+// one whose strung bow no wood explains, and one that will read right without any work.
+// `stiffness_factor` is empty without a strung reading.
 Verdict judge_lift(const cases::Case &the_case, const Lifts &lifts,
                    std::optional<double> stiffness_factor);
 
-// What the simulated correction tells: a line that does not move and why, both ends cold, limits of
-// cords, tuners, overbend, strength, glue and surface, twist out of reach, ceiling of slip.
-// moisture may be null: as the neck was built.
-Verdict judge_after(const PlanColumn &column, const Workbench &workbench,
-                    const ThermalHistory &heat, const MoistureHistory *moisture,
-                    const cases::Case &the_case);
+// What the simulated job tells: a line that does not move and why, both ends cold, a job that does
+// not end in two passes with every limit that is passed, glue and surfaces too hot, ceiling of
+// slip. column: the recorded history. moisture may be null: as the neck was built.
+struct Job;
+Verdict judge_after(const Job &job, const PlanColumn &column, const Workbench &workbench,
+                    const ThermalHistory &heat, const MoistureHistory *moisture);
 
-// What the simulation leaves out of the air of this case, a sentence a phase: swings within the day
-// in phases of more than two weeks.
+// What the simulation does not follow of the air of this case, a sentence a phase: swings within
+// the day in phases of more than two weeks.
 std::vector<std::string> left_out_of_the_air(const cases::Case &the_case);
 
 // Cautions of how the case sets the neck up: a seized rod, one at its stop, a stop block.
@@ -75,13 +90,20 @@ std::vector<std::string> standing_cautions(const cases::Case &the_case);
 
 // Where heat has to stop for this instrument, K, and what sets it: surfaces by finish and binding
 // (trade [T], safety facts [E]), the board's line by its glue.
+// fret_tops: they touch the bar and stand clear of finish and binding. Where glue, finish or
+// binding is not known, all stop lower (limits.toml).
 struct HeatLimits
 {
-  double surface = 0, glue_line = 0;
-  std::string surface_reason, glue_reason;
+  double surface = 0, glue_line = 0, fret_tops = 0;
+  std::string surface_reason, glue_reason, fret_reason;
 };
 HeatLimits heat_limits(const cases::Case &the_case, const materials::Tables &tables);
 
-// "do it", "do it, with these cautions", "do not do it".
+// What a thermostat or a hand lets the bar overshoot its set point by, K.
+double overshoot(const cases::Case &the_case);
+
+// For people: "do it", "do it, with these cautions", "not by heat".
 std::string in_words(Verdict::Kind kind);
+// The same for programs, stable: the name of the kind, "with_cautions".
+std::string word(Verdict::Kind kind);
 } // namespace overbend::solver

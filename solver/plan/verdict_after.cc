@@ -3,8 +3,11 @@
 
 #include "cases/units.h"
 #include "solver/climate/air_series.h"
+#include "solver/plan/job.h"
+#include "solver/plan/limits_named.h"
 #include "solver/plan/work_bounds.h"
 #include "solver/words/places.h"
+#include "solver/words/pull_names.h"
 #include "solver/words/shop_words.h"
 
 #include <algorithm>
@@ -14,7 +17,6 @@ namespace overbend::solver
 {
 namespace
 {
-using cases::all_forces;
 using cases::both_lengths;
 using cases::both_temperatures;
 
@@ -43,127 +45,107 @@ void explain_still_line(const LineWarmth &w, const Workbench &workbench, Verdict
   else if (line.glue.plateau > sliding_modulus)
     v.refuse("The line does not move: " + line.glue.name + " is cross-linked, it keeps " +
                  mpa(w.middle_modulus) + " of stiffness at " + both_temperatures(w.middle) + ".",
-             {use_level, use_wedges, board_off});
+             {use_level, use_wedges, board_off}, Verdict::not_by_heat);
   else if (line.glue.animal)
     v.refuse("The line does not move: " + line.glue.name + " this dry (" +
                  fixed(100 * w.humidity, 0) + " % humidity) does not soften before about " +
                  both_temperatures(materials::softening_temperature(line.glue, w.humidity)) +
                  "; it needs heat and moisture together.",
-             {use_level, use_wedges, board_off});
+             {use_level, use_wedges, board_off}, Verdict::not_by_heat);
   else
     v.refuse("The line does not move: at " + warm + " the glue is still too stiff (middle " +
                  mpa(w.middle_modulus) + " after the hold).",
-             {"warmer or longer, if glue, finish and binding allow it", use_level, use_wedges,
-              board_off});
+             {use_level, use_wedges, board_off}, Verdict::not_by_heat);
 }
 
-void judge_limit(const PlanColumn &p, const Workbench &workbench, const ThermalHistory &heat,
-                 const MoistureHistory *moisture, Verdict &v)
+std::string ends_at(const Job &job)
 {
-  const cases::Case &c = workbench.the_case;
-  const std::string best =
-      (p.within_limits ? "The best within it reads " : "A run just beyond it still reads ") +
-      bow_in_words(p.reached.bow) + ", twist " + twist_in_words(p.reached.twist) + ", when strung.";
-  switch (p.limit) {
-  case Limit::none:
-    break;
-  case Limit::line_does_not_move:
-    explain_still_line(line_warmth(workbench, heat, moisture), workbench, v);
-    break;
-  case Limit::cord_pull:
-    v.refuse("A cord would have to pull more than " + all_forces(c.bench.cord_limit) +
-                 ", more than it and its tuner should carry. " + best,
-             {"a strap behind the nut or a bar across the headstock instead of cords on the posts",
-              "go only as far as the cords allow, in two passes", use_level});
-    break;
-  case Limit::tuner_pull:
-    v.refuse("A cord would have to pull more than " +
-                 all_forces(materials::tables().tuner(c.tuners.kind).force_limit) +
-                 ", more than these tuners should carry. " + best,
-             {"a strap behind the nut or a bar across the headstock instead of cords on the posts",
-              "go only as far as the tuners allow, in two passes", use_level});
-    break;
-  case Limit::strength:
-    v.refuse("The " + p.limit_place + " would be used to more than " +
-                 fixed(100 * materials::tables().limits.wood_use_refuse, 0) +
-                 " % of its strength: it may give. " + best,
-             {p.limit_place == under_the_cradle
-                  ? "a broader cradle or a softer pad, and two passes"
-                  : "less overbend in two passes, a strap behind the nut",
-              use_level});
-    break;
-  case Limit::overbend:
-    v.refuse("It would have to be clamped further past straight than a neck should be (" +
-                 both_lengths(materials::tables().limits.most_overbend(c.neck.scale_length)) +
-                 "). " + best,
-             {use_level, use_wedges, board_off});
-    break;
-  case Limit::twist_out_of_reach:
-    if (std::abs(p.reached.twist - p.wanted.twist) <= materials::tables().limits.least_twist) {
-      v.caution("Two cords cannot make all of the torque while they pull as little as this bow "
-                "needs: one of them goes slack, and " +
-                twist_in_words(p.reached.twist) + " stays. Nobody notices that little.");
-      break;
-    }
-    v.refuse("Two cords cannot make the torque for this twist while they pull as little as this "
-             "bow needs: one of them goes slack. " +
-                 best,
-             {"a bar across the headstock, pulled down on one side",
-              "take out the bow and dress the twist out of the frets"});
-    break;
-  }
+  const Reading &r = job.passes.back().strung[1];
+  const std::size_t n = job.passes.size();
+  return std::string(n > 1 ? "After two passes" : "After the pass") + " it would read " +
+         bow_in_words(r.bow) + ", twist " + twist_in_words(r.twist) + ", strung; wanted is " +
+         bow_in_words(job.wanted.bow) + ", twist " + twist_in_words(job.wanted.twist) + ".";
 }
 
-void judge_miss(const PlanColumn &p, Verdict &v)
+void name_limits(const Job &job, Verdict &v)
 {
-  if (p.on_target || p.limit != Limit::none)
-    return;
-  const double bow = p.reached.bow - p.wanted.bow, twist = p.reached.twist - p.wanted.twist;
-  const std::string miss = "The plan ends " + both_lengths(std::abs(bow)) + " and " +
-                           cases::degrees(std::abs(twist)) + " off its target.";
-  const materials::WorkLimits &limits = materials::tables().limits;
-  if (std::abs(bow) > limits.bow_miss || std::abs(twist) > limits.twist_miss)
-    v.refuse(miss, {"another schedule: longer hold, cradle elsewhere, two passes", use_level});
+  for (const std::string &sentence : limits_in_words(job))
+    v.refuse(sentence);
+}
+
+std::vector<std::string> instead_of_heat(const cases::Case &c)
+{
+  std::vector<std::string> ways = {use_level, use_wedges};
+  if (c.neck.rod.kind == cases::RodKind::none)
+    ways.push_back(board_off);
   else
-    v.caution(miss);
+    ways.push_back("take the board off, mend or replace the rod, and glue it back");
+  return ways;
+}
+
+// A job that does not end in two passes, or only with something beyond its limit.
+void judge_job(const Job &job, const Workbench &workbench, const ThermalHistory &heat,
+               const MoistureHistory *moisture, Verdict &v)
+{
+  if (!job.line_moves) {
+    explain_still_line(line_warmth(workbench, heat, moisture), workbench, v);
+    name_limits(job, v);
+    return;
+  }
+  if (job.ends)
+    return;
+  v.refuse("No set-up within the limits ends this in two passes. " + ends_at(job),
+           instead_of_heat(workbench.the_case));
+  const PassPlan &last = job.passes.back();
+  if (last.limit == Limit::twist_out_of_reach)
+    v.refuse("The twist is out of reach of what pulls here while the bow asks for this little "
+             "force.");
+  if (last.limit == Limit::fast_line)
+    v.refuse("Further in one pass, a line that turns out fast would end back-bowed, strung, and no "
+             "rod here pulls a neck forward.");
+  name_limits(job, v);
 }
 
 void judge_use(const PlanColumn &p, const cases::Case &c, Verdict &v)
 {
   const materials::WorkLimits &limits = materials::tables().limits;
   for (const auto &[place, peak] : p.peaks.use) {
-    const bool bond = place.find("glue line") != std::string::npos;
-    const std::string what = "The " + place + " is used to " + fixed(100 * peak.value, 0) +
-                             " % of its strength (" + peak.mode + ", " + at_fret(c, peak.place[0]) +
-                             ", phase \"" + c.phases.at(peak.phase).name + "\")";
+    const std::string what = "The " + std::string(name(place)) + " is used to " +
+                             fixed(100 * peak.value, 0) + " % of its strength (" + peak.mode +
+                             ", " + at_fret(c, peak.place[0]) + ", phase \"" +
+                             c.phases.at(peak.phase).name + "\")";
     const char *const advice =
-        place == "scarf glue line"  ? ": keep heat and load off the joint as far as you can."
-        : place == "headstock root" ? ": look at it with a lamp before and while it is clamped."
-        : bond                      ? ": put light cross clamps over the board."
-        : place == under_the_cradle ? ": a broader cradle or a softer pad spares it."
-                                    : ".";
-    if (peak.value > limits.wood_use_refuse)
+        place == Region::scarf_bond ? ": keep heat and load off the joint as far as you can."
+        : place == Region::headstock_root
+            ? ": look at it with a lamp before and while it is clamped."
+        : is_glue_line(place)               ? ": put light cross clamps over the board."
+        : place == Region::under_the_cradle ? ": a broader cradle or a softer pad spares it."
+                                            : ".";
+    if (peak.value > refused_from(place, peak, limits))
       v.refuse(
           what + ": it may give.",
           {"less overbend in two passes, a broader cradle, a strap behind the nut", use_level});
-    else if (peak.value > (bond ? limits.bond_use_caution : limits.wood_use_caution))
+    else if (peak.value > caution_from(place, limits))
       v.caution(what + advice);
   }
 }
 
-void judge_heat(const PlanColumn &p, const Workbench &workbench, Verdict &v)
+// Each place by its own limit, with the overshoot of the bar.
+void judge_heat(const Job &job, Verdict &v)
 {
-  const double hottest = materials::tables().limits.hottest;
-  const double limit =
-      std::min(workbench.model.glue_line[board_line].glue.temperature_limit, hottest);
-  if (p.peaks.hottest_glue > limit)
-    v.refuse("The glue line would reach " + both_temperatures(p.peaks.hottest_glue) +
-                 "; its limit is " + both_temperatures(limit) + ".",
-             {"a cooler bar"});
-  if (p.peaks.hottest_board_top > hottest)
-    v.refuse("The board's top would reach " + both_temperatures(p.peaks.hottest_board_top) +
-                 "; no surface should pass " + both_temperatures(hottest) + ".",
-             {"a cooler bar"});
+  const HeatPlaces &p = job.heat.with_overshoot;
+  const HeatLimits &l = job.heat.limits;
+  const auto judge = [&](const char *what, double at, double limit, const std::string &why) {
+    if (at > limit + 0.5) // K, what a thermometer tells
+      v.refuse(std::string(what) + " would reach " + both_temperatures(at) + " with the bar at " +
+                   both_temperatures(job.heat.set_point) + " and an overshoot of " +
+                   fixed(job.heat.overshoot, 0) + " K; its limit is " + both_temperatures(limit) +
+                   " (" + why + ").",
+               {"a cooler bar"});
+  };
+  judge("The glue line under the board", p.line, l.glue_line, l.glue_reason);
+  judge("The board's surface", p.board_surface, l.surface, l.surface_reason);
+  judge("The tops of the frets", p.fret_tops, l.fret_tops, l.fret_reason);
 }
 
 void judge_diagnosis(const PlanColumn &p, Verdict &v)
@@ -185,41 +167,30 @@ std::vector<std::string> left_out_of_the_air(const cases::Case &the_case)
 {
   std::vector<std::string> all;
   for (const cases::Phase &phase : the_case.phases)
-    if (leaves_out_breathing(phase))
+    if (samples_breathing(phase))
       all.push_back("The air of \"" + phase.name +
                     "\" changes by the hour, and it lasts longer than two weeks: what the skin of "
-                    "the wood takes up and gives off within each day is left out. Such swings make "
-                    "a strung neck creep; in a week on tour they made a third of the bow's growth, "
-                    "so it may grow half as much again. A phase of two weeks is followed in full.");
+                    "the wood takes up and gives off is followed for one week in each quarter of "
+                    "it and carried over the rest. A phase of two weeks is followed in full.");
   return all;
 }
 
-Verdict judge_after(const PlanColumn &column, const Workbench &workbench,
-                    const ThermalHistory &heat, const MoistureHistory *moisture,
-                    const cases::Case &the_case)
+Verdict judge_after(const Job &job, const PlanColumn &column, const Workbench &workbench,
+                    const ThermalHistory &heat, const MoistureHistory *moisture)
 {
   Verdict v;
-  judge_limit(column, workbench, heat, moisture, v);
-  judge_miss(column, v);
+  judge_job(job, workbench, heat, moisture, v);
   // A line that does not move was tried with a first guess: what that asks is no plan's matter.
-  const bool moves = column.limit != Limit::line_does_not_move;
-  if (moves)
-    judge_use(column, the_case, v);
-  judge_heat(column, workbench, v);
+  if (job.line_moves)
+    judge_use(column, job.planned, v);
+  judge_heat(job, v);
   judge_diagnosis(column, v);
-  const double tuner = materials::tables().tuner(the_case.tuners.kind).force_limit;
-  double pull = 0;
   for (const PhaseEnd &phase : column.history.phases)
-    pull = std::max({pull, phase.largest_cord[0], phase.largest_cord[1]});
-  if (moves && pull > tuner && column.limit != Limit::tuner_pull)
-    v.refuse("A cord pulls " + all_forces(pull) + "; these tuners should not carry more than " +
-                 all_forces(tuner) + ".",
-             {"a strap behind the nut or a bar across the headstock", "two passes"});
-  for (const PhaseEnd &phase : column.history.phases)
-    if (!phase.pull_reached && column.on_target)
-      v.caution("In phase \"" + the_case.phases.at(phase.phase).name +
+    if (!phase.pull_reached && column.on_target && sets_twist(job.planned) &&
+        job.planned.phases.at(phase.phase).pull.decides)
+      v.caution("In phase \"" + job.planned.phases.at(phase.phase).name +
                 "\" one cord goes slack before the twist asked for is reached.");
-  for (const std::string &sentence : left_out_of_the_air(the_case))
+  for (const std::string &sentence : left_out_of_the_air(job.planned))
     v.caution(sentence);
   return v;
 }

@@ -2,6 +2,7 @@
 #include "solver/plan/verdict_need.h"
 
 #include "cases/units.h"
+#include "solver/plan/stiffness_told.h"
 #include "solver/readings/fret_surface.h"
 #include "solver/readings/neck_angle.h"
 #include "solver/words/shop_words.h"
@@ -77,7 +78,7 @@ void judge_angle(const cases::Case &c, const materials::WorkLimits &limits, bool
   if (!angle || angle->out == 0)
     return;
   if (angle->wrong && nothing)
-    v.refuse(angle_words(*angle), instead_of_an_angle());
+    v.refuse(angle_words(*angle), instead_of_an_angle(), Verdict::not_by_heat);
   else if (angle->wrong)
     v.caution("The neck angle is " + side_in_words(*angle) +
               " as well, and straightening leaves it: it takes out the bow only. " +
@@ -102,7 +103,7 @@ void refuse_right_reading(const cases::Case &c, const materials::WorkLimits &lim
   if (!wood_is_right)
     reason += " But the frets hide what the wood does: " + frets_in_words(c) +
               ". Leveled frets would show it.";
-  v.refuse(reason, {"set it up as it is: rod, frets, nut and saddle"});
+  v.refuse(reason, {"set it up as it is: rod, frets, nut and saddle"}, Verdict::nothing_to_do);
 }
 
 std::string part_of(double frets, double reading)
@@ -143,7 +144,7 @@ void judge_need(const cases::Case &c, const materials::WorkLimits &limits, Verdi
     v.refuse("It is the frets, not the neck: " + frets_in_words(c) +
                  ". The wood is where it should be, and bending it to suit worn or high frets "
                  "would spoil it.",
-             {level_frets});
+             {level_frets}, Verdict::not_by_heat);
   } else if (nothing && !(angle && angle->wrong)) {
     refuse_right_reading(c, limits, wood_is_right, v);
   } else if (frets_matter(c)) {
@@ -154,46 +155,27 @@ void judge_need(const cases::Case &c, const materials::WorkLimits &limits, Verdi
   judge_angle(c, limits, nothing || wood_is_right, v);
 }
 
-double fit_stiffness(const cases::Case &c, const Lifts &lifts)
-{
-  return lifts.as_read / (c.found.strung_bow.value() - c.found.bow_centre);
-}
-
 namespace
 {
-// Strung minus slack: does it tell a stiffness, and one that fits?
-void judge_stiffness(const cases::Case &c, const Lifts &lifts,
-                     std::optional<double> stiffness_factor, Verdict &v)
-{
-  const materials::WorkLimits &limits = materials::tables().limits;
-  if (c.found.strung_bow && !(std::abs(lifts.as_read) > limits.least_lift))
-    v.refuse("Strung minus slack tells nothing of this neck: strings and rod as found almost hold "
-             "each other (together " +
-                 both_lengths(lifts.as_read) + ").",
-             {"read it once more strung with the rod slack, or leave strung_bow out"});
-  else if (stiffness_factor && !(std::abs(*stiffness_factor - 1) <= limits.stiffness_doubt))
-    v.refuse("Look again: strung, the bow was " + both_lengths(*c.found.strung_bow) + ", slack " +
-                 both_lengths(c.found.bow_centre) +
-                 ", and these strings, with the rod as found, should move this neck by " +
-                 both_lengths(lifts.as_read) + ". More than " +
-                 fixed(100 * limits.stiffness_doubt, 0) +
-                 " % off means that a rod still carries load, a crack, a loose joint, "
-                 "or a reading gone wrong.",
-             {"look for a loaded rod, a crack and a loose joint, read strung and slack once more, "
-              "and check the sizes and the strings in the case"});
-}
-
 void refuse_right_when_strung(const cases::Case &c, double strung, Verdict &v)
 {
   const auto angle = neck_angle(c, materials::tables().limits);
   if (angle && angle->wrong)
     v.refuse(angle_words(*angle) + " Strung up as it is, this neck will read about " +
                  bow_in_words(strung) + ".",
-             instead_of_an_angle());
+             instead_of_an_angle(), Verdict::not_by_heat);
   else
     v.refuse("Nothing to do: strung up as it is, this neck will read about " +
                  bow_in_words(strung) + ", and " + both_lengths(c.target.relief) + " is wanted.",
-             {"string it up and set it up as it is"});
+             {"string it up and set it up as it is"}, Verdict::nothing_to_do);
+}
+} // namespace
+
+namespace
+{
+bool bends_forward(const cases::Case &c)
+{
+  return c.bench.turned_over != (c.bench.device == cases::Device::caul);
 }
 } // namespace
 
@@ -219,14 +201,15 @@ Verdict judge_lift(const cases::Case &c, const Lifts &lifts, std::optional<doubl
     v.refuse("It is the frets, not the neck: strung up as it is, the wood will read about " +
                  bow_in_words(strung - frets.bow) + ", and " + both_lengths(c.target.relief) +
                  " is wanted. " + frets_in_words(c) + ".",
-             {level_frets});
+             {level_frets}, Verdict::not_by_heat);
   // Any other working rod at the end only takes more of the relief away.
-  else if (strung < c.target.relief - limits.least_bow && v.kind != Verdict::do_not)
+  else if (strung < c.target.relief - limits.least_bow && !v.refused() && !bends_forward(c))
     v.refuse("Strung up as it is, this neck will read about " + bow_in_words(strung) + ", and " +
                  both_lengths(c.target.relief) +
                  " forward is wanted: it would have to be bent forward. Cords and cradle of this "
                  "bench only pull it back.",
              {"slacken the rod and let it rest for some days, then read again",
+              "turn the set-up over (bench.turned_over), or press it with a caul",
               "heavier strings, if the instrument takes them", use_level});
   return v;
 }

@@ -3,36 +3,77 @@
 
 #include "materials/strength.h"
 #include "mesh/names.h"
+#include "solver/bench/pull_limits.h"
 #include "solver/model/interfaces.h"
+#include "solver/plan/clamp_setting.h"
+#include "solver/words/pull_names.h"
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace overbend::solver
 {
-const char *const under_the_cradle = "back under the cradle";
-
 double overbend_share(const ClampSetting &setting, const Reading &as_built, double scale_length,
                       const materials::WorkLimits &limits)
 {
   return std::abs(setting.bow + as_built.bow) / limits.most_overbend(scale_length);
 }
 
+namespace
+{
+// Largest of each pull of the device, cold and hot, against what it bears.
+void add_pulls(const PlanColumn &column, const cases::Case &c, unsigned decides,
+               const materials::Tables &tables, std::vector<Demand> &all)
+{
+  const std::vector<PullLimit> limits = pull_limits(c, tables);
+  const auto names = pull_names(c);
+  for (std::size_t k = 0; k < limits.size(); ++k) {
+    double asked[2] = {0, 0};
+    for (const PhaseEnd &phase : column.history.phases) {
+      double &most = asked[phase.phase < decides ? 0 : 1];
+      most = std::max(most, phase.largest_cord[k]);
+    }
+    const Limit limit = limits[k].bound == PullBound::post ? Limit::tuner_pull : Limit::cord_pull;
+    for (const Moment moment : {Moment::cold, Moment::hot}) {
+      const double pull = asked[moment == Moment::hot];
+      all.push_back({limit, pull / limits[k].refuse, names.at(k), moment, pull, limits[k].refuse});
+    }
+  }
+}
+
+// The most that each region is asked for while clamped, cold and hot, against what it bears then.
+void add_strength(const PlanColumn &column, const std::vector<cases::Phase> &phases,
+                  unsigned decides, const materials::WorkLimits &limits, std::vector<Demand> &all)
+{
+  std::map<std::pair<Region, Moment>, Demand> most;
+  for (const auto &[phase, use] : column.peaks.in_phase)
+    if (phases.at(phase).cords)
+      for (const auto &[region, peak] : use) {
+        const Moment moment = phase < decides ? Moment::cold : Moment::hot;
+        const double bears = refused_from(region, peak, limits);
+        Demand &now = most[{region, moment}];
+        if (peak.value / bears >= now.share)
+          now = {Limit::strength, peak.value / bears, name(region), moment, peak.value, bears,
+                 region};
+      }
+  for (const auto &[where, demand] : most)
+    all.push_back(demand);
+}
+} // namespace
+
 std::vector<Demand> demands(const PlanColumn &column, const cases::Case &c,
+                            const std::vector<cases::Phase> &phases,
                             const materials::Tables &tables)
 {
-  double pull = 0;
-  for (const PhaseEnd &phase : column.history.phases)
-    pull = std::max({pull, phase.largest_cord[0], phase.largest_cord[1]});
-  std::vector<Demand> all{{Limit::cord_pull, pull / c.bench.cord_limit, ""},
-                          {Limit::tuner_pull, pull / tables.tuner(c.tuners.kind).force_limit, ""},
-                          {Limit::overbend,
-                           overbend_share(column.setting, column.diagnosis.as_built,
-                                          c.neck.scale_length, tables.limits),
-                           ""}};
-  for (const auto &[place, peak] : column.peaks.use)
-    if (c.phases.at(peak.phase).cords)
-      all.push_back({Limit::strength, peak.value / tables.limits.wood_use_refuse, place});
+  const unsigned decides = deciding_phase(phases);
+  std::vector<Demand> all;
+  add_pulls(column, c, decides, tables, all);
+  const double over =
+      overbend_share(column.setting, column.diagnosis.as_built, c.neck.scale_length, tables.limits);
+  const double most = tables.limits.most_overbend(c.neck.scale_length);
+  all.push_back({Limit::overbend, over, "", Moment::hot, over * most, most});
+  add_strength(column, phases, decides, tables.limits, all);
   std::stable_sort(all.begin(), all.end(),
                    [](const Demand &a, const Demand &b) { return a.share > b.share; });
   return all;
@@ -64,5 +105,19 @@ Peak pad_use(const Model &model, const cases::Case &c, const StepRecord &step,
           step.time,
           step.phase,
           "pressed across the grain"};
+}
+
+void watch_peaks(Peaks &peaks, const Workbench &workbench, const cases::Case &the_case,
+                 const StepRecord &step, const MechanicsState &state,
+                 const std::vector<double> &temperature, const std::vector<double> &moisture)
+{
+  peaks.watch(workbench.model, workbench.means, state, temperature, step.time, step.phase,
+              moisture);
+  if (!(step.forces.cradle_pressure > 0))
+    return;
+  const Peak pad = pad_use(workbench.model, the_case, step, temperature, moisture);
+  // No strength across the grain, no share: the plan names what is missing.
+  if (pad.value > 0)
+    peaks.note(Region::under_the_cradle, pad);
 }
 } // namespace overbend::solver

@@ -15,6 +15,30 @@ namespace
 // What a straightedge and feeler gauges tell apart (trade practice: 0.03 to 0.05 mm).
 constexpr double readable = 0.05e-3;
 
+// What a neck that is straight reads after it, m: warmed from the board's side, the board is hotter
+// than the shaft when the line hardens, shrinks more as it cools and draws the neck forward.
+// Computed for an electric neck without a warp, bar at 70 degC for four hours, bare [C].
+constexpr double left_by_heat = 0.03e-3;
+// Back by less than this share of what a line soft to the last would give.
+constexpr double little = 0.25;
+
+// Why a soft line hardly lets a neck go back: nothing but the memory of the wood drives it, spread
+// over the whole line. The slowest mode of slip in a viscous line of length l, free at both ends,
+// falls as exp(-t/tau), tau = viscosity l^2/(pi^2 thickness k), k the axial stiffness of both
+// layers in series, with their bending, for the line's width (shear lag without stiffness of the
+// glue). By hand for white PVA of 0.1 mm and a line of 420 mm: 2.4 h at 60 degC, 14 h at 55; four
+// times that with one end locked [C]. Held in a clamp the layers cannot bend: 2.4 times as fast.
+std::string why_so_little(const FreeCourse &line)
+{
+  const double all = line.before - line.all_slipped, back = line.before - line.after;
+  if (std::abs(all) < readable || back / all > little)
+    return "";
+  return " It is so little although the line softens: without cords only the wood's own memory "
+         "drives it, and the whole line has to flow for hours. Wrapped, hotter within its limit or "
+         "longer it goes further. The heat itself leaves a neck about " +
+         cases::both_lengths(left_by_heat) + " further forward than its slip tells.";
+}
+
 // Which line a reading speaks for: the limits are half way between two lines.
 std::string nearest_line(const std::vector<FreeCourse> &lines)
 {
@@ -107,6 +131,7 @@ std::string free_warming_text(const std::vector<FreeCourse> &lines)
             " " + signed_length(line.after);
   return text + "." + nearest_line(lines) + " " + fixed(100 * main.slip_share, 0) +
          " % of the bow was taken as slip of the line: a line soft to the last would leave " +
-         signed_length(main.all_slipped) + " (closed form)." + reading_says(lines);
+         signed_length(main.all_slipped) + " (closed form)." + why_so_little(main) +
+         reading_says(lines);
 }
 } // namespace overbend::solver

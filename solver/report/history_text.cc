@@ -3,6 +3,7 @@
 
 #include "cases/units.h"
 #include "solver/report/plan_text_parts.h"
+#include "solver/words/pull_names.h"
 #include "solver/words/shop_words.h"
 
 namespace overbend::solver
@@ -35,9 +36,9 @@ std::string history_text(const cases::Case &c, const History &history, const Rea
     const cases::Phase &phase = c.phases[end.phase];
     line(phase.name + ": start", end.time - phase.duration, end.reading_at_start);
     line(phase.name + ": end", end.time, end.reading);
-    if (phase.cords)
-      out << "    cords at most " << all_forces(end.largest_cord[0]) << " bass, "
-          << all_forces(end.largest_cord[1]) << " treble\n";
+    const auto names = pull_names(c);
+    for (std::size_t k = 0; k < names.size() && phase.cords; ++k)
+      out << "    " << names[k] << " at most " << all_forces(end.largest_cord[k]) << "\n";
   }
   for (const std::string &note : history.notes)
     out << "  note: " << note << "\n";

@@ -20,46 +20,45 @@ constexpr double over_the_figure = 3; // K, from the trade's card [E]
 // [E]).
 constexpr double share_in_doubt = 0.2; // of the bow, between slip and wood, cause not known [E]
 
-Reading shifted(const Reading &r, const Tolerance &by, double sign)
+// What a bench can tell (trade 1.3: straightedge and sticks).
+constexpr double reading_error = 0.03e-3, twist_error = 0.1 * 3.14159265358979323846 / 180;
+
+// The three lines about the middle one; only the middle one where the others were not run.
+const BySpeed *lines_of(const PlanReport &report, int pass, bool strung)
 {
-  return {r.bow_bass + sign * by.bow, r.bow + sign * by.bow, r.bow_treble + sign * by.bow,
-          r.twist + sign * by.twist};
+  if (!report.job || report.job->passes.empty() || !report.job->line_moves)
+    return nullptr;
+  const auto &passes = report.job->passes;
+  const PassPlan &one = passes[std::min(std::size_t(pass), passes.size()) - 1];
+  return strung ? &one.strung : &one.released;
 }
 
-Expected expected(const PlanReport &report, const Tolerance &band, const std::string &name,
-                  const PhaseEnd &end, bool at_start)
+Expected expected(const PlanReport &report, const std::string &name, const PhaseEnd &end,
+                  bool at_start)
 {
+  const cases::Phase &phase = report.the_case.phases.at(end.phase);
   Expected e;
   e.name = name;
   e.phase = end.phase;
   e.at_start = at_start;
-  e.reading = at_bench(report.the_case, at_start ? end.reading_at_start : end.reading,
-                       report.main_column().diagnosis.as_built);
-  e.low = shifted(e.reading, band, -1);
-  e.high = shifted(e.reading, band, 1);
+  e.reading = e.low = e.high =
+      at_bench(report.the_case, at_start ? end.reading_at_start : end.reading,
+               report.main_column().diagnosis.as_built);
+  if (const BySpeed *lines = lines_of(report, phase.pass, phase.strings))
+    for (const Reading &line : *lines)
+      for (double Reading::*what :
+           {&Reading::bow_bass, &Reading::bow, &Reading::bow_treble, &Reading::twist}) {
+        const double moved = e.reading.*what + line.*what - (*lines)[1].*what;
+        e.low.*what = std::min(e.low.*what, moved);
+        e.high.*what = std::max(e.high.*what, moved);
+      }
+  for (double Reading::*what : {&Reading::bow_bass, &Reading::bow, &Reading::bow_treble}) {
+    e.low.*what -= reading_error;
+    e.high.*what += reading_error;
+  }
+  e.low.twist -= twist_error;
+  e.high.twist += twist_error;
   return e;
-}
-
-// How far apart the clamp settings of the lines that move are, m.
-double range_of_lines(const PlanReport &report)
-{
-  double low = HUGE_VAL, high = -HUGE_VAL;
-  for (const PlanColumn &column : report.columns)
-    if (column.line_moves()) {
-      low = std::min(low, column.setting.bow);
-      high = std::max(high, column.setting.bow);
-    }
-  return std::max(0., high - low);
-}
-
-// How far apart these settings would bring the last reading, to either side.
-double half_range_of_lines(const PlanReport &report)
-{
-  const auto &columns = report.columns;
-  if (columns.size() < 3)
-    return 0;
-  return 0.5 * std::abs(columns[columns.size() / 2].sensitivity.bow_by_bow) *
-         range_of_lines(report);
 }
 
 // Closed form of complete slip: clamp reading moves by b rho / (1 - rho) for the wood's share.
@@ -76,41 +75,42 @@ Unknown split_of_the_bow(const Diagnosis &d)
 }
 } // namespace
 
-Tolerance tolerance(const PlanReport &report)
-{
-  Tolerance t;
-  t.source = "common practice of the trade, an estimate [E]; no spread was computed";
-  if (report.columns.size() > 1) {
-    t.bow = std::max(t.bow, half_range_of_lines(report));
-    t.source = "the larger of common practice [E] and the difference between slow and fast line "
-               "[C]; no spread was computed";
-  }
-  return t;
-}
-
 std::vector<Expected> expected_readings(const PlanReport &report)
 {
   std::vector<Expected> all;
   if (report.columns.empty())
     return all;
   const cases::Case &c = report.the_case;
-  const Tolerance band = tolerance(report);
   const auto &phases = report.main_column().history.phases;
+  const bool several = !phases.empty() && c.phases[phases.back().phase].pass > 1;
   for (std::size_t i = 1; i < phases.size(); ++i) {
     const cases::Phase &phase = c.phases[phases[i].phase], &before = c.phases[phases[i - 1].phase];
+    const std::string which = several ? ", pass " + std::to_string(before.pass) : "";
     if (before.cords && !phase.cords)
-      all.push_back(expected(report, band, "right after release", phases[i], true));
+      all.push_back(expected(report, "right after release" + which, phases[i], true));
+    if (!all.empty() && phase.cords && !before.cords)
+      all.push_back(expected(report, "before the second pass", phases[i - 1], false));
     if (!all.empty() && phase.strings && !before.strings) {
-      all.push_back(expected(report, band, "just before the strings", phases[i - 1], false));
-      all.push_back(expected(report, band, "strung, right after", phases[i], true));
+      all.push_back(expected(report, "just before the strings", phases[i - 1], false));
+      all.push_back(expected(report, "strung, right after", phases[i], true));
     }
   }
   const auto at_date = std::find_if(phases.begin(), phases.end(), [&](const PhaseEnd &end) {
     return end.phase == phase_at_date(c.phases);
   });
   if (!all.empty() && at_date != phases.end() && c.phases[at_date->phase].strings)
-    all.push_back(expected(report, band, "strung, at the date asked", *at_date, false));
+    all.push_back(expected(report, "strung, at the date asked", *at_date, false));
   return all;
+}
+
+Tolerance tolerance(const PlanReport &report)
+{
+  Tolerance t;
+  const std::vector<Expected> all = expected_readings(report);
+  t.source = "from a slow to a fast line, and what a bench can read";
+  t.bow = all.empty() ? reading_error : (all.back().high.bow - all.back().low.bow) / 2;
+  t.twist = all.empty() ? twist_error : (all.back().high.twist - all.back().low.twist) / 2;
+  return t;
 }
 
 double second_pass_guide(const PlanColumn &column)
@@ -126,20 +126,23 @@ StopTemperatures stop_temperatures(const PlanReport &report, const HeatLimits &l
     if (c.phases[i].heater) {
       bar = std::max(bar, c.phases[i].bar_temperature);
       for (const std::size_t at : {2 * i, 2 * i + 1})
-        if (at < report.heat.size())
+        if (at < report.heat.size()) {
           probe = std::max(probe, report.heat[at].probe);
+          if (c.heater.source == cases::HeatSource::parked) // holds itself: as simulated
+            bar = std::max(bar, report.heat[at].bar.value_or(0));
+        }
     }
   StopTemperatures stop;
   if (!(bar > 0))
     return stop;
-  const double limit = std::min(limits.surface, limits.glue_line);
-  stop.bar = std::max(bar, std::min(bar + over_the_figure, limit));
+  // What the plan allows the bar to overshoot by; limits are told in whole degrees, rounded down.
+  const double over = report.job ? report.job->heat.overshoot : over_the_figure;
+  const auto whole = [](double kelvin) { return 273.15 + std::floor(kelvin - 273.15 + 1e-6); };
+  stop.bar = whole(bar + over);
   stop.because = limits.glue_line <= limits.surface ? limits.glue_reason : limits.surface_reason;
-  if (probe > 0) {
-    const double hottest = report.main_column().peaks.hottest_glue;
-    stop.probe = std::min(probe + over_the_figure, limits.glue_line - (hottest - probe));
-    stop.probe = std::max(stop.probe, probe);
-  }
+  const double room = c.room.temperature;
+  if (probe > 0)
+    stop.probe = whole(room + (probe - room) * (bar + over - room) / (bar - room));
   return stop;
 }
 
@@ -147,15 +150,8 @@ Unknown unknown_that_matters_most(const PlanReport &report)
 {
   const cases::Case &c = report.the_case;
   if (!c.board_glue.kind) {
-    std::string effect = "Slow, middle and fast lines are planned side by side.";
-    if (report.columns.size() == 3) {
-      const bool all_move = std::all_of(report.columns.begin(), report.columns.end(),
-                                        [](const PlanColumn &p) { return p.line_moves(); });
-      effect = (all_move ? "Between a slow and a fast line the clamp setting differs by "
-                         : "One line does not move at all; between the others the clamp setting "
-                           "differs by ") +
-               both_lengths(range_of_lines(report)) + ".";
-    }
+    const std::string effect =
+        "Slow and fast lines end up to " + both_lengths(2 * tolerance(report).bow) + " apart.";
     return {"Which glue holds the board.", effect,
             "Warm it free first, and watch the hot re-reading: a line that has hardly moved is "
             "slow, one that has run on is fast."};
@@ -233,24 +229,26 @@ std::vector<std::string> card_cautions(const cases::Case &c)
 std::vector<Stage> stages(const cases::Case &c)
 {
   std::vector<Stage> all;
-  bool clamped = false, hot = false, released = false, strung = false;
+  bool hot = false, clamped = false, strung = false;
   for (unsigned i = 0; i < c.phases.size(); ++i) {
     const cases::Phase &phase = c.phases[i];
+    const bool cords_before = i > 0 && c.phases[i - 1].cords;
+    const std::string which = phase.pass > 1 ? ", pass " + std::to_string(phase.pass) : "";
     const bool last_hot = phase.heater && (i + 1 == c.phases.size() || !c.phases[i + 1].heater);
-    if (phase.cords && !clamped)
-      all.push_back({"in the clamp, cold", i, true});
+    if (phase.cords && !cords_before) {
+      all.push_back({"in the clamp, cold" + which, i, true});
+      hot = false;
+    }
     clamped = clamped || phase.cords;
     if (phase.cords && phase.heater && phase.pull.kind != cases::Pull::Kind::none && !hot) {
       hot = true;
-      all.push_back({"in the clamp, hot, set again", i, true});
+      all.push_back({"in the clamp, hot, set again" + which, i, true});
     }
     if (last_hot && phase.cords)
-      all.push_back({"end of the heat", i, false});
-    if (clamped && !released && !phase.cords) {
-      released = true;
-      all.push_back({"released", i, true});
-    }
-    if (released && phase.strings && !strung) {
+      all.push_back({"end of the heat" + which, i, false});
+    if (cords_before && !phase.cords)
+      all.push_back({"released" + which, i, true});
+    if (clamped && !phase.cords && phase.strings && !strung) {
       strung = true;
       all.push_back({"strung", i, true});
     }

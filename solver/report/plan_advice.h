@@ -21,14 +21,12 @@ struct Expected
   Reading low, high;
 };
 
-// Half widths of the band. Known glue: those of common practice, because no spread is computed
-// (0.12 mm and 0.2 degrees, trade: the card over the bench [E]). Unknown glue: at least that, and
-// wide enough to hold what a slow and a fast line would read with the middle line's setting, as far
-// as the three plans tell it [E].
+// Half of the last expected reading's band: from a slow to a fast line, and what a bench can read
+// (0.03 mm and 0.1 degrees, trade 1.3).
 struct Tolerance
 {
-  double bow = 0.12e-3;                              // m
-  double twist = 0.2 * 3.14159265358979323846 / 180; // rad
+  double bow = 0;   // m
+  double twist = 0; // rad
   std::string source;
 };
 Tolerance tolerance(const PlanReport &report);

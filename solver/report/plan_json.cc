@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/report/plan_json.h"
 
+#include "solver/history/take_up_change.h"
 #include "solver/report/plan_json_parts.h"
+#include "solver/words/pull_names.h"
 
 #include <cmath>
 #include <stdexcept>
@@ -76,26 +78,31 @@ Json phase(const PlanReport &report, const PlanColumn &column, const PhaseEnd &e
   const Reading &as_built = column.diagnosis.as_built;
   const StepRecord &first = step_at_start(column.history, end.phase);
   // From where the cords stood: just taut, or as the phase before left them.
-  std::array<double, 2> change = first.take_up, turns{};
-  const bool clamped = end.phase > 0 && report.the_case.phases[end.phase - 1].cords;
+  const auto taken_up = take_up_change(report.the_case, column.history, end);
+  std::array<double, 2> change{}, turns{};
   for (unsigned side = 0; side < 2; ++side) {
-    if (clamped)
-      change[side] -= column.history.phases.at(end.phase - 1).take_up[side];
+    change[side] = taken_up[side].value_or(0);
     turns[side] = report.cord_per_turn > 0 ? change[side] / report.cord_per_turn : 0;
   }
   const auto heat = [&](std::size_t which) {
     const std::size_t at = 2 * end.phase + which;
     return at < report.heat.size() ? warmth(report.heat[at]) : Json(nullptr);
   };
+  const cases::Heater &heater = report.the_case.heater;
+  const bool by_probe = p.heater && heater.held_by == cases::HeldBy::probe;
+  const bool by_bar = p.heater && !by_probe && heater.source != cases::HeatSource::parked;
   return {{"name", p.name},
           {"start_s", end.time - p.duration},
           {"start_on_clock_s", end.time - p.duration - zero_of_clock(report.the_case)},
           {"start_after_release_s", end.time - p.duration - time_of_release(report.the_case)},
           {"end_s", end.time},
           {"heater_on", p.heater},
-          {"bar_temperature_to_hold_K", p.heater ? Json(p.bar_temperature) : Json(nullptr)},
+          {"bar_temperature_to_hold_K", by_bar ? Json(p.bar_temperature) : Json(nullptr)},
+          {"probe_to_hold_K", by_probe ? Json(report.the_case.probe.hold_at) : Json(nullptr)},
           {"cords_on", p.cords},
           {"pulls_to_a_reading", p.pull.kind == cases::Pull::Kind::to_reading},
+          {"pull_decides", p.pull.kind == cases::Pull::Kind::to_reading && p.pull.decides},
+          {"pass", p.pass},
           {"strings_on", p.strings},
           {"pull_reached", end.pull_reached},
           {"at_start",
@@ -103,6 +110,7 @@ Json phase(const PlanReport &report, const PlanColumn &column, const PhaseEnd &e
             {"take_up_m", sides(first.take_up)},
             {"take_up_change_m", sides(change)},
             {"turns_change", sides(turns)},
+            {"slack", {{"bass", first.slack[0]}, {"treble", first.slack[1]}}},
             {"forces", forces(first.forces)},
             {"heat", heat(0)},
             {"bow_by_fret", shape(report, end.shape_at_start, as_built)},
@@ -139,7 +147,7 @@ Json peaks(const PlanReport &report, const Peaks &p)
 {
   Json use = Json::array();
   for (const auto &[place, peak] : p.use)
-    use.push_back({{"region", place},
+    use.push_back({{"region", name(place)},
                    {"share_of_strength", peak.value},
                    {"mode", peak.mode},
                    {"glue_shear_Pa", peak.shear > 0 ? Json(peak.shear) : Json(nullptr)},
@@ -147,6 +155,8 @@ Json peaks(const PlanReport &report, const Peaks &p)
                    {"y_m", peak.place[1]},
                    {"z_m", peak.place[2]},
                    {"time_s", peak.time},
+                   {"held_s", peak.held},
+                   {"line_soft_for_s", peak.hot_for},
                    {"phase", report.the_case.phases.at(peak.phase).name}});
   Json lines = Json::array();
   for (const LineEnds &line : p.line)
@@ -161,7 +171,9 @@ Json peaks(const PlanReport &report, const Peaks &p)
           {"strengths_without_source", p.missing}};
 }
 
-const char *word(Limit limit)
+} // namespace
+
+const char *limit_word(Limit limit)
 {
   switch (limit) {
   case Limit::none:
@@ -178,10 +190,14 @@ const char *word(Limit limit)
     return "twist out of reach";
   case Limit::line_does_not_move:
     return "line does not move";
+  case Limit::fast_line:
+    return "fast line";
   }
   throw std::logic_error("a limit without a name");
 }
 
+namespace
+{
 const char *word(materials::LineSpeed speed)
 {
   return speed == materials::LineSpeed::slow   ? "slow"
@@ -211,7 +227,7 @@ Json column(const PlanReport &report, const PlanColumn &p)
   const Sensitivity &s = p.sensitivity;
   return {{"line_speed", word(p.speed)},
           {"on_target", p.on_target},
-          {"limit", word(p.limit)},
+          {"limit", limit_word(p.limit)},
           {"clamp_to", setting(report, p.setting, p.diagnosis.as_built)},
           {"first_guess", setting(report, p.first_guess, p.diagnosis.as_built)},
           {"wanted", reading(p.wanted)},
@@ -232,10 +248,8 @@ Json column(const PlanReport &report, const PlanColumn &p)
 
 Json verdict(const Verdict &v)
 {
-  return {{"kind", in_words(v.kind)},
-          {"reasons", v.reasons},
-          {"cautions", v.cautions},
-          {"alternatives", v.alternatives}};
+  return {{"kind", in_words(v.kind)}, {"word", word(v.kind)},   {"refused", v.refused()},
+          {"reasons", v.reasons},     {"cautions", v.cautions}, {"alternatives", v.alternatives}};
 }
 
 // JSON has no word for a number that is not finite, and the library would write null.
@@ -253,7 +267,7 @@ std::string plan_json(const PlanReport &report, const Record &record)
 {
   const cases::Case &c = report.the_case;
   Json json = {{"format", "overbend plan"},
-               {"format_number", 3},
+               {"format_number", 4},
                {"title", c.title},
                {"verdict", verdict(report.verdict)},
                {"standing_cautions", standing_cautions(c)},
@@ -268,6 +282,7 @@ std::string plan_json(const PlanReport &report, const Record &record)
                {"release_s", time_of_release(c)},
                {"release_on_clock_s", time_of_release(c) - zero_of_clock(c)},
                {"cord_limit_N", c.bench.cord_limit},
+               {"pulls", pull_names(c)},
                {"cord_per_button_turn_m", report.cord_per_turn}};
   json["stiffness_factor"] =
       report.stiffness_factor ? Json(*report.stiffness_factor) : Json(nullptr);
@@ -295,6 +310,7 @@ std::string plan_json(const PlanReport &report, const Record &record)
   json["columns"] = columns;
   if (!report.columns.empty())
     json["main_column"] = report.columns.size() / 2;
+  add_job(report, json);
   add_bench(report, json);
   add_stages(report, json);
   add_curves(report, json);

@@ -2,6 +2,7 @@
 #include "cases/declarations.h"
 #include "cases/laminations.h"
 #include "mesh/neck_profile.h"
+#include "solver/bench/device.h"
 #include "solver/report/plan_advice.h"
 #include "solver/report/plan_json_parts.h"
 #include "solver/report/plan_months.h"
@@ -63,12 +64,10 @@ Json set_up(const PlanReport &report)
 {
   const cases::Case &c = report.the_case;
   const cases::Heater &h = c.heater;
-  const bool line = c.tuners.layout != cases::TunerLayout::both_sides;
-  const double middle = (c.tuners.first_post + c.tuners.last_post) / 2;
-  const auto post = [&](double along) {
-    const auto p = mesh::on_headstock_face(c.neck, along, 0);
-    return Json({{"x_m", p[0]}, {"z_m", p[2]}});
-  };
+  Json places = Json::array();
+  for (const DevicePull &pull : device_pulls(c, materials::tables()))
+    for (const Vec3 &p : pull.at)
+      places.push_back({{"x_m", p[0]}, {"y_m", p[1]}, {"z_m", p[2]}});
   bool nut = true, block = false, wrapped = false;
   for (const cases::Phase &phase : c.phases)
     if (phase.cords) {
@@ -86,8 +85,8 @@ Json set_up(const PlanReport &report)
             {"pads_x_m",
              cases::fret_position(c.neck.scale_length, c.neck.join_fret) + c.bench.pad_distance}}},
           {"cords",
-           {{"posts", line ? Json::array({post(c.tuners.first_post), post(c.tuners.last_post)})
-                           : Json::array({post(middle)})},
+           {{"posts", places},
+            {"device", word_of("bench", "device", 1 + int(c.bench.device))},
             {"stiffness_N_per_m", c.bench.cord_stiffness},
             {"diameter_m", c.bench.cord_diameter}}},
           {"stop_block", block},

@@ -14,10 +14,16 @@ namespace overbend::solver
 using Json = nlohmann::ordered_json;
 
 Json json_of(const Reading &reading);
+// Stable word of a limit: "cord pull".
+const char *limit_word(Limit limit);
 Json bass_and_treble(const std::array<double, 2> &values);
 
 // What the bench found and on what it was read, with what frets and neck angle make of it.
 Json found_json(const cases::Case &the_case);
+
+// Set-up, passes and what slow, middle and fast lines make of them; nothing where it was refused
+// before.
+void add_job(const PlanReport &report, Json &plan);
 
 // What a bench card and a report show beside the columns: instrument, side view, set-up, stops,
 // expected readings, stages, curves over time. Added to the plan's object.

@@ -76,7 +76,7 @@ Json strength(const BenchState &state)
 {
   Json all = Json::array();
   for (const auto &[region, use] : state.use)
-    all.push_back({{"region", region},
+    all.push_back({{"region", name(region)},
                    {"share_of_strength", use.value},
                    {"mode", use.mode},
                    {"x_m", use.place[0]}});

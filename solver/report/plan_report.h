@@ -2,6 +2,7 @@
 #pragma once
 
 #include "solver/plan/bench_heat.h"
+#include "solver/plan/job.h"
 #include "solver/plan/plan.h"
 #include "solver/plan/verdict.h"
 #include "solver/readings/fret_surface.h"
@@ -32,12 +33,14 @@ struct PlanReport
 {
   explicit PlanReport(const cases::Case &planned_case) : the_case(planned_case) {}
 
-  const cases::Case &the_case;
+  cases::Case the_case; // as planned: set-up and pulls filled in, phases of all passes
   Verdict verdict;
   std::optional<Lifts> lifts;                    // empty: refused before
   std::optional<double> stiffness_factor;        // empty: no strung reading
   double found_tension = 0, planned_tension = 0; // N, all strings
-  // One column for a known glue, else slow, middle and fast line. Empty: refused before.
+  // Set-up and passes; empty: refused before.
+  std::optional<Job> job;
+  // The accepted history, of the middle line. Empty: refused before.
   std::vector<PlanColumn> columns;
   std::vector<HeatReading> heat; // at the start and the end of each phase, two a phase
   std::optional<LineWarmth> line;

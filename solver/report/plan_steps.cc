@@ -2,8 +2,13 @@
 #include "solver/report/plan_steps.h"
 
 #include "cases/units.h"
+#include "materials/tables.h"
+#include "solver/bench/device_words.h"
+#include "solver/history/take_up_change.h"
 #include "solver/report/free_warming.h"
 #include "solver/report/plan_text_parts.h"
+#include "solver/words/heat_words.h"
+#include "solver/words/pull_names.h"
 #include "solver/words/shop_words.h"
 
 #include <algorithm>
@@ -102,9 +107,8 @@ private:
     text += b.hold == cases::BodyHold::pads ? "Body on padding, so that it can tip a little, "
                                             : "Body held hard, ";
     text += "held down over the neck block, never between braces. ";
-    text += "One cord a side from the middle posts straight down to the bench, " +
-            stiffness_in_words(b.cord_stiffness) + " each";
-    text += phase.nut ? ", nut in its slot." : ", nut out.";
+    text += device_in_words(c, materials::tables());
+    text += phase.nut ? " Nut in its slot." : " Nut out.";
     say(text);
     if (end.block_below)
       say(block_in_words(*end.block_below));
@@ -115,12 +119,11 @@ private:
     const cases::Heater &h = c.heater;
     say("Bar on the board from " + from_the_nut(h.from) + " to " + from_the_nut(h.to) +
         ", the iron on it from " + near_fret(c, h.iron_from) + " to " + near_fret(c, h.iron_to) +
-        ". Hold the bar at " + both_temperatures(phase.bar_temperature) + ", read " +
-        at_fret(c, h.bar_sensor) + ". Probe: " + probe_place_in_words(c) + "." +
-        (phase.air.wrapped ? " Back and sides wrapped in dry cloth." : ""));
+        ". " + how_heat_is_held(c, phase) + " Probe: " + probe_place_in_words(c) + "." +
+        (phase.air.wrapped ? " " + wrap_in_words() : ""));
   }
 
-  std::string side_take_up(const char *side, double length) const
+  std::string side_take_up(const std::string &side, double length) const
   {
     const double number = std::abs(length) / report.cord_per_turn;
     if (turns(number) == "none")
@@ -134,28 +137,49 @@ private:
   void pull(const PhaseEnd &end, bool already_clamped)
   {
     const StepRecord &first = step_at_start(column.history, end.phase);
-    std::array<double, 2> change = first.take_up;
     if (already_clamped) {
       const PhaseEnd &last = column.history.phases[end.phase - 1];
-      for (unsigned side = 0; side < 2; ++side)
-        change[side] -= last.take_up[side];
       const Reading ran = at_bench(c, last.reading, column.diagnosis.as_built);
       say("Read again. Since the last setting the neck will have run on to " +
           bow_in_words(ran.bow) + ", twist " + twist_in_words(ran.twist) +
           ". If it has run further, the line is softer than planned; if it has hardly moved, it is "
           "stiffer.");
     }
-    if (std::max(std::abs(change[0]), std::abs(change[1])) > least_take_up)
-      say("From " + std::string(already_clamped ? "there" : "just taut") + ": " +
-          side_take_up("bass", change[0]) + "; " + side_take_up("treble", change[1]) +
-          ". Turns are a guide; the readings decide:");
+    take_ups(end, already_clamped);
     readings(end.shape_at_start, first.reading, "  <- set by this fret");
-    say("Cords then pull: bass " + all_forces(first.forces.cord[0]) + ", treble " +
-        all_forces(first.forces.cord[1]) + "; the cradle carries " +
+    say("It then pulls: " + pulls_in_words(first) + "; the cradle carries " +
         all_forces(first.forces.cradle) + ", at most " +
         fixed(first.forces.cradle_pressure * 1e-6, 1) + " MPa under its pad.");
     if (!end.pull_reached)
-      say("One cord is slack here: the twist asked for is out of reach with two cords.");
+      say(sets_twist(c) ? "One cord is slack here: the twist asked for is out of reach with two "
+                          "cords."
+                        : "The twist asked for is out of reach: this sets the bow alone.");
+  }
+
+  void take_ups(const PhaseEnd &end, bool already_clamped)
+  {
+    const auto change = take_up_change(c, column.history, end);
+    const auto names = pull_names(c);
+    std::string text;
+    double most = 0;
+    for (std::size_t k = 0; k < names.size(); ++k) {
+      text += (k > 0 ? "; " : "") +
+              (change[k] ? side_take_up(names[k], *change[k]) : names[k] + " hangs slack");
+      most = std::max(most, std::abs(change[k].value_or(0)));
+    }
+    if (most > least_take_up)
+      say("From " + std::string(already_clamped ? "there" : "just taut") + ": " + text +
+          ". Turns are a guide; the readings decide:");
+  }
+
+  std::string pulls_in_words(const StepRecord &step) const
+  {
+    const auto names = pull_names(c);
+    std::string text;
+    for (std::size_t k = 0; k < names.size(); ++k)
+      text += (k > 0 ? ", " : "") + names[k] + " " +
+              (step.slack[k] ? "slack" : all_forces(step.forces.cord[k]));
+    return text;
   }
 
   void readings(const BoardShape &shape, const Reading &of_model, const std::string &mark,
@@ -219,11 +243,8 @@ private:
       if (report.heat[at].bar && phase.heater)
         text += ", bar " + both_temperatures(*report.heat[at].bar);
     }
-    if (phase.cords) {
-      const StepRecord &last = last_step(end.phase);
-      text += "; cords: bass " + all_forces(last.forces.cord[0]) + ", treble " +
-              all_forces(last.forces.cord[1]);
-    }
+    if (phase.cords)
+      text += "; it pulls: " + pulls_in_words(last_step(end.phase));
     say(text + ".");
     if (end.phase == phase_at_date(c.phases) && !phase.cords) {
       say("That is the day the plan aims at. Fret by fret:");

@@ -53,7 +53,7 @@ void verdict(std::ostringstream &out, const PlanReport &report)
     out << "\n  Instead:\n";
     list(out, v.alternatives);
   }
-  if (v.kind == Verdict::do_not && !v.cautions.empty())
+  if (v.refused() && !v.cautions.empty())
     out << "\n  And:\n";
   list(out, v.cautions);
 }
@@ -87,10 +87,9 @@ std::string plan_text(const PlanReport &report)
   if (!report.columns.empty()) {
     diagnosis(out, report);
     strings(out, report);
-    const bool refused = report.verdict.kind == Verdict::do_not;
+    const bool refused = report.verdict.refused();
     out << (refused ? "\nWHAT WAS TRIED, AND WHAT CAME OF IT (not to be done)\n" : "\nIN SHORT\n");
     in_short(out, report);
-    three_lines(out, report);
     out << (refused ? "\nSTEP BY STEP, AS SIMULATED (not to be done)\n" : "\nWHAT TO DO\n");
     paragraph(out, "Clock: 0:00 is when the heat comes on in the clamp.");
     out << steps_text(report, report.main_column());

@@ -2,7 +2,10 @@
 #include "solver/report/plan_text_parts.h"
 
 #include "cases/units.h"
+#include "materials/tables.h"
+#include "solver/bench/pull_limits.h"
 #include "solver/report/plan_steps.h"
+#include "solver/words/pull_names.h"
 #include "solver/words/shop_words.h"
 
 #include <algorithm>
@@ -43,38 +46,43 @@ void slips(std::ostringstream &out, const BenchState &end)
 // Share of strength by region; of a glue line also the shear that makes it.
 void most_used(std::ostringstream &out, const PlanReport &report)
 {
-  out << "  Share of strength used at most, at its temperature (100 % breaks; shear over 10 mm "
-         "(0.39 in)):\n";
+  out << "  Share of strength used at most, at its temperature and for as long as it is held (100 "
+         "% "
+         "breaks;\n  shear over 10 mm (0.39 in)):\n";
   for (const auto &[place, peak] : report.main_column().peaks.use) {
     if (!(peak.value > 0))
       continue; // no strength to hold it against: told below
     const std::string shear =
         peak.shear > 0 ? padded(fixed(peak.shear / 1e6, 2) + " MPa", 10) : padded("", 10);
-    out << "    " << padded(place, 18)
+    out << "    " << padded(name(place), 18)
         << padded(fixed(100 * peak.value, peak.value < 0.1 ? 1 : 0) + " %", 8) << shear
         << padded(peak.mode, 28) << near_fret(report.the_case, peak.place[0]) << ", phase \""
         << report.the_case.phases.at(peak.phase).name << "\"\n";
   }
 }
-} // namespace
 
-double largest_cord(const PlanColumn &p)
+double largest_pull(const PlanColumn &p, std::size_t which)
 {
   double largest = 0;
   for (const PhaseEnd &phase : p.history.phases)
-    largest = std::max({largest, phase.largest_cord[0], phase.largest_cord[1]});
+    largest = std::max(largest, phase.largest_cord[which]);
   return largest;
 }
+} // namespace
 
 void limits(std::ostringstream &out, const PlanReport &report)
 {
   const PlanColumn &p = report.main_column();
-  const Peaks &k = p.peaks;
+  const Peaks &peaks = p.peaks;
   out << "\nWHAT MIGHT GIVE\n";
-  paragraph(out, "Hardest pull on a cord " + all_forces(largest_cord(p)) + " of " +
-                     all_forces(report.the_case.bench.cord_limit) + " allowed.");
-  paragraph(out, "Hottest: glue line " + both_temperatures(k.hottest_glue) + ", top of the board " +
-                     both_temperatures(k.hottest_board_top) + ".");
+  const auto bears = pull_limits(report.the_case, materials::tables());
+  const auto names = pull_names(report.the_case);
+  for (std::size_t k = 0; k < names.size(); ++k)
+    paragraph(out, "Hardest pull, " + names[k] + ": " + all_forces(largest_pull(p, k)) + " of " +
+                       all_forces(bears[k].refuse) + " allowed (" + bound_in_words(bears[k].bound) +
+                       ").");
+  paragraph(out, "Hottest: glue line " + both_temperatures(peaks.hottest_glue) +
+                     ", top of the board " + both_temperatures(peaks.hottest_board_top) + ".");
   if (report.line)
     paragraph(out, "Board's glue line at the end of the heat: nut end " +
                        both_temperatures(report.line->nut_end) + ", middle " +
@@ -85,10 +93,10 @@ void limits(std::ostringstream &out, const PlanReport &report)
   if (!report.bench.empty() && !report.bench[report.main_number()].states.empty())
     slips(out, report.bench[report.main_number()].states.back());
   most_used(out, report);
-  if (!k.missing.empty()) {
+  if (!peaks.missing.empty()) {
     std::string text = "Not covered, because no source gives the strength: ";
-    for (const std::string &name : k.missing)
-      text += (&name == &k.missing.front() ? "" : "; ") + name;
+    for (const std::string &name : peaks.missing)
+      text += (&name == &peaks.missing.front() ? "" : "; ") + name;
     paragraph(out, text + ".");
   }
 }

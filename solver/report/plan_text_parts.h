@@ -21,9 +21,8 @@ void found(std::ostringstream &out, const cases::Case &the_case);
 void diagnosis(std::ostringstream &out, const PlanReport &report);
 void strings(std::ostringstream &out, const PlanReport &report);
 
-// The plan in a few lines, and side by side for three lines where the glue is not known.
+// The plan in a few lines, with what slow and fast lines make of it.
 void in_short(std::ostringstream &out, const PlanReport &report);
-void three_lines(std::ostringstream &out, const PlanReport &report);
 
 // What a bench reads fret by fret on three lines, then straightedge, string held down (where there
 // are strings) and sticks. `mark` stands beside the fret of the readings.
@@ -38,6 +37,4 @@ void months_of_play(std::ostringstream &out, const PlanReport &report);
 
 // What might give: the most of each over the whole history.
 void limits(std::ostringstream &out, const PlanReport &report);
-
-double largest_cord(const PlanColumn &column); // N
 } // namespace overbend::solver::text

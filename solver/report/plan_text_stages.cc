@@ -1,5 +1,4 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "solver/report/free_warming.h"
 #include "solver/report/plan_stages.h"
 #include "solver/report/plan_text_parts.h"
 #include "solver/words/shop_words.h"
@@ -117,7 +116,7 @@ void glue_lines(std::ostringstream &out, const Stages &stages)
 
 void strength(std::ostringstream &out, const Stages &stages)
 {
-  std::set<std::string> regions;
+  std::set<Region> regions;
   for (const PlanStage &stage : stages)
     for (const auto &[region, use] : stage.state->use)
       regions.insert(region);
@@ -128,8 +127,8 @@ void strength(std::ostringstream &out, const Stages &stages)
   for (std::size_t i = 0; i < stages.size(); ++i)
     out << (i + 1 < stages.size() ? padded(std::to_string(i + 1), 7) : std::to_string(i + 1));
   out << "\n";
-  for (const std::string &region : regions) {
-    out << "  " << padded(region, 20);
+  for (const Region region : regions) {
+    out << "  " << padded(name(region), 20);
     for (const PlanStage &stage : stages) {
       const auto use = stage.state->use.find(region);
       const double share = use == stage.state->use.end() ? 0. : 100 * use->second.value;
@@ -145,23 +144,6 @@ bool have_states(const Stages &stages)
   return std::all_of(stages.begin(), stages.end(),
                      [](const PlanStage &s) { return s.state != nullptr; });
 }
-
-// Glue lines and strength of a line that is not the one the plan is written for.
-void other_line(std::ostringstream &out, const PlanReport &report, std::size_t number)
-{
-  const Stages stages = plan_stages(report, number);
-  const PlanColumn &column = report.columns[number];
-  if (stages.empty() || !have_states(stages))
-    return;
-  const std::string name = line_in_words(column.speed);
-  out << "\n";
-  paragraph(out, capital(name) + ", stage by stage, as above." +
-                     (column.line_moves() ? " Its own clamp setting is among the three lines."
-                                          : " It does not move: these are of what was tried on it, "
-                                            "which is nothing to clamp to."));
-  glue_lines(out, stages);
-  strength(out, stages);
-}
 } // namespace
 
 void stage_tables(std::ostringstream &out, const PlanReport &report)
@@ -176,8 +158,5 @@ void stage_tables(std::ostringstream &out, const PlanReport &report)
     return;
   glue_lines(out, stages);
   strength(out, stages);
-  for (std::size_t i = 0; i < report.columns.size(); ++i)
-    if (i != report.main_number())
-      other_line(out, report, i);
 }
 } // namespace overbend::solver::text

@@ -3,6 +3,7 @@
 
 #include "solver/readings/fret_surface.h"
 #include "solver/report/plan_report.h"
+#include "solver/words/pull_names.h"
 
 #include <cmath>
 #include <set>
@@ -70,18 +71,19 @@ void add_lines(const cases::Case &c, const StageReadings &r, RowWriter &row)
     row.add("relief " + std::string(line_names[k]) + ", at", Quantity::fret, r.line[k].relief_fret);
 }
 
-void add_forces(const StepRecord &step, RowWriter &row)
+void add_forces(const cases::Case &c, const StepRecord &step, RowWriter &row)
 {
-  row.add("take-up bass", Quantity::length, step.take_up[0]);
-  row.add("take-up treble", Quantity::length, step.take_up[1]);
-  row.add("cord bass", Quantity::force, step.forces.cord[0]);
-  row.add("cord treble", Quantity::force, step.forces.cord[1]);
+  const auto pulls = pull_names(c);
+  for (std::size_t k = 0; k < pulls.size(); ++k)
+    row.add("take-up " + pulls[k], Quantity::length, step.take_up[k]);
+  for (std::size_t k = 0; k < pulls.size(); ++k)
+    row.add("pull of the " + pulls[k], Quantity::force, step.forces.cord[k]);
   row.add("cradle", Quantity::force, step.forces.cradle);
   row.add("stop block", Quantity::force, step.forces.block);
   row.add("rod", Quantity::force, step.forces.rod);
 }
 
-void add_state(const BenchState &state, const std::set<std::string> &regions, RowWriter &row)
+void add_state(const BenchState &state, const std::set<Region> &regions, RowWriter &row)
 {
   for (const auto &[name, ends] : state.line) {
     const std::string line = name + " glue line, ";
@@ -91,9 +93,9 @@ void add_state(const BenchState &state, const std::set<std::string> &regions, Ro
     row.add("shear of " + line + "10 mm at the body end", Quantity::stress, ends.shear_body_end);
     row.add("largest shear of " + line + "10 mm", Quantity::stress, ends.shear);
   }
-  for (const std::string &region : regions) {
+  for (const Region region : regions) {
     const auto use = state.use.find(region);
-    row.add("share of strength used, " + region, Quantity::share,
+    row.add(std::string("share of strength used, ") + name(region), Quantity::share,
             use == state.use.end() ? 0. : use->second.value);
   }
 }
@@ -145,7 +147,7 @@ ReadingsTable readings_table(const cases::Case &c, const History &history,
   const std::size_t n = history.steps.size();
   if (states.size() != n || heat.size() != n)
     throw std::logic_error("readings need one state and one reading of heat a step");
-  std::set<std::string> regions;
+  std::set<Region> regions;
   for (const BenchState &state : states)
     for (const auto &[region, use] : state.use)
       regions.insert(region);
@@ -156,7 +158,7 @@ ReadingsTable readings_table(const cases::Case &c, const History &history,
     const bool last = s + 1 == n || history.steps[s + 1].phase != step.phase;
     RowWriter values(s == 0 ? &table.columns : nullptr);
     add_lines(c, stage_readings(c, states[s].shape, step.reading, as_built), values);
-    add_forces(step, values);
+    add_forces(c, step, values);
     add_state(states[s], regions, values);
     add_heat(heat[s], values);
     table.rows.push_back({step.time, c.phases.at(step.phase).name,

@@ -2,6 +2,8 @@
 #include "solver/run/run_output.h"
 
 #include "solver/results/file_error.h"
+#include "solver/results/run_files.h"
+#include "solver/run/run_record.h"
 #include "solver/run/step_fields.h"
 
 #include <filesystem>
@@ -19,30 +21,37 @@ std::string default_folder(const std::string &case_file, const std::string &endi
   return fs::path(case_file).stem().string() + "-" + ending;
 }
 
-void claim_folder(const std::string &folder, bool replace)
+void claim_folder(const std::string &folder, bool replace, const Record &record)
 {
   std::error_code error;
   if (fs::exists(folder, error) && !fs::is_directory(folder, error))
-    throw FileError(folder, "is a file, not a folder", "name another folder with --output");
-  if (fs::is_directory(folder, error) && !fs::is_empty(folder, error) && !replace)
-    throw FileError(folder, "already holds something, perhaps an earlier run",
-                    "name another folder with --output, or replace it with --replace");
+    throw FileError(folder,
+                    fs::is_regular_file(folder, error) ? "is a file, not a folder" : "is no folder",
+                    "name another folder with --output");
+  if (fs::is_directory(folder, error) && !fs::is_empty(folder, error)) {
+    if (!replace)
+      throw FileError(folder, "already holds something, perhaps an earlier run",
+                      "name another folder with --output, or replace it with --replace");
+    clear_run(folder);
+  }
   fs::create_directories(folder, error);
   if (error)
     throw FileError(folder, "cannot be made (" + error.message() + ")",
                     "check the rights of the folder it lies in, or name another with --output");
+  write_record_text(folder, record);
 }
 
 FieldOutput::FieldOutput(std::string to_folder, const Workbench &bench,
-                         const ThermalHistory &history, Record run_record,
-                         const MoistureHistory *wet)
-    : folder(std::move(to_folder)), workbench(bench), heat(history), moisture(wet),
-      record(std::move(run_record)), mesh(mesh_data(bench.model))
+                         const std::vector<cases::Phase> &of_history, const ThermalHistory &history,
+                         Record run_record, const MoistureHistory *wet)
+    : folder(std::move(to_folder)), workbench(bench), phases(of_history), heat(history),
+      moisture(wet), record(std::move(run_record)), mesh(mesh_data(bench.model))
 {}
 
 void FieldOutput::start_from(const MechanicsState &state)
 {
-  start = step_fields(workbench.model, state, heat.at(0), 0, as_found, moisture_at(moisture, 0));
+  start = step_fields(workbench.model, workbench.means, state, heat.at(0), 0, as_found,
+                      moisture_at(moisture, 0));
 }
 
 void FieldOutput::observe(const StepRecord &step, const MechanicsState &state)
@@ -58,9 +67,9 @@ void FieldOutput::observe(const StepRecord &step, const MechanicsState &state)
   }
   if (writer->steps() > 0 && time < last_time + apart)
     time = last_time + apart;
-  const std::string &phase = workbench.the_case.phases.at(step.phase).name;
-  writer->write_step(step_fields(workbench.model, state, heat.at(step.time), time, phase,
-                                 moisture_at(moisture, step.time)));
+  const std::string &phase = phases.at(step.phase).name;
+  writer->write_step(step_fields(workbench.model, workbench.means, state, heat.at(step.time), time,
+                                 phase, moisture_at(moisture, step.time)));
   last_time = time;
 }
 

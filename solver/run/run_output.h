@@ -17,8 +17,10 @@ namespace overbend::solver
 std::string default_folder(const std::string &case_file, const std::string &ending);
 
 // Makes the folder, or sees that it may be written to, before any long work. One that holds
-// something is refused (FileError, exit 4) unless `replace`.
-void claim_folder(const std::string &folder, bool replace);
+// something is refused (FileError, exit 4) unless `replace`; then the files of the earlier run are
+// removed, and one that holds anything else is refused with its name (solver/results/run_files.h).
+// The record is written at once, so that a run that is killed leaves "did not reach its end".
+void claim_folder(const std::string &folder, bool replace, const Record &record);
 
 // Writes the fields of a run as it goes. A plan makes several full runs and only the last one
 // counts: when a step begins again at time 0, the file is begun again.
@@ -28,8 +30,10 @@ void claim_folder(const std::string &folder, bool replace);
 class FieldOutput
 {
 public:
-  FieldOutput(std::string folder, const Workbench &workbench, const ThermalHistory &heat,
-              Record record, const MoistureHistory *moisture = nullptr);
+  // phases: of the history that is written; they must outlive it.
+  FieldOutput(std::string folder, const Workbench &workbench,
+              const std::vector<cases::Phase> &phases, const ThermalHistory &heat, Record record,
+              const MoistureHistory *moisture = nullptr);
   // The neck before the first phase: written at time 0 whenever the file is begun.
   void start_from(const MechanicsState &state);
   void observe(const StepRecord &step, const MechanicsState &state);
@@ -40,6 +44,7 @@ public:
 private:
   std::string folder;
   const Workbench &workbench;
+  const std::vector<cases::Phase> &phases;
   const ThermalHistory &heat;
   const MoistureHistory *moisture;
   Record record;

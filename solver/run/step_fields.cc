@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/run/step_fields.h"
 
-#include "solver/plan/cell_use.h"
-
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -57,8 +55,7 @@ public:
       field.assign(space.n_nodes, 0.);
   }
 
-  void add_cell(const Model &model, const MechanicsState &state, unsigned cell,
-                const std::vector<double> &temperature, const std::vector<double> &moisture)
+  void add_cell(const Model &model, const MechanicsState &state, unsigned cell, double used)
   {
     static const auto to_nodes = gauss_to_nodes();
     PointValues at_point{};
@@ -71,9 +68,6 @@ public:
       at_point[q][6] = s[0];
       size += space.jxw[p];
     }
-    const unsigned middle = space.cell_node[cell][13];
-    const double used =
-        use_in_cell(model, state, cell, temperature[middle], moisture[middle]).share;
     for (unsigned n = 0; n < nodes_per_cell; ++n) {
       const unsigned node = space.cell_node[cell][n];
       volume[node] += size;
@@ -102,6 +96,20 @@ public:
   std::vector<double> volume, use;
   std::array<std::vector<double>, n_stresses> stress;
 };
+
+// Of each cell, its most used box.
+std::vector<double> most_used(const Model &model, const StressMeans &means,
+                              const MechanicsState &state, const std::vector<double> &temperature,
+                              const std::vector<double> &moisture)
+{
+  std::vector<double> used(model.space.n_cells, 0.);
+  const std::vector<materials::Use> use = means.use(model, state, temperature, moisture);
+  for (std::size_t b = 0; b < use.size(); ++b) {
+    double &most = used[means.boxes.part[means.boxes.box[b].part].cell];
+    most = std::max(most, use[b].share);
+  }
+  return used;
+}
 
 std::vector<double> as_built(const Model &model)
 {
@@ -172,15 +180,16 @@ MeshData mesh_data(const Model &model)
   return mesh;
 }
 
-StepFields step_fields(const Model &model, const MechanicsState &state,
-                       const std::vector<double> &temperature, double time,
-                       const std::string &phase, const std::vector<double> &moisture)
+StepFields step_fields(const Model &model, const StressMeans &stress_means,
+                       const MechanicsState &state, const std::vector<double> &temperature,
+                       double time, const std::string &phase, const std::vector<double> &moisture)
 {
   const Space &space = model.space;
   const std::vector<double> water = moisture.empty() ? as_built(model) : moisture;
+  const std::vector<double> used = most_used(model, stress_means, state, temperature, water);
   NodeMeans means(space);
   for (unsigned c = 0; c < space.n_cells; ++c)
-    means.add_cell(model, state, c, temperature, water);
+    means.add_cell(model, state, c, used[c]);
   means.finish();
 
   StepFields fields;

@@ -137,6 +137,12 @@ TEST(Surface, FilmsStandInSeriesWithTheAirAndWearLetsMoistureThrough)
                 1e-6 * f.film_resistance + 1)
         << f.name;
   }
+  // A cloth of 3e7 s/m around bare wood of 12 %, worked: 1/(1/(3.2e-8 e^0.48) + 3e7).
+  expect("Emission of bare wood in a wrap of 3e7 s/m", "12 %, 20 degC, 1e-8 m/s",
+         "resistances in series", 2.0269,
+         1e8 *
+             surface_emission(tables().finish("bare"), FilmCondition::sound, kelvin(20), 0.12, 3e7),
+         1e-3);
   EXPECT_GT(emission("oil", FilmCondition::sound), 3 * emission("shellac", FilmCondition::sound));
   EXPECT_GT(emission("shellac", FilmCondition::sound), emission("polyester", FilmCondition::sound));
   // Vapour drives: the pressure of saturation, worked for 48 over 20 degC.
@@ -170,6 +176,58 @@ TEST(GlueHumidity, ALineAtRestWithTheRoomIsTheLineOfThatHumidity)
         << name;
   }
   EXPECT_EQ(glue_humidity(0.5), glue_humidity(0.30));
+}
+
+// Source: Wood Handbook Eq. 4-5, worked: wood of 9.27 % (20 degC, 50 %) at 48 degC holds the air
+// around it at 57 %.
+TEST(GlueHumidity, WarmWoodThatKeepsItsWaterHoldsDamperAir)
+{
+  expect("Wood of 9.27 % warmed to 48 degC", "humidity that it holds, %", "Wood Handbook Eq. 4-5",
+         57, 100 * materials::held_humidity(0.5, kelvin(48)), 0.5);
+  double worst = 0, branch_worst = 0, at_kink = 0;
+  for (double h = 0.055; h < 0.95; h += 0.0175)
+    for (double T = -18.5; T < 109; T += 3.7) {
+      const double got = materials::held_humidity(h, kelvin(T));
+      const double right = rest_humidity(kelvin(T), equilibrium_moisture(kelvin(20), h));
+      // 1e-3 is 0.02 K of softening; at saturation the curve breaks off inside an
+      // interval of the table.
+      double &error = right > 0.95 ? at_kink : worst;
+      error = std::max(error, std::abs(got - right));
+      for (const auto branch : {SorptionBranch::adsorption, SorptionBranch::desorption})
+        if (T > 0 && T < 70)
+          branch_worst = std::max(
+              branch_worst,
+              std::abs(got - rest_humidity(kelvin(T), equilibrium_moisture(kelvin(20), h, branch),
+                                           branch)));
+    }
+  report("Humidity held by warm wood", "largest error of the table", "its own inverse", 0, worst,
+         1e-3);
+  EXPECT_LT(worst, 1e-3);
+  EXPECT_LT(at_kink, 2e-3);
+  std::printf("branches differ by at most %.4f\n", branch_worst);
+  EXPECT_LT(branch_worst, 0.01);
+  EXPECT_NEAR(materials::held_humidity(0.37, kelvin(20)), 0.37, 1e-9);
+}
+
+// Source: estimates (tables): 20 K for the whole of humidity; animal glue keeps its water.
+TEST(GlueHumidity, WarmPolyvinylAcetateSoftensByTheWoodsDamperAirAndHideGlueDoesNot)
+{
+  const Glue &white = tables().glue("white PVA"), &hide = tables().glue("hot hide");
+  // At its own softening point: 32 degC less 20 K of what 50 % become there.
+  const double there = kelvin(32) - 20 * (materials::held_humidity(0.5, kelvin(31.5)) - 0.5);
+  expect("Softening of white glue in wood at rest with 50 %", "degC", "worked (estimate)",
+         there - 273.15, softening_temperature(white, 0.5) - 273.15, 0.02);
+  // At 55 degC it is as a glue that softens 1.8 K lower.
+  Glue lower = white;
+  lower.softening -= 20 * (materials::held_humidity(0.5, kelvin(55)) - 0.5);
+  lower.softening_slope = 0;
+  EXPECT_NEAR(GlueLaw(white, 1e-4, 0.5).log_shift(kelvin(55)),
+              GlueLaw(lower, 1e-4, 0.5).log_shift(kelvin(55)), 1e-9);
+  EXPECT_NEAR(white.softening - lower.softening, 1.8, 0.1);
+  Glue dry = hide;
+  const double Tg = softening_temperature(hide, 0.7), T = kelvin(60), above = T - Tg;
+  EXPECT_NEAR(GlueLaw(dry, 1e-4, 0.7).log_shift(T),
+              std::log(10.) * hide.wlf_c1 * above / (hide.wlf_c2 + above), 1e-9);
 }
 
 // Source: a published point (gelatin with 25 % water softens at 25 degC) carried over moisture by

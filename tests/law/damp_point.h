@@ -146,15 +146,7 @@ inline materials::WoodState sum(const materials::WoodState &a, double factor,
                                 const materials::WoodState &b)
 {
   materials::WoodState c = a;
-  c.stress = sum(a.stress, factor, b.stress);
-  c.drying_set = sum(a.drying_set, factor, b.drying_set);
-  c.strained_swelling = a.strained_swelling + factor * b.strained_swelling;
-  for (unsigned i = 0; i < materials::max_elements; ++i) {
-    c.kelvin[i] = sum(a.kelvin[i], factor, b.kelvin[i]);
-    c.irrecoverable[i] = sum(a.irrecoverable[i], factor, b.irrecoverable[i]);
-  }
-  for (unsigned i = 0; i < materials::max_sorptive; ++i)
-    c.sorptive[i] = sum(a.sorptive[i], factor, b.sorptive[i]);
+  materials::add_times(c, factor, b);
   return c;
 }
 } // namespace overbend::tests

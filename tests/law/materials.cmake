@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-overbend_test(test_law
+overbend_test(test_law QUICK
   SOURCES
     creep_test.cc
     damp_air_test.cc

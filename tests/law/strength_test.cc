@@ -177,6 +177,30 @@ TEST(Strength, FallsWithTheDurationOfLoadAsTheMadisonCurveSays)
            factor[n], duration_factor(time[n]), 0.006);
 }
 
+// Source: the same curve: two hours at one share count as 1/0.89 of it, a moment as a short test.
+TEST(Strength, CountsALoadByTheTimeItHasBeenHeld)
+{
+  expect("Duration of load", "share 0.4 held for 2 h", "Madison curve", 0.4 / 0.89,
+         lasting_share(0.4, 2 * hour), 0.003);
+  EXPECT_DOUBLE_EQ(lasting_share(0.4, 300), 0.4);
+  EXPECT_DOUBLE_EQ(lasting_share(0.4, 0), 0.4);
+  EXPECT_GT(lasting_share(0.4, day), lasting_share(0.4, hour));
+}
+
+// By hand: held since it was last below nine tenths of what it is now.
+TEST(Strength, ALoadIsHeldSinceItWasLastNoticeablyLess)
+{
+  HeldLoad load;
+  EXPECT_EQ(load.held(0, 0.1), 0);
+  EXPECT_EQ(load.held(100, 0.5), 0);
+  EXPECT_EQ(load.held(200, 0.46), 100) << "it falls: more than this was held before";
+  EXPECT_EQ(load.held(300, 0.48), 200) << "0.46 is more than 0.9 of 0.48";
+  EXPECT_EQ(load.held(400, 0.52), 100)
+      << "0.46 is less than 0.468, nine tenths of 0.52; 0.48 is not";
+  EXPECT_EQ(load.held(500, 0), 500) << "nothing has been held all the time";
+  EXPECT_EQ(load.held(600, 0.48), 0);
+}
+
 // Source: Mersenne's law with the masses of a string maker's chart (read in published code).
 TEST(Strings, PullOfTheElectricSetIsTheWorkedOne)
 {

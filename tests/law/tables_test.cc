@@ -203,8 +203,15 @@ TEST(Tables, MissingStrengthNeedsAReason)
 
 TEST(Tables, MisspeltKeyIsRefusedWithASuggestion)
 {
-  const Spoilt spoilt("tuners.toml", "force_limit =", "force_limt = 3\nforce_limit =");
-  EXPECT_THAT(spoilt.message(), AllOf(HasSubstr("force_limt"), HasSubstr("did you mean")));
+  const Spoilt spoilt("tuners.toml", "along_limit =", "along_limt = 3\nalong_limit =");
+  EXPECT_THAT(spoilt.message(), AllOf(HasSubstr("along_limt"), HasSubstr("did you mean")));
+}
+
+TEST(Tables, ATunerOfNoKnownKindIsRefused)
+{
+  const Spoilt spoilt("tuners.toml", "kind = \"worm\"", "kind = \"warm\"");
+  EXPECT_THAT(spoilt.message(),
+              AllOf(HasSubstr("guitar 14:1"), HasSubstr("worm, roller, small or peg")));
 }
 
 TEST(Tables, BrokenFileAndMissingFolderAreRefused)

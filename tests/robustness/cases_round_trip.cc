@@ -54,6 +54,10 @@ std::string random_value(const Declaration &declaration, Generator &generator)
     return one_of(std::vector<std::string>{"level", "5: -2 thou", "1-4: -0.05 mm, 12: 3 thou",
                                            "7 treble: -0.1 mm", "3 to 6 bass: 0.1 mm, 5: 0 mm"},
                   generator);
+  case Kind::posts:
+    return one_of(
+        std::vector<std::string>{"middle", "bass 2, treble 2", "bass 1, bass 2, treble 3"},
+        generator);
   case Kind::month:
     return one_of(std::vector<std::string>{"20 degC, 45 %", "68 degF, 31 %", "19.7 degC, 60 %"},
                   generator);

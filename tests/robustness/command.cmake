@@ -3,14 +3,20 @@
 # -DPROGRAM, -DARGUMENTS (a list), -DSTATUS, -DSAYS (pattern), -DFOLDER (a clean one to stand in),
 # and optionally -DFIRST (arguments of a command before, whose output goes to first.toml),
 # -DMAKES (files that must then be there), -DMAKE_FOLDER (a folder with a file in it, made before),
+# -DPUTS (pairs of a file, made before, and its text), -DGONE (files that must then not be there),
 # -DHOLDS (pairs of a file and a pattern that must then be in it), -DTHEN (arguments of a command
-# afterwards that must end well) and -DAGAIN (what the same command says when it is run once more and
-# refuses with 4).
+# afterwards that must end well), -DAGAIN (what the same command says when it is run once more and
+# refuses with 4), -DDISK_KIB (no file can grow larger: a full disk) and -DKILLED_AT_KIB (it is killed
+# by the file that grows larger, in the middle of its work, and its status is then 153).
 file(REMOVE_RECURSE ${FOLDER})
 file(MAKE_DIRECTORY ${FOLDER})
 if(MAKE_FOLDER)
   file(WRITE ${FOLDER}/${MAKE_FOLDER}/kept.txt "of an earlier run")
 endif()
+while(PUTS)
+  list(POP_FRONT PUTS file text)
+  file(WRITE ${FOLDER}/${file} "${text}")
+endwhile()
 if(CASE_TEXT)
   file(WRITE ${FOLDER}/case.toml "${CASE_TEXT}")
 endif()
@@ -21,7 +27,13 @@ if(FIRST)
     message(FATAL_ERROR "the first command ended with ${status}")
   endif()
 endif()
-execute_process(COMMAND ${PROGRAM} ${ARGUMENTS} WORKING_DIRECTORY ${FOLDER}
+set(limited)
+if(DISK_KIB)
+  set(limited bash -c "trap '' XFSZ && ulimit -f ${DISK_KIB} && exec \"$0\" \"$@\"")
+elseif(KILLED_AT_KIB)
+  set(limited bash -c "ulimit -c 0 && ulimit -f ${KILLED_AT_KIB} && \"$0\" \"$@\" || exit $?")
+endif()
+execute_process(COMMAND ${limited} ${PROGRAM} ${ARGUMENTS} WORKING_DIRECTORY ${FOLDER}
   OUTPUT_VARIABLE out ERROR_VARIABLE err RESULT_VARIABLE status)
 if(NOT status EQUAL STATUS)
   message(FATAL_ERROR "exit status ${status} instead of ${STATUS}\n${out}\n${err}")
@@ -32,6 +44,11 @@ endif()
 foreach(file ${MAKES})
   if(NOT EXISTS ${FOLDER}/${file})
     message(FATAL_ERROR "${file} was not made")
+  endif()
+endforeach()
+foreach(file ${GONE})
+  if(EXISTS ${FOLDER}/${file})
+    message(FATAL_ERROR "${file} is still there")
   endif()
 endforeach()
 while(HOLDS)

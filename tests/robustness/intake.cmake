@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-overbend_test(robustness_intake SOURCES intake_keystrokes.cc LIBRARIES overbend_cases)
+overbend_test(robustness_intake QUICK SOURCES intake_keystrokes.cc LIBRARIES overbend_cases)
 
 # The two commands of the intake, the questionnaire through a pipe.
 overbend_command_test(sheet RUN sheet electric STATUS 0 SAYS "Intake sheet in intake-sheet.html"
@@ -17,5 +17,5 @@ foreach(script finished unfinished)
     COMMAND ${CMAKE_COMMAND} -DPROGRAM=$<TARGET_FILE:overbend> -DSCRIPT=${script}
       -DFOLDER=${CMAKE_CURRENT_BINARY_DIR}/command/ask_${script}
       -P ${CMAKE_CURRENT_SOURCE_DIR}/ask.cmake)
-  set_tests_properties(command.ask_${script} PROPERTIES LABELS robustness TIMEOUT 60)
+  set_tests_properties(command.ask_${script} PROPERTIES LABELS "robustness;quick" TIMEOUT 1800)
 endforeach()

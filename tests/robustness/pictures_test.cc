@@ -2,6 +2,7 @@
 // Pictures of a beam whose bending is known, looked at by what they show, not by their bytes.
 #include "cases/read_case.h"
 #include "solver/results/results.h"
+#include "solver/results/run_files.h"
 #include "tests/both_units.h"
 #include "tests/unit/output_helpers.h"
 #include "viz/colour_map.h"
@@ -198,6 +199,11 @@ TEST(Pictures, AreAllDrawnInTheirSizeWithTheMapsColours)
     }
   }
   EXPECT_EQ(viz::drawn_pictures(folder()).pictures.size(), 5u);
+  for (const auto &entry : fs::recursive_directory_iterator(folder()))
+    if (entry.is_regular_file()) {
+      EXPECT_TRUE(solver::written_by_a_run(fs::relative(entry.path(), folder()).string()))
+          << entry.path() << " would not be replaced";
+    }
 }
 
 // A forward bow is a middle lower than the ends (the definition in bench_readings.h).

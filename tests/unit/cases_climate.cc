@@ -220,4 +220,30 @@ TEST(PastAir, ATableIsReadFromBesideTheCase)
   EXPECT_EQ(again.moisture.past.points.size(), result.moisture.past.points.size());
   EXPECT_TRUE(electric("").moisture.past.points.empty());
 }
+
+// Five hours in the middle of each week, with the month's water; the months alone the rest of it.
+TEST(HotEvenings, AreInTheAirOfTheMonthsOnceAWeek)
+{
+  const std::string play = phase("play", "");
+  const Case cool = electric(play), hot = electric("[climate]\nhot_hours_a_week = \"5 h\"\n"
+                                                   "hot_temperature = \"38 degC\"\n" +
+                                                   play);
+  const Phase &plain = cool.phases[0], &warm = hot.phases[0];
+  double hours = 0;
+  for (double t = 0; t < 28 * day; t += hour / 4) {
+    const Air a = air_at(plain, t), b = air_at(warm, t);
+    hours += (b.temperature - a.temperature) / (273.15 + 38 - a.temperature) / 4;
+    EXPECT_NEAR(b.humidity, humidity_after(a.humidity, a.temperature, b.temperature), 1e-12);
+  }
+  EXPECT_NEAR(hours, 4 * 5, 0.01);
+  EXPECT_NEAR(air_at(warm, 3.5 * day).temperature, 273.15 + 38, 1e-9);
+  EXPECT_NEAR(air_at(warm, 3.5 * day + 3 * hour).temperature,
+              air_at(plain, 3.5 * day + 3 * hour).temperature, 1e-9);
+  // A table of the air tells its hot hours itself.
+  EXPECT_EQ(electric("[climate]\nhot_hours_a_week = \"5 h\"\n" +
+                     phase("play", "climate_file = \"car-and-stage.csv\"\n"))
+                .phases[0]
+                .climate.hot_hours,
+            0);
+}
 } // namespace

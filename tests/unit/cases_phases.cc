@@ -51,12 +51,15 @@ TEST(Phases, TheDefaultScheduleIsTheUsualJob)
   EXPECT_EQ(strung.rod, RodState::set);
 }
 
-TEST(Phases, TheHeatIsOnForTwoHours)
+// Three quarters of an hour until the line is soft, five minutes to read, an hour and a half at the
+// overbend.
+TEST(Phases, TheHeatIsOnForTwoHoursAndTwentyMinutes)
 {
   double hot = 0;
   for (const Phase &phase : electric("").phases)
     hot += phase.heater ? phase.duration : 0;
-  EXPECT_DOUBLE_EQ(hot, 7200);
+  EXPECT_DOUBLE_EQ(hot, 8400);
+  EXPECT_DOUBLE_EQ(named(electric(""), "heat").duration, 2700);
 }
 
 TEST(Phases, TheStringsStayOnUntilTheTargetIsRead)
@@ -110,12 +113,14 @@ TEST(Phases, AStopBlockIsInPlaceWhileClamped)
   EXPECT_FALSE(named(result, "release").block);
 }
 
-TEST(Phases, WithAStopBlockTheHotReadingIsOnlyRead)
+// Set to the cold reading first, and anew when the line is soft.
+TEST(Phases, AStopBlockIsSetAgainAtTheHotReading)
 {
   const Case result = electric("[bench]\nstop_block = true\n");
-  EXPECT_EQ(named(result, "clamp cold").pull.kind, Pull::Kind::to_reading);
-  EXPECT_EQ(named(result, "read again hot").pull.kind, Pull::Kind::none);
-  EXPECT_EQ(named(electric(""), "read again hot").pull.kind, Pull::Kind::to_reading);
+  for (const char *name : {"clamp cold", "read again hot"}) {
+    EXPECT_EQ(named(result, name).pull.kind, Pull::Kind::to_reading) << name;
+    EXPECT_TRUE(named(result, name).block) << name;
+  }
 }
 
 TEST(Phases, ARodAtItsStopIsSlackenedAndEndsSlackUnlessItIsToBeSetAgain)
@@ -235,5 +240,19 @@ TEST(Phases, ABarOverTheNutNeedsTheNutOut)
   EXPECT_NO_THROW(parse_case(start + "[heater]\nfrom = \"0 mm\"\n[[phase]]\nkind = \"heat\"\n"
                                      "duration = \"1 h\"\nnut = true\n",
                              "board.toml"));
+}
+
+// A phase after free warming in which the heat goes off holds no temperature: neither a rest, nor
+// what is told so.
+TEST(Phases, HeatThatGoesOffAfterFreeWarmingHoldsNoTemperature)
+{
+  const std::string warm = "[[phase]]\nkind = \"warm free\"\nduration = \"30 min\"\n";
+  for (const char *next : {"kind = \"rest\"", "kind = \"rest\"\nheater = false", "kind = \"cool\"",
+                           "kind = \"hold\"\nheater = false"}) {
+    const Case result = electric(warm + "[[phase]]\n" + next + "\nduration = \"2 h\"\n");
+    EXPECT_TRUE(result.phases[0].heater) << next;
+    EXPECT_FALSE(result.phases[1].heater) << next;
+    EXPECT_EQ(result.phases[1].bar_temperature, 0) << next;
+  }
 }
 } // namespace

@@ -197,7 +197,7 @@ TEST(Units, ExactTextReadsBackToTheLastBit)
         Dimension::angle, Dimension::time, Dimension::temperature,
         Dimension::temperature_difference, Dimension::force, Dimension::stiffness,
         Dimension::turning_stiffness, Dimension::bedding, Dimension::power, Dimension::conductance,
-        Dimension::pressure, Dimension::torque, Dimension::frequency})
+        Dimension::water_resistance, Dimension::pressure, Dimension::torque, Dimension::frequency})
     for (int i = 0; i < 300; ++i) {
       const double value = std::pow(10, exponent(generator));
       EXPECT_EQ(parse_quantity(exact_text(value, dimension), dimension), value)

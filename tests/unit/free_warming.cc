@@ -93,3 +93,13 @@ TEST(FreeWarmingWords, NoMovementSaysNothingWhereNoneIsExpected)
   EXPECT_THAT(text(0.42e-3), Not(HasSubstr("do not bend it")));
   EXPECT_THAT(text(0.3e-3), HasSubstr("do not bend it"));
 }
+
+// A soft line that hardly lets the neck go back is explained; one that lets it go needs no words.
+TEST(FreeWarmingWords, LittleMovementOfASoftLineIsExplained)
+{
+  const auto text = [](double after) {
+    return free_warming_text({{LineSpeed::middle, 0.45e-3, after, 0, 1}});
+  };
+  EXPECT_THAT(text(0.39e-3), HasSubstr("only the wood's own memory drives it"));
+  EXPECT_THAT(text(0.2e-3), Not(HasSubstr("memory")));
+}

@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/unit/invented_plan.h"
 
+#include "cases/phases.h"
+#include "cases/read_case.h"
+#include "materials/tables.h"
+
 #include <cmath>
 
 namespace overbend::tests
@@ -39,8 +43,8 @@ BenchState invented_state(const cases::Case &c, double bow, double twist)
   state.shape = bent(c, bow, twist);
   state.line = {{"board", {0.117e-3, -0.086e-3, 0.213e6, -0.148e6, 0.327e6, 0.043}},
                 {"scarf", {0.0042e-3, 0.0013e-3, 0.031e6, 0.027e6, 0.056e6, -0.017}}};
-  state.use["shaft"] = {0.173, {0.113, 0, -0.012}, 0, 0, "compression along the grain"};
-  state.use["board glue line"] = {0.058, {0.043, 0, 0}, 0, 0, "shear along the line"};
+  state.use[Region::shaft] = {0.173, {0.113, 0, -0.012}, 0, 0, "compression along the grain"};
+  state.use[Region::board_bond] = {0.058, {0.043, 0, 0}, 0, 0, "shear along the line"};
   return state;
 }
 
@@ -112,12 +116,14 @@ PlanColumn invented_column(const cases::Case &c, PlanReport &report)
   d.as_built = {0, 0.011e-3, 0.002e-3, 0.0003};
   d.remarks = {"A remark <with> signs & units at 48 degC (118 degF)."};
   column.reached = column.wanted = reading_of(0.203e-3, 0.0002);
-  column.peaks.use["headstock root"] = {0.383, {}, 1500, 1, "compression along the grain"};
+  column.peaks.use[Region::headstock_root] = {0.383, {}, 1500, 1, "compression along the grain"};
   column.peaks.hottest_glue = 332.4;
   column.peaks.hottest_board_top = 336.2;
-  double time = 0, bow = -1.313e-3;
+  double time = 0, bow = -0.011e-3;
   for (unsigned i = 0; i < c.phases.size(); ++i) {
     const bool clamped = c.phases[i].cords, strings = c.phases[i].strings;
+    if (c.phases[i].pull.kind == cases::Pull::Kind::to_reading)
+      bow = c.phases[i].pull.decides ? -1.313e-3 : -0.011e-3;
     const double from = clamped ? bow : strings ? 0.127e-3 : -0.187e-3;
     const double to = clamped ? bow - 0.083e-3 : strings ? 0.193e-3 : -0.122e-3;
     add_phase(c, i, from, to, time, column, report);
@@ -125,15 +131,59 @@ PlanColumn invented_column(const cases::Case &c, PlanReport &report)
   }
   return column;
 }
+
+// A slow line 0.15 mm further forward than the middle one, a fast one 0.1 mm further back; by
+// `times` that.
+BySpeed by_speed(double bow, double times)
+{
+  return {reading_of(bow + times * 0.15e-3, 0.0011), reading_of(bow, 0.0002),
+          reading_of(bow - times * 0.1e-3, -0.0004)};
+}
+
+HeatChoice invented_heat(const cases::Case &c)
+{
+  HeatChoice heat;
+  heat.set_point = 338.1;
+  heat.overshoot = 3;
+  heat.decided_by = HeatStop::line;
+  heat.wrap = WrapReason::keeps_the_line_even;
+  heat.limits = heat_limits(c, materials::tables());
+  heat.at_set_point = {329.4, 331.7, 334.2, 338.1, 302.6, 0};
+  heat.with_overshoot = {331.9, 334.3, 336.9, 341.1, 303.2, 0};
+  heat.kept = 0.417;
+  heat.kept_with_a_degree = 0.436;
+  heat.kept_with_an_hour = 0.429;
+  return heat;
+}
+
+Job invented_job(const cases::Case &c, const PlanColumn &column)
+{
+  Job job;
+  job.planned = c;
+  job.heat = invented_heat(c);
+  job.diagnosis = column.diagnosis;
+  job.wanted = column.wanted;
+  job.ends = true;
+  const int passes = c.phases.back().pass;
+  for (int k = 1; k <= passes; ++k) {
+    PassPlan pass;
+    pass.overbend = {column.setting.bow - 0.2e-3 * (k - 1), column.setting.twist};
+    pass.cold = {-0.011e-3, -0.0003};
+    pass.sensitivity = column.sensitivity;
+    const double short_of = 0.31e-3 * (passes - k);
+    pass.released = by_speed(-0.122e-3 + short_of, 1);
+    pass.strung = by_speed(0.193e-3 + short_of, 2);
+    job.passes.push_back(pass);
+  }
+  return job;
+}
 } // namespace
 
-PlanReport invented_report(const cases::Case &c, Verdict::Kind kind, unsigned columns)
+PlanReport invented_report(const cases::Case &c, Verdict::Kind kind, bool simulated)
 {
-  constexpr materials::LineSpeed speeds[] = {
-      materials::LineSpeed::slow, materials::LineSpeed::middle, materials::LineSpeed::fast};
   PlanReport report(c);
   report.verdict.kind = kind;
-  if (kind == Verdict::do_not) {
+  if (report.verdict.refused()) {
     report.verdict.reasons = {"A reason, at 66 degC (151 degF)."};
     report.verdict.alternatives = {"something else"};
   }
@@ -141,29 +191,35 @@ PlanReport invented_report(const cases::Case &c, Verdict::Kind kind, unsigned co
   report.cord_per_turn = 1.571e-3;
   report.lifts = Lifts{0.312e-3, 0.297e-3, 0.312e-3};
   report.planned_tension = 461.4;
-  for (unsigned i = 0; i < columns; ++i) {
-    report.columns.push_back(invented_column(c, report));
-    report.columns.back().setting.bow -= 0.2e-3 * i;
-    report.columns.back().speed = columns == 3 ? speeds[i] : materials::LineSpeed::middle;
-  }
-  for (std::size_t i = 0; columns > 0 && i < 2 * c.phases.size(); ++i) {
+  if (!simulated)
+    return report;
+  report.columns.push_back(invented_column(c, report));
+  report.job = invented_job(c, report.columns.back());
+  for (std::size_t i = 0; i < 2 * c.phases.size(); ++i) {
     HeatReading warm;
     warm.probe = c.phases[i / 2].heater ? 320.7 : 294.3;
     report.heat.push_back(warm);
   }
-  if (columns > 0) {
-    for (int fret = 0; fret <= c.neck.frets; ++fret)
-      report.across_by_fret.push_back(0.041 + 0.0005 * fret);
-  }
+  for (int fret = 0; fret <= c.neck.frets; ++fret)
+    report.across_by_fret.push_back(0.041 + 0.0005 * fret);
   return report;
 }
 
-std::string invented_plan(const cases::Case &c, Verdict::Kind kind, unsigned columns)
+std::string invented_plan(const cases::Case &c, Verdict::Kind kind, bool simulated)
 {
   Record record;
   record.version = "1.2.3";
   record.case_name = "invented.toml";
   record.case_text = "bar = \"65 degC\" # <kept> as it is & verbatim\n";
-  return plan_json(invented_report(c, kind, columns), record);
+  return plan_json(invented_report(c, kind, simulated), record);
+}
+
+cases::Case two_passes()
+{
+  cases::Case c = cases::preset_case("electric");
+  c.board_glue.kind = "white PVA";
+  c.found.twist = 0.0044;
+  c.phases = cases::scheduled_phases(c, 2);
+  return c;
 }
 } // namespace overbend::tests

@@ -9,11 +9,14 @@
 namespace overbend::tests
 {
 // A plan whose numbers are invented, none of them round: texts and pages are tested on it without a
-// simulation. `kind` is the verdict; `columns` is 1 (known glue) or 3 (slow, middle, fast line),
-// each further one clamped 0.2 mm further back. It keeps a reference to the case.
+// simulation. `kind` is the verdict; without `simulated` it was refused before any run. It has as
+// many passes as the case's phases. A slow line reads 0.15 mm further forward than the middle one,
+// a fast one 0.1 mm further back, strung twice that.
 solver::PlanReport invented_report(const cases::Case &the_case, solver::Verdict::Kind kind,
-                                   unsigned columns = 1);
+                                   bool simulated = true);
 // Its plan.json.
 std::string invented_plan(const cases::Case &the_case, solver::Verdict::Kind kind,
-                          unsigned columns = 1);
+                          bool simulated = true);
+// An electric neck with phases of two passes.
+cases::Case two_passes();
 } // namespace overbend::tests

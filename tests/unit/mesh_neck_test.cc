@@ -3,6 +3,7 @@
 #include <gmock/gmock.h>
 
 #include "mesh/gmsh_model.h"
+#include "mesh/grading.h"
 #include "mesh/grain_frames.h"
 #include "mesh/make_neck_mesh.h"
 #include "mesh/shape_error.h"
@@ -147,6 +148,47 @@ TEST(NeckMesh, GlueLineIsFineAtItsEnds)
     EXPECT_LE(at_nut, 5.01e-3) << name;
     EXPECT_LE(at_body, 5.01e-3) << name;
   }
+}
+
+// The edge is the coldest and driest place of a line and decides its stiffness.
+TEST(NeckMesh, GlueLineIsFineAlongItsEdges)
+{
+  for (const auto &[name, shape] : all_necks())
+    for (const double resolution : {0.5, 1.0}) {
+      const NeckMesh mesh = make_neck_mesh(shape, resolution);
+      const NeckProfile neck(shape);
+      std::size_t edges = 0;
+      for (const auto &f : mesh.hexes.faces()) {
+        if (f.face != Face::board_glue_upper)
+          continue;
+        double low = 1, high = 0;
+        for (const unsigned n : f.node) {
+          const auto &p = mesh.hexes.nodes()[n];
+          const double from_side = neck.half_width(p[0]) - std::abs(p[1]);
+          low = std::min(low, from_side);
+          high = std::max(high, from_side);
+        }
+        if (low > 1e-9)
+          continue;
+        ++edges;
+        // The widest board, a classical's, has 3.1 mm.
+        EXPECT_LE(high, 3.2e-3) << name << " at " << resolution;
+      }
+      EXPECT_GT(edges, 20u) << name << " at " << resolution;
+    }
+}
+
+TEST(GradedLines, DeclineInOneProportionAndHalveWithTwiceTheCells)
+{
+  const auto two = graded_lines(2, 1 / 16.), four = graded_lines(4, 1 / 16.);
+  ASSERT_EQ(two.size(), 5u);
+  ASSERT_EQ(four.size(), 9u);
+  EXPECT_NEAR(two[2], 0.8, 1e-15); // 4 to 1
+  EXPECT_NEAR(two[4], 1, 1e-15);
+  EXPECT_NEAR(two[1], 0.4, 1e-15); // middles in the middle
+  for (unsigned i = 0; i <= 2; ++i)
+    EXPECT_NEAR(four[4 * i], two[2 * i], 1e-15);
+  EXPECT_EQ(graded_lines(2, 1)[2], 0.5);
 }
 
 TEST(NeckMesh, ReadingLinesLieOnTheBoardAtTheFrets)

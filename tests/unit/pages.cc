@@ -29,14 +29,18 @@ namespace
 class Pages : public ::testing::Test
 {
 protected:
-  void write(Verdict::Kind kind, unsigned columns = 1)
+  void write(Verdict::Kind kind, bool simulated = true)
   {
     cases::Case c = cases::preset_case("electric");
     c.title = "A neck <of> \"no\" one & all";
-    c.board_glue.kind = columns == 3 ? std::optional<std::string>() : "white PVA";
+    c.board_glue.kind = "white PVA";
     c.binding = cases::Binding::unknown;
     c.found.twist = 0.0044;
-    solver::write_text_file(folder.file("plan.json"), tests::invented_plan(c, kind, columns));
+    write_plan(tests::invented_plan(c, kind, simulated));
+  }
+  void write_plan(const std::string &json)
+  {
+    solver::write_text_file(folder.file("plan.json"), json);
     viz::write_pages(folder.file(""));
   }
   // A plan of the electric preset, with more in its case.
@@ -46,8 +50,7 @@ protected:
         cases::parse_case("preset = \"electric\"\n[found]\nbow = \"0.6 mm\"\n" + more, "a.toml");
     c.title = "A neck";
     c.board_glue.kind = "white PVA";
-    solver::write_text_file(folder.file("plan.json"), tests::invented_plan(c, Verdict::do_it));
-    viz::write_pages(folder.file(""));
+    write_plan(tests::invented_plan(c, Verdict::do_it));
   }
   std::string page(const std::string &name) const { return tests::contents(folder.file(name)); }
   void write_with_block()
@@ -56,12 +59,11 @@ protected:
     c.board_glue.kind = "white PVA";
     for (cases::Phase &phase : c.phases)
       phase.block = phase.cords;
-    solver::PlanReport report = tests::invented_report(c, Verdict::with_cautions, 1);
+    solver::PlanReport report = tests::invented_report(c, Verdict::with_cautions);
     for (auto &end : report.columns[0].history.phases)
-      if (c.phases[end.phase].kind == cases::PhaseKind::clamp)
+      if (c.phases[end.phase].pull.decides && c.phases[end.phase].kind == cases::PhaseKind::reread)
         end.block_below = 8.13e-3;
-    solver::write_text_file(folder.file("plan.json"), solver::plan_json(report, {}));
-    viz::write_pages(folder.file(""));
+    write_plan(solver::plan_json(report, {}));
   }
   // Status of the check that reads pages and plan.json.
   int numbers_differ() const
@@ -83,8 +85,8 @@ TEST_F(Pages, EveryNumberOnCardAndReportEqualsThePlan)
 
 TEST_F(Pages, BothUnitsStandBesideEveryNumberOfCardReportAndIndex)
 {
-  for (const unsigned columns : {1u, 3u}) {
-    write(Verdict::with_cautions, columns);
+  for (const Verdict::Kind kind : {Verdict::with_cautions, Verdict::not_by_heat}) {
+    write(kind);
     for (const char *name : {"bench-card.html", "report.html", "index.html"}) {
       const std::string text = tests::text_of_html(page(name));
       EXPECT_THAT(text, HasSubstr("A neck"));
@@ -114,13 +116,40 @@ TEST_F(Pages, WornFretsNeckAngleAndMonthsOfPlayAreOnCardAndReport)
               HasSubstr("notched straightedge on the wood"));
 }
 
-TEST_F(Pages, EveryNumberEqualsThePlanWithThreeLines)
+// Cold only straight; the overbend is the hot setting, with its own heading and clock.
+TEST_F(Pages, TheCardHasAColdAndAHotSetting)
 {
-  write(Verdict::with_cautions, 3);
+  write(Verdict::with_cautions);
+  const std::string card = tests::text_of_html(page("bench-card.html"));
+  for (const char *held :
+       {"Clamp cold only straight", "From just taut", "See that everything holds",
+        "Hot, at 0:45, set it to", "read hot, set the overbend"})
+    EXPECT_THAT(card, HasSubstr(held));
+  EXPECT_THAT(tests::text_of_html(page("report.html")), HasSubstr("then hot to"));
+}
+
+TEST_F(Pages, WithoutAHotReadingTheOneSettingIsCold)
+{
+  with("[schedule]\nreread = false\n");
   EXPECT_EQ(numbers_differ(), 0);
-  EXPECT_THAT(page("report.html"), HasSubstr("three speeds of its line"));
-  EXPECT_THAT(page("report.html"), HasSubstr("Slow line. Glue lines"));
-  EXPECT_THAT(page("report.html"), HasSubstr("Fast line. Share of its strength"));
+  const std::string card = tests::text_of_html(page("bench-card.html"));
+  EXPECT_THAT(card, HasSubstr("Clamp cold to"));
+  for (const char *hot : {"Hot, at", "only straight", "clamp cold, straight", "set the overbend"})
+    EXPECT_THAT(card, Not(HasSubstr(hot)));
+  EXPECT_THAT(tests::text_of_html(page("report.html")), Not(HasSubstr("then hot")));
+}
+
+// The card is for the pass at hand: what comes after it is planned from what it left.
+TEST_F(Pages, OfTwoPassesTheCardTellsTheFirstAndSendsBackToThePlan)
+{
+  write_plan(tests::invented_plan(tests::two_passes(), Verdict::do_it));
+  EXPECT_EQ(numbers_differ(), 0);
+  const std::string card = tests::text_of_html(page("bench-card.html"));
+  for (const char *held :
+       {"plan the second pass", "right after release, pass", "before the second pass"})
+    EXPECT_THAT(card, HasSubstr(held));
+  EXPECT_THAT(tests::bare_numbers(card), IsEmpty());
+  EXPECT_THAT(tests::text_of_html(page("report.html")), HasSubstr("clamp cold, pass 2"));
 }
 
 TEST_F(Pages, TheCardTellsTheHeightOfAStopBlock)
@@ -129,14 +158,14 @@ TEST_F(Pages, TheCardTellsTheHeightOfAStopBlock)
   EXPECT_EQ(numbers_differ(), 0);
   EXPECT_THAT(page("bench-card.html"), HasSubstr("Stop block: top"));
   EXPECT_THAT(page("bench-card.html"), HasSubstr("data-value=\"/set_up/stop_block_below_rest_m\""));
-  EXPECT_THAT(page("report.html"), HasSubstr("The height of the stop block decides"));
+  EXPECT_THAT(page("report.html"), HasSubstr("the height of the stop block decides"));
   write(Verdict::with_cautions);
   EXPECT_THAT(page("bench-card.html"), Not(HasSubstr("Stop block")));
 }
 
 TEST_F(Pages, ARefusalBeforeAnyRunShowsNoSetUp)
 {
-  write(Verdict::do_not, 0);
+  write(Verdict::do_not, false);
   EXPECT_EQ(numbers_differ(), 0);
   EXPECT_THAT(page("bench-card.html"), HasSubstr("<h2 class=\"no\">"));
   EXPECT_THAT(page("bench-card.html"), HasSubstr("A reason, at 66 °C (151 °F)."));
@@ -147,8 +176,9 @@ TEST_F(Pages, ARefusalBeforeAnyRunShowsNoSetUp)
 
 TEST_F(Pages, ARefusalAfterARunShowsNoSetUpOnTheCardAndSaysSoInTheReport)
 {
-  write(Verdict::do_not, 1);
+  write(Verdict::not_by_heat);
   EXPECT_EQ(numbers_differ(), 0);
+  EXPECT_THAT(page("bench-card.html"), HasSubstr(">not by heat<"));
   for (const char *set_up : {"<svg", "Clamp cold", "never above", "Clock"})
     EXPECT_THAT(page("bench-card.html"), Not(HasSubstr(set_up)));
   EXPECT_THAT(page("report.html"), HasSubstr("What was tried, not to be done</h2>"));

@@ -1,8 +1,8 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-overbend_test(test_pages
+overbend_test(test_pages QUICK
   SOURCES
     ${CMAKE_CURRENT_SOURCE_DIR}/pages.cc
-    ${CMAKE_CURRENT_SOURCE_DIR}/three_lines.cc
+    ${CMAKE_CURRENT_SOURCE_DIR}/slow_to_fast.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/invented_plan.cc
   LIBRARIES overbend_viz nlohmann_json::nlohmann_json)
 

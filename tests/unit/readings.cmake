@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-overbend_test(test_bench_readings
+overbend_test(test_bench_readings QUICK
   SOURCES
     ${CMAKE_CURRENT_SOURCE_DIR}/readings_bow.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/readings_edge.cc

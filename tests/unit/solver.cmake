@@ -1,2 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-overbend_test(test_factor_sweep SOURCES factor_sweep_test.cc LIBRARIES overbend_solver)
+overbend_test(test_factor_sweep QUICK SOURCES factor_sweep_test.cc LIBRARIES overbend_solver)
+overbend_test(test_bench_device QUICK
+  SOURCES bench_statics.cc bench_device.cc clamp_setting.cc device_choice.cc
+  LIBRARIES overbend_solver)

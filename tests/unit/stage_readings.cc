@@ -194,7 +194,7 @@ struct SmallRun
       state.phase = i;
       state.shape = i == 0 ? shape_of(hump, hump, hump) : shape_of(valley, valley, valley);
       state.line = {{"board", {0.1e-3, -0.2e-3, 0.3e6, -0.4e6, 0.5e6, 0.05}}};
-      state.use["shaft"].value = 0.25;
+      state.use[Region::shaft].value = 0.25;
       states.push_back(state);
       heat.emplace_back();
       PhaseEnd end;
@@ -237,7 +237,7 @@ TEST(ReadingsOfARun, HoldGlueLinesAndStrength)
         "\"slip of board glue line, nut end [mm]\",\"slip of board glue line, nut end [thou]\"",
         "\"share of strength used, shaft [-]\"", "twist at the tips of 300 mm winding sticks [mm],",
         "\"straightedge rocking, hump bass, at [fret]\"",
-        "cord bass [N],cord bass [kgf],cord bass [lbf]"})
+        "pull of the bass end of the bar [N],pull of the bass end of the bar [kgf],"})
     EXPECT_NE(csv.find(head), std::string::npos) << head;
 }
 

@@ -56,7 +56,7 @@ TEST(FretsOrNeck, AStraightNeckWithAWornFretIsRefusedAndToBeLeveled)
   read_bow(c, 0.3e-3);
   wear(c, 0.3e-3);
   const Verdict v = verdict_on(c);
-  EXPECT_EQ(v.kind, Verdict::do_not);
+  EXPECT_EQ(v.kind, Verdict::not_by_heat);
   ASSERT_EQ(v.reasons.size(), 1u);
   EXPECT_THAT(v.reasons[0], HasSubstr("It is the frets, not the neck"));
   EXPECT_THAT(v.reasons[0],
@@ -65,7 +65,7 @@ TEST(FretsOrNeck, AStraightNeckWithAWornFretIsRefusedAndToBeLeveled)
   EXPECT_THAT(v.alternatives, Contains(HasSubstr("level them")));
   // Read on the wood the same figure is a bow of the neck.
   c.readings.edge_on = cases::EdgeOn::wood;
-  EXPECT_NE(verdict_on(c).kind, Verdict::do_not);
+  EXPECT_FALSE(verdict_on(c).refused());
 }
 
 TEST(FretsOrNeck, ABowOfTheWoodWithAWornFretIsDoneWithACaution)
@@ -88,7 +88,7 @@ TEST(FretsOrNeck, FretsThatHideABowAreSaid)
   read_bow(c, 0);
   wear(c, -0.4e-3); // a high fret in the valley
   const Verdict v = verdict_on(c);
-  EXPECT_EQ(v.kind, Verdict::do_not);
+  EXPECT_EQ(v.kind, Verdict::nothing_to_do);
   EXPECT_THAT(v.reasons, ElementsAre(AllOf(HasSubstr("Nothing to do"), HasSubstr("frets hide"),
                                            HasSubstr("0.40 mm (16 thou) forward"))));
 }
@@ -111,7 +111,7 @@ TEST(FretsOrNeck, StrungItReadsRightButForTheFrets)
   read_bow(c, 0.3e-3);
   wear(c, 0.4e-3); // the wood: 0.1 mm back-bow, strung 0.2 mm
   const Verdict v = solver::judge_lift(c, {0.3e-3, 0.3e-3, 0.3e-3}, {});
-  EXPECT_EQ(v.kind, Verdict::do_not);
+  EXPECT_EQ(v.kind, Verdict::not_by_heat);
   EXPECT_THAT(v.reasons, ElementsAre(HasSubstr("It is the frets, not the neck: strung up")));
 }
 
@@ -123,7 +123,7 @@ TEST(AngleOrBow, AStraightNeckWithABadAngleIsRefusedForItsAngle)
   for (const double reading : {-3e-3, 5e-3}) {
     c.readings.over_bridge = reading;
     const Verdict v = verdict_on(c);
-    EXPECT_EQ(v.kind, Verdict::do_not);
+    EXPECT_EQ(v.kind, Verdict::not_by_heat);
     EXPECT_THAT(v.reasons, ElementsAre(AllOf(HasSubstr("It is the neck angle"),
                                              HasSubstr(reading < 0 ? "too low" : "too high"),
                                              HasSubstr("heat and clamping will not cure it"))));
@@ -131,6 +131,7 @@ TEST(AngleOrBow, AStraightNeckWithABadAngleIsRefusedForItsAngle)
   }
   c.readings.over_bridge = 1.5e-3;
   EXPECT_THAT(verdict_on(c).reasons, ElementsAre(HasSubstr("Nothing to do")));
+  EXPECT_EQ(verdict_on(c).kind, Verdict::nothing_to_do);
 }
 
 TEST(AngleOrBow, ABowWithABadAngleIsDoneAndTheAngleStays)

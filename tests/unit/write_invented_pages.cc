@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Writes pages of invented plans, one folder a preset, each with much to say: for a look at them
 // and for tests/browser/run. Usage: overbend_invented_pages FOLDER
+#include "cases/phases.h"
 #include "cases/read_case.h"
 #include "solver/results/text_file.h"
 #include "tests/unit/invented_plan.h"
@@ -21,10 +22,11 @@ int main(int argc, char **argv)
     c.binding = cases::Binding::unknown;
     c.finish = cases::Finish::unknown;
     c.found.twist = 0.0044;
+    c.phases = cases::scheduled_phases(c, 2);
     const std::filesystem::path folder = std::filesystem::path(argv[1]) / preset;
     std::filesystem::create_directories(folder);
     solver::write_text_file((folder / "plan.json").string(),
-                            tests::invented_plan(c, solver::Verdict::with_cautions, 3));
+                            tests::invented_plan(c, solver::Verdict::with_cautions));
     viz::write_pages(folder.string());
     std::cout << folder.string() << "\n";
   }

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-overbend_test(test_validation_creep
+overbend_test(test_validation_creep QUICK
   SOURCES
     beam_section.cc
     creep_in_climates_test.cc

@@ -37,6 +37,8 @@ materials::Tables plain_tables()
 cases::Case neck_with(const char *bar)
 {
   cases::Case c = cases::parse_case(R"(preset = "electric"
+[board]
+slot_depth = "0 mm"
 [rod]
 kind = "bonded bar"
 diameter = "0 mm"

@@ -29,6 +29,8 @@ cases::Case case_of(const mesh::LayeredBeam &shape,
   c.tuners.layout = cases::TunerLayout::both_sides;
   c.tuners.first_post = c.tuners.last_post = 0;
   c.tuners.across = shape.width / 2;
+  c.tuners.kind = "nylon roller 16:1"; // cords straight down from where the posts are
+  c.bench.device = cases::Device::posts;
   c.bench.cradle_x = shape.length / 2;
   if (change)
     change(c);

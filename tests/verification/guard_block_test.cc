@@ -38,7 +38,7 @@ struct PlannedWithBlock
     input.observe_final = [&](const solver::StepRecord &step, const solver::MechanicsState &state) {
       if (step.phase == 0 && step.time == 0)
         clamped.clear(); // a new run
-      if (neck.c.phases[step.phase].block)
+      if (neck.c.phases[step.phase].block && step.phase >= solver::deciding_phase(neck.c.phases))
         clamped.push_back(work.bench.headstock_height(state.displacement));
     };
     plan = solver::make_plan(input, work, heat, found);
@@ -87,9 +87,9 @@ TEST(GuardBlock, APlanWithItReachesTheTargetStrung)
 TEST(GuardBlock, IsToldByItsHeightBelowTheRestingHeadstockAndHoldsItThere)
 {
   const PlannedWithBlock &with = planned();
-  const auto &clamp = with.phase(cases::PhaseKind::clamp);
-  ASSERT_TRUE(clamp.block_below.has_value());
-  const double below = *clamp.block_below;
+  const auto &hot = with.phase(cases::PhaseKind::reread);
+  ASSERT_TRUE(hot.block_below.has_value());
+  const double below = *hot.block_below;
   ASSERT_FALSE(with.clamped.empty());
   EXPECT_NEAR(below, with.headstock_rests - with.clamped.front(), 1e-9);
   EXPECT_GT(below, 1e-3);
@@ -108,13 +108,14 @@ TEST(GuardBlock, IsToldByItsHeightBelowTheRestingHeadstockAndHoldsItThere)
   EXPECT_FALSE(with.phase(cases::PhaseKind::release).block_below.has_value());
 }
 
-// The hot reading is read and left: cords and block stay as they are.
-TEST(GuardBlock, TheHotReadingIsOnlyRead)
+// Cold it stands where the neck is straight; the hot reading sets it to the overbend.
+TEST(GuardBlock, TheHotReadingSetsItLower)
 {
   const PlannedWithBlock &with = planned();
   const auto &clamp = with.phase(cases::PhaseKind::clamp),
              &again = with.phase(cases::PhaseKind::reread);
-  EXPECT_EQ(again.take_up, clamp.take_up);
-  EXPECT_FALSE(again.block_below.has_value());
+  ASSERT_TRUE(clamp.block_below.has_value() && again.block_below.has_value());
+  EXPECT_GT(*again.block_below, *clamp.block_below + 1e-3);
+  EXPECT_GT(again.take_up[0], clamp.take_up[0]);
 }
 } // namespace overbend::tests

@@ -12,6 +12,8 @@ cases::Case guard_case(const std::string &more, const std::string &schedule)
 preset = "electric"
 [glue]
 board = "white PVA"
+[board]
+slot_depth = "0 mm"
 [headstock]
 width = "80 mm"
 [tuners]
@@ -31,6 +33,8 @@ bar_temperature = "65 degC"
 width = "50 mm"
 to = "470 mm"
 iron_to = "470 mm"
+contact = '100 W/(m2 K)'
+underside = "shaped"
 [schedule]
 hold = "2 h"
 cool = "5 h"

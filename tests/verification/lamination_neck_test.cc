@@ -2,7 +2,7 @@
 #include "tests/report.h"
 #include "tests/verification/guard_neck.h"
 
-#include "solver/plan/cell_use.h"
+#include "solver/plan/peaks.h"
 
 #include <gtest/gtest.h>
 
@@ -92,11 +92,10 @@ Dried dried(const cases::Case &c, solver::Workbench &work)
   Dried result;
   for (const solver::StepRecord &step : history.steps)
     result.readings.push_back(step.reading);
-  for (unsigned cell = 0; cell < work.model.space.n_cells; ++cell)
-    if (work.model.space.piece[cell] == unsigned(mesh::Piece::shaft))
-      result.most_used = std::max(
-          result.most_used,
-          solver::use_in_cell(work.model, history.end.state, cell, 293.15, std::nullopt).share);
+  const std::vector<double> warm(work.model.space.n_nodes, 293.15);
+  result.most_used = solver::wood_use(work.model, work.means, history.end.state, warm)
+                         .at(solver::Region::shaft)
+                         .value;
   return result;
 }
 

@@ -6,8 +6,12 @@ target_compile_definitions(overbend_test_necks PRIVATE OVERBEND_SOURCE_DIR="${CM
 overbend_test(test_plan_slip
   SOURCES plan_slip_test.cc
   LIBRARIES overbend_test_necks)
-overbend_test(test_plan_mesh
+overbend_test(test_plan_mesh LONG
+  SLOW DefaultMesh.Electric* DefaultMesh.Classical*
   SOURCES plan_mesh_test.cc
+  LIBRARIES overbend_test_necks)
+overbend_test(test_strength_mesh
+  SOURCES strength_mesh_test.cc
   LIBRARIES overbend_test_necks)
 overbend_test(test_plan_run
   SOURCES plan_run_test.cc guard_neck.cc

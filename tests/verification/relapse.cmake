@@ -4,5 +4,9 @@ overbend_test(test_winter
   SOURCES winter_test.cc
   LIBRARIES overbend_test_necks)
 overbend_test(test_relapse
-  SOURCES guard_neck.cc relapse_test.cc
+  SOURCES guard_neck.cc relapse_test.cc hot_evenings_test.cc
+  LIBRARIES overbend_solver)
+# How the found shape of a whole coarse neck was reached, with its water.
+overbend_test(test_found_neck
+  SOURCES guard_neck.cc found_neck_test.cc
   LIBRARIES overbend_solver)

@@ -5,10 +5,13 @@ target_link_libraries(overbend_test_beams PUBLIC overbend_solver)
 overbend_test(test_composite
   SOURCES solver_composite_test.cc
   LIBRARIES overbend_test_beams)
+overbend_test(test_fret_slots
+  SOURCES solver_fret_slots_test.cc
+  LIBRARIES overbend_test_beams)
 overbend_test(test_locked_ends
   SOURCES solver_locked_ends_test.cc
   LIBRARIES overbend_test_beams)
-overbend_test(test_patch
+overbend_test(test_patch QUICK
   SOURCES solver_patch_test.cc
   LIBRARIES overbend_test_beams)
 overbend_test(test_convergence

@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cases/check_case.h"
+#include "cases/checking.h"
+#include "cases/units.h"
+
+#include <algorithm>
+
+// What is told of slots, loaded bows and hot evenings, against the rest of the case.
+namespace overbend::cases
+{
+namespace
+{
+void check_slots(const Case &result)
+{
+  const NeckShape &neck = result.neck;
+  if (neck.slot_depth && *neck.slot_depth >= neck.board_thickness)
+    refuse_any(result, {"board.slot_depth", "board.thickness"},
+               "the fret slots (" + both_lengths(*neck.slot_depth) +
+                   ") are as deep as the board is thick (" + both_lengths(neck.board_thickness) +
+                   ")",
+               "measure both at the board's edge");
+}
+
+// Readings with the rod loaded and slack need a rod that can be both.
+void check_rod_readings(const Case &result)
+{
+  const Found &found = result.found;
+  const Rod &rod = result.neck.rod;
+  const bool works =
+      adjustable(rod) && rod.state != RodState::broken && rod.state != RodState::seized;
+  const auto need_a_rod = [&](const char *name) {
+    refuse(result, name, "this neck has no rod that could be loaded and slackened",
+           "leave it out, or see kind and state under [rod]");
+  };
+  if (found.strung_bow_rod_slack && !works)
+    need_a_rod("found.strung_bow_rod_slack");
+  if (found.bow_rod_loaded && !works)
+    need_a_rod("found.bow_rod_loaded");
+  if (found.bow_rod_loaded && found.rod_loaded)
+    refuse(result, "found.bow_rod_loaded",
+           "`rod_loaded` says that `bow` itself was read with the rod loaded",
+           "slacken the rod, read `bow` again and leave rod_loaded out");
+}
+
+void check_hot_evenings(const Case &result)
+{
+  const HotEvenings &hot = result.hot_evenings;
+  if (!(hot.hours > 0))
+    return;
+  double warmest = 0;
+  for (const MonthAir &month : result.year)
+    warmest = std::max(warmest, month.temperature);
+  if (hot.temperature <= warmest)
+    refuse_any(result, {"climate.hot_temperature", "climate.hot_hours_a_week"},
+               "the hot hours (" + both_temperatures(hot.temperature) +
+                   ") are no hotter than the warmest month (" + both_temperatures(warmest) + ")",
+               "give the air on the stage or in the car");
+}
+} // namespace
+
+void check_told(const Case &result)
+{
+  check_slots(result);
+  check_rod_readings(result);
+  check_hot_evenings(result);
+}
+} // namespace overbend::cases

@@ -1,0 +1,247 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/plan/heat_choice.h"
+
+#include "cases/declarations.h"
+#include "cases/phases.h"
+#include "mesh/names.h"
+#include "mesh/neck_profile.h"
+#include "solver/model/interfaces.h"
+#include "solver/plan/first_guess.h"
+#include "solver/plan/line_heat.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace overbend::solver
+{
+namespace
+{
+constexpr double hour = 3600;
+// Hold of the trial, s: the line is at its steady temperature within an hour (trade 2.4 [E]).
+constexpr double trial_hold = 1.5 * hour;
+// Holds that a plan may choose, s.
+constexpr double holds[] = {1.5 * hour, 2 * hour, 3 * hour, 4 * hour, 5 * hour, 6 * hour};
+// Ratio of bending stiffness of the loose layers and the bonded neck, where no history tells it yet
+// (trade 2.5: 0.31 to 0.43 [E]).
+constexpr double usual_rho = 0.4;
+
+// The phases up to the end of the heat, for a trial.
+std::vector<cases::Phase> until_the_heat_ends(const cases::Case &c)
+{
+  std::vector<cases::Phase> phases;
+  bool heated = false;
+  for (const cases::Phase &phase : c.phases) {
+    if (heated && !phase.heater)
+      break;
+    heated = heated || (phase.heater && phase.cords);
+    phases.push_back(phase);
+  }
+  return phases;
+}
+
+struct Trial
+{
+  ThermalHistory heat;
+  std::vector<cases::Phase> phases;
+  HeatPlaces places;
+};
+
+Trial try_heat(const cases::Case &c, const Workbench &workbench)
+{
+  Trial trial;
+  trial.phases = until_the_heat_ends(c);
+  const std::vector<double> cold(workbench.model.space.n_nodes, c.room.temperature);
+  trial.heat = simulate_heat(workbench.model, c.heater, trial.phases, cold);
+  const HottestPlaces hot = hottest_places(workbench.model, c, trial.heat);
+  trial.places = {hot.line.temperature, hot.surface.temperature,      hot.fret_tops.temperature,
+                  hot.bar.temperature,  hot.under_cradle.temperature, hot.scarf.temperature};
+  return trial;
+}
+
+// Places with the bar at another temperature: what they have above the room grows with the bar's.
+HeatPlaces scaled(const HeatPlaces &p, double room, double factor)
+{
+  const auto at = [&](double T) { return T > 0 ? room + factor * (T - room) : 0; };
+  return {at(p.line), at(p.board_surface),     at(p.fret_tops),
+          at(p.bar),  at(p.back_under_cradle), at(p.scarf)};
+}
+
+// Hottest bar that keeps a place within its limit.
+double hottest_bar(double bar, double room, double place, double limit)
+{
+  return place > room + 1 ? room + (bar - room) * (limit - room) / (place - room) : HUGE_VAL;
+}
+
+void lay_bar(cases::Case &c)
+{
+  if (!c.left_open.bar_ends)
+    return;
+  const mesh::NeckProfile profile(c.neck);
+  // A bolted-on neck lies on the bench with all of its board; over a body only what is asked for
+  // is heated: top, braces and joint stay cold.
+  const bool bolted = c.neck.heel.kind == cases::HeelKind::bolt_on;
+  c.heater.to = c.heater.iron_to = bolted ? profile.board_end : profile.body_join;
+}
+
+void remake(cases::Case &c)
+{
+  if (!c.phases_listed)
+    c.phases = cases::scheduled_phases(c);
+}
+
+class Chooser
+{
+public:
+  Chooser(cases::Case &the_case, const mesh::NeckMesh &mesh_, const materials::Tables &tables_,
+          double lift_)
+      : c(the_case), mesh(mesh_), tables(tables_),
+        lift(lift_), plain{c, mesh, tables, [](const std::string &) {}, {}}, workbench(plain, {})
+  {}
+
+  HeatChoice choose()
+  {
+    // Held by a remote probe the bar is as hot as the probe asks for.
+    set_point_is_open = c.left_open.bar_temperature && c.heater.held_by == cases::HeldBy::bar;
+    choice.limits = heat_limits(c, tables);
+    choice.overshoot = overshoot(c);
+    lay_bar(c);
+    const cases::Schedule as_asked = c.schedule;
+    if (c.left_open.hold)
+      c.schedule.hold = trial_hold;
+    if (set_point_is_open)
+      c.heater.bar_temperature = choice.limits.fret_tops - choice.overshoot;
+    Trial trial = wrapped_or_bare();
+    set_point(trial);
+    choose_hold(trial, as_asked);
+    remake(c);
+    return choice;
+  }
+
+private:
+  double room() const { return c.room.temperature; }
+
+  double print_limit() const
+  {
+    return tables.finish(cases::finish_word(c.faces.back.kind)).prints_from;
+  }
+
+  // Wrapped, unless the back under the cradle would then print.
+  Trial wrapped_or_bare()
+  {
+    if (c.left_open.wrap) {
+      c.schedule.wrap = true;
+      choice.wrap = WrapReason::keeps_the_line_even;
+    }
+    remake(c);
+    Trial trial = try_heat(c, workbench);
+    if (!c.left_open.wrap)
+      return trial;
+    const double bar =
+        set_point_is_open ? allowed_bar(trial.places, false) : c.heater.bar_temperature;
+    const double factor = (bar + choice.overshoot - room()) / (c.heater.bar_temperature - room());
+    if (scaled(trial.places, room(), factor).back_under_cradle < print_limit())
+      return trial;
+    c.schedule.wrap = false;
+    choice.wrap = WrapReason::back_would_print;
+    remake(c);
+    return try_heat(c, workbench);
+  }
+
+  // Hottest set point by the places of a trial; `tell`: keeps what decided.
+  double allowed_bar(const HeatPlaces &p, bool tell)
+  {
+    const HeatLimits &l = choice.limits;
+    const std::pair<HeatStop, double> stops[] = {
+        {HeatStop::line, hottest_bar(c.heater.bar_temperature, room(), p.line, l.glue_line)},
+        {HeatStop::board_surface,
+         hottest_bar(c.heater.bar_temperature, room(), p.board_surface, l.surface)},
+        {HeatStop::fret_tops,
+         hottest_bar(c.heater.bar_temperature, room(), p.fret_tops, l.fret_tops)}};
+    const auto first =
+        std::min_element(std::begin(stops), std::end(stops),
+                         [](const auto &a, const auto &b) { return a.second < b.second; });
+    if (tell)
+      choice.decided_by = first->first;
+    return first->second - choice.overshoot;
+  }
+
+  void set_point(const Trial &trial)
+  {
+    const double tried = c.heater.bar_temperature;
+    if (set_point_is_open) {
+      constexpr double ice = 273.15;
+      c.heater.bar_temperature = ice + std::floor(allowed_bar(trial.places, true) - ice + 1e-6);
+    }
+    choice.set_point = hottest_set_point();
+    const double to = choice.set_point - room(), from = tried - room();
+    const double factor = set_point_is_open ? to / from : 1;
+    choice.at_set_point = scaled(trial.places, room(), factor);
+    const double bar = std::max(1., choice.at_set_point.bar - room());
+    choice.with_overshoot = scaled(choice.at_set_point, room(), (bar + choice.overshoot) / bar);
+  }
+
+  double hottest_set_point() const
+  {
+    double hottest = 0;
+    if (set_point_is_open)
+      return c.heater.bar_temperature;
+    for (const cases::Phase &phase : c.phases)
+      if (phase.heater)
+        hottest = std::max(hottest, phase.bar_temperature);
+    return hottest;
+  }
+
+  // Share kept with the line `warmer` than in the trial's end and after `hold` at it.
+  double kept(const Trial &trial, double factor, double warmer, double hold) const
+  {
+    const SlippingBeam beam =
+        slipping_beam(c, workbench.planned_strings.total, usual_rho, lift, mesh.board_length);
+    const double modulus = held_modulus(workbench.model, trial.heat, room(), factor, warmer, hold);
+    return (1 - usual_rho) * share_of_slip(beam, modulus);
+  }
+
+  void choose_hold(const Trial &trial, const cases::Schedule &as_asked)
+  {
+    const double factor = (choice.at_set_point.line - room()) / (trial.places.line - room());
+    const double before = c.schedule.heat;
+    c.schedule.hold = as_asked.hold;
+    choice.hold_chosen = c.left_open.hold;
+    if (c.left_open.hold)
+      for (const double hold : holds) {
+        c.schedule.hold = hold;
+        if (kept(trial, factor, 0, before + hold + hour) - kept(trial, factor, 0, before + hold) <
+            tables.limits.kept_an_hour)
+          break;
+      }
+    const double hot = c.phases_listed ? listed_heat() : before + c.schedule.hold;
+    choice.kept = kept(trial, factor, 0, hot);
+    choice.kept_with_a_degree = kept(trial, factor, 1, hot);
+    choice.kept_with_an_hour = kept(trial, factor, 0, hot + hour);
+  }
+
+  double listed_heat() const
+  {
+    double time = 0;
+    for (const cases::Phase &phase : c.phases)
+      if (phase.heater && phase.cords)
+        time += phase.duration;
+    return time;
+  }
+
+  cases::Case &c;
+  const mesh::NeckMesh &mesh;
+  const materials::Tables &tables;
+  const double lift;
+  const PlanInput plain;
+  const Workbench workbench;
+  bool set_point_is_open = false;
+  HeatChoice choice;
+};
+} // namespace
+
+HeatChoice choose_heat(cases::Case &the_case, const mesh::NeckMesh &mesh,
+                       const materials::Tables &tables, double lift)
+{
+  return Chooser(the_case, mesh, tables, lift).choose();
+}
+} // namespace overbend::solver

@@ -1,0 +1,319 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "solver/plan/job.h"
+
+#include "cases/phases.h"
+#include "mesh/make_neck_mesh.h"
+#include "solver/plan/device_choice.h"
+
+#include <algorithm>
+#include <cmath>
+#include <memory>
+
+namespace overbend::solver
+{
+namespace
+{
+// Mesh on which set-up and passes are looked for, and how much coarser the steps in time and the
+// target are there.
+constexpr double search_resolution = 0.5, search_coarseness = 2, search_steps = 5;
+constexpr unsigned most_passes = 2, most_devices = 3;
+constexpr unsigned slow = 0, middle = 1, fast = 2;
+// A fast line that ends less than this too far back (m) is where it may end.
+constexpr double least_hold_back = 0.01e-3;
+
+class JobPlanner
+{
+public:
+  explicit JobPlanner(const JobInput &in)
+      : input(in), limits(in.tables.limits),
+        search_mesh(in.the_case.numerics.resolution > search_resolution
+                        ? std::optional(mesh::make_neck_mesh(in.the_case.neck, search_resolution))
+                        : std::nullopt)
+  {
+    job.planned = in.the_case;
+    job.wanted.bow = in.the_case.target.relief;
+    job.wanted.twist = in.the_case.target.twist;
+    job.fast_line_bounds = !rod_pulls_forward(in.the_case);
+  }
+
+  Job plan()
+  {
+    input.stage("set-up");
+    job.heat = choose_heat(job.planned, coarse(), input.tables, input.lift);
+    first_pass();
+    if (job.line_moves) {
+      while (!job.ends && may_go_on())
+        one_more_pass();
+    }
+    settle_on_the_mesh_asked_for();
+    if (!job.planned.phases_listed)
+      job.planned.phases = cases::scheduled_phases(job.planned, int(job.passes.size()));
+    fill_in_pulls();
+    return std::move(job);
+  }
+
+private:
+  const mesh::NeckMesh &coarse() const { return search_mesh ? *search_mesh : input.mesh; }
+
+  std::unique_ptr<NeckLine> make_line(const mesh::NeckMesh &mesh, unsigned speed,
+                                      const NeckLine *like = nullptr) const
+  {
+    const double over = speed == fast ? job.heat.overshoot : 0;
+    const bool search = &mesh == &coarse();
+    const LineChoice choice{line_speeds[speed], over, input.stiffness_factor.value_or(1),
+                            search ? search_coarseness : 1, search ? search_steps : 1};
+    return std::make_unique<NeckLine>(job.planned, mesh, input.tables, choice, input.stage, like);
+  }
+
+  NeckLine &line(unsigned speed)
+  {
+    if (!lines[speed])
+      lines[speed] = make_line(coarse(), speed, lines[middle].get());
+    return *lines[speed];
+  }
+
+  // The first device that brings the middle line to its target; else the one that comes nearest.
+  void first_pass()
+  {
+    const NeckNeeds needs =
+        needs_of(job.planned, input.tables, input.lift, input.tension, job.heat.kept);
+    std::optional<PlanColumn> best;
+    std::unique_ptr<NeckLine> best_line;
+    for (const cases::Bench &bench : device_choices(job.planned, input.tables, needs)) {
+      if (job.tried.size() == most_devices)
+        break;
+      // What gave at the headstock gives again with whatever pulls on it.
+      if (best && headstock_gave(*best) && !spares_headstock(bench.device))
+        continue;
+      job.planned.bench = bench;
+      std::unique_ptr<NeckLine> neck = make_line(coarse(), middle);
+      PlanColumn column = neck->size({});
+      job.tried.push_back({bench, column.reached, column.on_target, column.limit,
+                           column.limit_place, column.demands});
+      if (best && !(miss(column) < miss(*best)))
+        continue;
+      best = std::move(column);
+      best_line = std::move(neck);
+      best_bench = bench;
+      if (best->on_target || !best->line_moves())
+        break;
+    }
+    job.planned.bench = best_bench;
+    lines[middle] = std::move(best_line);
+    job.line_moves = best->line_moves();
+    job.diagnosis = best->diagnosis;
+    finish_pass(*best);
+  }
+
+  static bool headstock_gave(const PlanColumn &column)
+  {
+    return column.limit == Limit::strength &&
+           (column.limit_place == Region::headstock_root ||
+            column.limit_place == Region::scarf_bond || column.limit_place == Region::headstock);
+  }
+
+  double miss(const PlanColumn &column) const
+  {
+    return std::abs(column.reached.bow - job.wanted.bow) / limits.bow_miss +
+           std::abs(column.reached.twist - job.wanted.twist) / limits.twist_miss +
+           (column.within_limits ? 0 : 100);
+  }
+
+  // Sees to it that a fast line does not end too far back, and reads all three lines.
+  void finish_pass(PlanColumn column)
+  {
+    PassPlan pass;
+    if (job.line_moves) {
+      PlanColumn quick = run(fast, column);
+      if (ends_too_far_back(quick)) {
+        const double back =
+            (limits.least_strung - quick.reached.bow) / share_kept(quick.reached, column);
+        column = hold_back(column, column.setting.bow + back);
+        quick = run(fast, column);
+      }
+      read(fast, quick, pass);
+      read(slow, run(slow, column), pass);
+      job.ends = is_close(column.reached, job.wanted, limits) && column.within_limits;
+    }
+    read(middle, column, pass);
+    write_down(column, pass);
+    before_way = column.setting.bow - column.slack.bow;
+    job.passes.push_back(pass);
+  }
+
+  PlanColumn run(unsigned speed, const PlanColumn &as)
+  {
+    return line(speed).run(as.setting, as.cold_share);
+  }
+
+  // Share of the clamped way that a line keeps which reads `strung` with the middle line's setting:
+  // by the straight line from where the clamp does nothing, which all lines share.
+  static double share_kept(const Reading &strung, const PlanColumn &of_middle)
+  {
+    const double way = of_middle.setting.bow - of_middle.slack.bow;
+    const double unclamped = of_middle.reached.bow - of_middle.sensitivity.bow_by_bow * way;
+    return (strung.bow - unclamped) / way;
+  }
+
+  void read(unsigned speed, const PlanColumn &column, PassPlan &pass)
+  {
+    pass.strung[speed] = column.reached;
+    pass.released[speed] = line(speed).released(column);
+  }
+
+  bool ends_too_far_back(const PlanColumn &quick) const
+  {
+    return job.fast_line_bounds && quick.reached.bow < limits.least_strung - least_hold_back;
+  }
+
+  // The middle line once more, no further back than `furthest`.
+  PlanColumn hold_back(const PlanColumn &column, double furthest)
+  {
+    NeckLine &neck = line(middle);
+    const Sensitivity known = column.sensitivity;
+    const double full = column.setting.bow - column.slack.bow;
+    const double share = std::clamp((furthest - column.slack.bow) / full, 0., 1.);
+    const ClampSetting held{column.slack.bow + share * full,
+                            column.slack.twist +
+                                share * (column.setting.twist - column.slack.twist)};
+    return neck.size({held, held.bow, &known});
+  }
+
+  static void write_down(const PlanColumn &column, PassPlan &pass)
+  {
+    pass.overbend = column.setting;
+    pass.cold = column.cold;
+    pass.cold_share = column.cold_share;
+    pass.first_guess = column.first_guess;
+    pass.sensitivity = column.sensitivity;
+    pass.limit = column.limit;
+    pass.limit_place = column.limit_place;
+    pass.demands = column.demands;
+  }
+
+  bool may_go_on() const
+  {
+    return job.passes.size() < most_passes && !job.planned.phases_listed &&
+           job.passes.back().limit != Limit::twist_out_of_reach;
+  }
+
+  void one_more_pass()
+  {
+    const PassPlan before = job.passes.back();
+    for (unsigned speed : {slow, fast})
+      kept[speed] = (before.strung[speed].bow - before.strung[middle].bow) / before_way +
+                    before.sensitivity.bow_by_bow;
+    lines[middle]->next_pass();
+    // It keeps of a second clamping what it kept of the first.
+    const Sensitivity known = before.sensitivity;
+    const double more = job.wanted.bow - before.strung[middle].bow;
+    const double turn = job.wanted.twist - before.strung[middle].twist;
+    const ClampSetting now = lines[middle]->now();
+    const ClampSetting guess{now.bow + more / known.bow_by_bow,
+                             now.twist + turn / std::max(0.2, known.twist_by_twist)};
+    finish_later_pass(line(middle).size({guess, {}, &known}));
+  }
+
+  // A later pass is planned anew from what was read: by then the line's speed is known, and each
+  // line is clamped for itself, as far as a neck may be. What a slow or fast line then reads
+  // follows from the share that it kept in the first pass; one that needs nothing more stays as it
+  // is.
+  void finish_later_pass(const PlanColumn &column)
+  {
+    PassPlan pass = job.passes.back();
+    const double furthest = limits.most_overbend(job.planned.neck.scale_length);
+    for (const unsigned speed : {slow, fast}) {
+      const double missing = job.wanted.bow - pass.strung[speed].bow;
+      if (missing > 0)
+        continue;
+      const double most = kept[speed] * (-furthest - pass.released[speed].bow);
+      const double moved = std::max(missing, std::min(0., most));
+      for (Reading *one : {&pass.strung[speed], &pass.released[speed]})
+        for (double Reading::*what : {&Reading::bow_bass, &Reading::bow, &Reading::bow_treble})
+          one->*what += moved;
+    }
+    read(middle, column, pass);
+    write_down(column, pass);
+    job.passes.push_back(pass);
+    job.ends = is_close(column.reached, job.wanted, limits) && column.within_limits;
+  }
+
+  // The middle line on the mesh that was asked for; the other lines differ from it as they did on
+  // the coarse one.
+  void settle_on_the_mesh_asked_for()
+  {
+    if (!search_mesh) {
+      job.line = std::move(lines[middle]);
+      return;
+    }
+    job.line = make_line(input.mesh, middle);
+    NeckLine &fine = *job.line;
+    job.diagnosis = fine.diagnosis();
+    for (std::size_t k = 0; job.line_moves && k < job.passes.size(); ++k) {
+      PassPlan &pass = job.passes[k];
+      if (k > 0)
+        fine.next_pass();
+      const std::optional<double> furthest =
+          pass.limit == Limit::fast_line ? std::optional(pass.overbend.bow) : std::nullopt;
+      const Sensitivity known = pass.sensitivity;
+      const PlanColumn column = fine.size({pass.overbend, furthest, &known});
+      move_lines(pass.strung, column.reached);
+      move_lines(pass.released, fine.released(column));
+      write_down(column, pass);
+      job.ends = is_close(column.reached, job.wanted, limits) && column.within_limits;
+    }
+  }
+
+  static void move_lines(BySpeed &lines, const Reading &to)
+  {
+    const Reading from = lines[middle];
+    for (Reading &one : lines) {
+      one.bow_bass += to.bow_bass - from.bow_bass;
+      one.bow += to.bow - from.bow;
+      one.bow_treble += to.bow_treble - from.bow_treble;
+      one.twist += to.twist - from.twist;
+    }
+  }
+
+  void fill_in_pulls()
+  {
+    for (cases::Phase &phase : job.planned.phases) {
+      if (phase.pull.kind != cases::Pull::Kind::to_reading)
+        continue;
+      const std::size_t at = std::min(std::size_t(phase.pass), job.passes.size()) - 1;
+      const PassPlan &pass = job.passes[at];
+      const ClampSetting &to = phase.pull.decides ? pass.overbend : pass.cold;
+      phase.pull.bow = to.bow;
+      phase.pull.twist = to.twist;
+    }
+  }
+
+  const JobInput &input;
+  const materials::WorkLimits &limits;
+  const std::optional<mesh::NeckMesh> search_mesh;
+  Job job;
+  std::array<std::unique_ptr<NeckLine>, 3> lines;
+  cases::Bench best_bench;
+  std::array<double, 3> kept{}; // share of the clamped way, in the first pass
+  double before_way = 1;        // m, clamped way of the first pass
+};
+} // namespace
+
+bool rod_pulls_forward(const cases::Case &c)
+{
+  const cases::Rod &rod = c.neck.rod;
+  const bool works = rod.state == cases::RodState::slack || rod.state == cases::RodState::set;
+  return rod.kind == cases::RodKind::two_way && works;
+}
+
+bool is_close(const Reading &reached, const Reading &wanted, const materials::WorkLimits &limits)
+{
+  return std::abs(reached.bow - wanted.bow) <= limits.bow_miss &&
+         std::abs(reached.twist - wanted.twist) <= limits.twist_miss;
+}
+
+Job plan_job(const JobInput &input)
+{
+  return JobPlanner(input).plan();
+}
+} // namespace overbend::solver
