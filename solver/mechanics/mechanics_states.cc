@@ -5,6 +5,7 @@
 #include "solver/model/wood_axes.h"
 
 #include <algorithm>
+#include <cstdlib>
 #include <cmath>
 
 // States: what a point keeps from step to step; which springs pull and which creep elements work at
@@ -14,7 +15,8 @@ namespace overbend::solver
 namespace
 {
 // Creep elements may switch this often within a step; then they stay (their effect is small).
-constexpr unsigned creep_rounds = 2;
+static const unsigned creep_rounds = getenv("OB_C") ? unsigned(atoi(getenv("OB_C"))) : 2;
+static const bool guess_look = getenv("OB_G") != nullptr;
 // Fret slots may open and close for longer: a neck that is bent back opens all of them at once. A
 // slot is as stiff open as closed at no stress, so one that is not sure does not matter below a
 // stress (Pa) of a thousandth of what clamping makes.
@@ -134,8 +136,10 @@ void Mechanics::equilibrate(const std::vector<Spring> &springs, const std::vecto
   // rough solution first. If the states stay, or may not change any more, the search for it goes on
   // to the fine one.
   unsigned looks = 0;
+  if (guess_look && time_passes)
+    update_points(displacement, {true, false});
   const auto look = [&](const std::vector<double> &u) {
-    const MayChange may{looks < creep_rounds, looks < slot_rounds};
+    const MayChange may{looks < creep_rounds && time_passes, looks < slot_rounds};
     ++looks;
     return update_states(springs, u, may);
   };
@@ -146,7 +150,7 @@ void Mechanics::equilibrate(const std::vector<Spring> &springs, const std::vecto
                  rough = rough_share * rough_share * search.energy[0];
     std::vector<double> u;
     bool changed = false;
-    if (looks < creep_rounds) {
+    if (looks < std::max(1u, creep_rounds)) {
       go_on(search, {std::max(fine, rough)});
       u = moved_by(displacement, search.x[0]);
       changed = look(u);
