@@ -70,17 +70,6 @@ check_blas() {
   esac
 }
 
-# The tests shall run on the BLAS kernels that the program chooses for itself (solver/equations/blas.h).
-use_blas_kernels_of_program() {
-  local core
-  core=$(OPENBLAS_VERBOSE=2 "$build_dir/solver/overbend" --help 2>&1 > /dev/null |
-    sed -n 's/^Core: //p' | tail -n 1)
-  if [ -n "$core" ]; then
-    export OPENBLAS_CORETYPE=$core
-    say "BLAS kernels: $core"
-  fi
-}
-
 # configure [cmake options]
 configure() {
   say "configuring in build/release"

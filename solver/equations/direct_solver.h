@@ -1,64 +1,51 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "solver/equations/sparse_matrix.h"
+
 #include <memory>
 #include <vector>
 
 namespace overbend::solver
 {
-// A symmetric sparse matrix, both triangles, rows compressed, columns ascending.
-struct SparseMatrix
-{
-  std::vector<int> row_start; // n + 1
-  std::vector<int> column;
-  std::vector<double> value;
+struct Supernodes;
+template <typename Real>
+class SupernodalFactor;
 
-  unsigned size() const { return row_start.size() - 1; }
-  double &at(unsigned row, unsigned col); // the entry must be in the pattern
-  void add_times(const std::vector<double> &x, std::vector<double> &y) const; // y += A x
-};
+// Whether a factor solves equations, or only shows conjugate gradients the way: then six digits are
+// enough, in half the time and memory.
+enum class Digits { all, some };
 
-// Pattern with a full block for each group of unknowns that meet.
-class PatternBuilder
-{
-public:
-  explicit PatternBuilder(unsigned n) : columns(n) {}
-  // Every unknown of the group couples with every other one.
-  void add_group(const std::vector<unsigned> &group);
-  SparseMatrix build();
-
-private:
-  std::vector<std::vector<unsigned>> columns;
-};
-
-// Sparse Cholesky factor of a symmetric positive definite matrix, by CHOLMOD (supernodal).
+// Sparse Cholesky factor of a symmetric positive definite matrix, on two threads.
 //
-// Measured on the matrix of a neck with 36,000 unknowns: one back substitution takes 10 ms where
-// MUMPS by way of PETSc takes 17, and the iterations around a kept factor are mostly those;
-// factorising takes 0.35 s against 0.26.
+// CHOLMOD finds ordering and shape (supernodes.h), the numbers are made here
+// (supernodal_factor.h): CHOLMOD 3 has no single precision, and with it each factor of a neck
+// started four threads of OpenMP, however many processors there are.
 class Factor
 {
 public:
-  Factor();
+  explicit Factor(Digits digits = Digits::all);
   ~Factor();
-  Factor(const Factor &) = delete;
-  Factor &operator=(const Factor &) = delete;
+  Factor(Factor &&) noexcept;
+  Factor &operator=(Factor &&) noexcept;
 
-  // Keeps the ordering from the first call on; the pattern must stay the same. Throws
+  // Keeps the ordering from the first call on; the pattern must stay the same. A matrix that single
+  // precision does not take for positive definite is factorised in double precision instead. Throws
   // std::runtime_error with the solver's word if the matrix cannot be factorised.
   void factorise(const SparseMatrix &matrix);
   bool empty() const;
   // Forgets the ordering: the next matrix may have another pattern.
   void reset();
 
-  // x = A^-1 b, in place.
+  // x = A^-1 b, in place. Only with all digits.
   void solve(std::vector<double> &x) const;
-  // The same to some six digits, for several vectors at once and by a quicker sweep (FactorSweep):
-  // what conjugate gradients want of a preconditioner.
+  // The same for several vectors at once, to the digits there are.
   void precondition(std::vector<std::vector<double>> &x) const;
 
 private:
-  struct Implementation;
-  std::unique_ptr<Implementation> implementation;
+  Digits digits;
+  std::shared_ptr<const Supernodes> shape;
+  std::unique_ptr<SupernodalFactor<float>> quick;
+  std::unique_ptr<SupernodalFactor<double>> full;
 };
 } // namespace overbend::solver

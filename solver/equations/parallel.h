@@ -1,28 +1,19 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "solver/equations/second_thread.h"
+
 #include <cstddef>
-#include <thread>
 #include <vector>
 
 namespace overbend::solver
 {
-// Whether OMP_NUM_THREADS asks for one thread: for many runs side by side. Results do not depend on
-// it.
-bool on_one_thread();
-
 // Runs work(begin, end) on two halves of 0..n at once. Only for work whose items do not depend on
 // each other, so that the result is the same on one thread.
 template <typename Work>
 void in_two_threads(std::size_t n, const Work &work)
 {
-  if (on_one_thread()) {
-    work(0, n);
-    return;
-  }
-  std::thread other([&] { work(n / 2, n); });
-  work(0, n / 2);
-  other.join();
+  at_once([&] { work(0, n / 2); }, [&] { work(n / 2, n); });
 }
 
 // The same for work(begin, end, sum) that adds into a vector: the second half adds into one of its
@@ -31,14 +22,7 @@ template <typename Work>
 void add_in_two_threads(std::size_t n, std::vector<double> &sum, const Work &work)
 {
   std::vector<double> of_second_half(sum.size(), 0.);
-  if (on_one_thread()) {
-    work(n / 2, n, of_second_half);
-    work(0, n / 2, sum);
-  } else {
-    std::thread other([&] { work(n / 2, n, of_second_half); });
-    work(0, n / 2, sum);
-    other.join();
-  }
+  at_once([&] { work(0, n / 2, sum); }, [&] { work(n / 2, n, of_second_half); });
   for (std::size_t i = 0; i < sum.size(); ++i)
     sum[i] += of_second_half[i];
 }

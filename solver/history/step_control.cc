@@ -3,12 +3,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <vector>
 
 namespace overbend::solver
 {
 namespace
 {
-constexpr double most_growth = 2, most_cut = 0.3, safety = 0.9;
+constexpr double most_growth = 4, most_cut = 0.3, safety = 0.9;
 }
 
 void StepControl::restart(double time, const Values &values)
@@ -19,18 +20,25 @@ void StepControl::restart(double time, const Values &values)
 
 double StepControl::error(double time, const Values &values) const
 {
-  if (times.size() < 3)
+  const std::size_t known = times.size();
+  if (known < 2)
     return 0;
-  const std::size_t n = times.size();
-  const double t[4] = {times[n - 3], times[n - 2], times[n - 1], time};
+  std::vector<double> t(times.begin(), times.end());
+  t.push_back(time);
+  const double dt = time - times.back();
   double largest = 0;
   for (unsigned k = 0; k < n_values; ++k) {
-    double d[4] = {past[n - 3][k], past[n - 2][k], past[n - 1][k], values[k]};
-    for (unsigned order = 1; order < 4; ++order)
-      for (unsigned i = 3; i >= order; --i)
+    std::vector<double> d;
+    for (const Values &p : past)
+      d.push_back(p[k]);
+    d.push_back(values[k]);
+    for (std::size_t order = 1; order <= known; ++order)
+      for (std::size_t i = known; i >= order; --i)
         d[i] = (d[i] - d[i - 1]) / (t[i] - t[i - order]);
-    // Third divided difference = y'''/6.
-    largest = std::max(largest, std::abs(6 * d[3]) * std::pow(t[3] - t[2], 3) / 12);
+    // The third divided difference is a sixth of the third derivative, the second half of the
+    // second one.
+    const double third = known > 2 ? 6 * d[known] : 2 * d[known] / dt;
+    largest = std::max(largest, std::abs(third) * std::pow(dt, 3) / 12);
   }
   return largest / allowed;
 }

@@ -7,7 +7,8 @@
 namespace overbend::solver
 {
 // Chooses time steps from how the readings bend: a step of second order errs by about
-// dt^3/12 |d3 y/dt3|, and the third derivative is taken from the last four values.
+// dt^3/12 |d3 y/dt3|, and the third derivative is taken from the last four values. From three,
+// what dies out within the step is thought of: d3 y/dt3 = (d2 y/dt2)/dt.
 class StepControl
 {
 public:

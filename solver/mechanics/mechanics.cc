@@ -4,47 +4,10 @@
 #include "solver/equations/parallel.h"
 #include "solver/equations/timing_clock.h"
 #include "solver/mechanics/glue_traction.h"
-#include "solver/mechanics/step_failure.h"
 #include "solver/model/wood_axes.h"
-
-#include <algorithm>
-#include <cmath>
 
 namespace overbend::solver
 {
-namespace
-{
-// Creep elements may switch this often within a step; then they stay (their effect is small).
-constexpr unsigned creep_rounds = 2;
-// Fret slots may open and close for longer: a neck that is bent back opens all of them at once. A
-// slot is as stiff open as closed at no stress, so one that is not sure does not matter below a
-// stress (Pa) of a thousandth of what clamping makes.
-constexpr unsigned slot_rounds = 8;
-constexpr double unsure_slot = 1e4;
-constexpr unsigned state_rounds = 30;
-// Share of a residual (energy norm) that may be left while the states are still looked for.
-constexpr double rough_share = 0.01;
-} // namespace
-
-MechanicsState unstressed(const Model &model)
-{
-  MechanicsState state;
-  state.displacement.assign(model.n_unknowns(), 0.);
-  state.wood.resize(model.space.jxw.size());
-  state.glue.resize(model.glue_point.size());
-  return state;
-}
-
-void add_times(MechanicsState &state, double factor, const MechanicsState &other)
-{
-  for (std::size_t i = 0; i < state.displacement.size(); ++i)
-    state.displacement[i] += factor * other.displacement[i];
-  for (std::size_t p = 0; p < state.wood.size(); ++p)
-    materials::add_times(state.wood[p], factor, other.wood[p]);
-  for (std::size_t p = 0; p < state.glue.size(); ++p)
-    materials::add_times(state.glue[p], factor, other.glue[p]);
-}
-
 Mechanics::Mechanics(const Model &the_model) : model(the_model)
 {
   if (model.strips)
@@ -109,6 +72,7 @@ void Mechanics::begin_wood(const StepClimate &climate, double dt)
       }
     }
   });
+  time_passes = dt > 0;
   set_law();
   judge_factor();
   ++tally.steps;
@@ -167,15 +131,17 @@ materials::Compliance Mechanics::tangent_at(unsigned cell, std::size_t p) const
 void Mechanics::set_law()
 {
   in_two_threads(model.space.n_cells, [&](std::size_t begin, std::size_t end) {
-    for (std::size_t c = begin; c < end; ++c) {
-      for (std::size_t p = c * points_per_cell; p < (c + 1) * points_per_cell; ++p) {
-        const auto &law = law_at(unsigned(c), p);
-        wood_stiffness[p] = inverse(tangent_at(unsigned(c), p));
-        wood_history[p] = law.history(start->wood[p], wood_step[p], active[p]);
-        stiffness[p] = to_model_axes(axes_at(unsigned(c), p), wood_stiffness[p]);
-      }
-    }
+    for (std::size_t c = begin; c < end; ++c)
+      for (std::size_t p = c * points_per_cell; p < (c + 1) * points_per_cell; ++p)
+        set_law_at(unsigned(c), p);
   });
+}
+
+void Mechanics::set_law_at(unsigned cell, std::size_t p)
+{
+  wood_stiffness[p] = inverse(tangent_at(cell, p));
+  wood_history[p] = law_at(cell, p).history(start->wood[p], wood_step[p], active[p]);
+  stiffness[p] = to_model_axes(axes_at(cell, p), wood_stiffness[p]);
 }
 
 std::vector<double> Mechanics::residual(const std::vector<Spring> &springs,
@@ -215,119 +181,6 @@ std::vector<double> Mechanics::residual(const std::vector<Spring> &springs,
   for (std::size_t i = 0; i < force.size(); ++i)
     force[i] = is_held[i] ? 0. : load[i] - force[i];
   return force;
-}
-
-// Looks which springs pull, which creep elements work and which slots are open; true if anything
-// changed.
-bool Mechanics::update_states(const std::vector<Spring> &springs,
-                              const std::vector<double> &displacement, MayChange may)
-{
-  restless.clear();
-  for (std::size_t s = 0; s < springs.size(); ++s) {
-    const char closed = !springs[s].one_sided || elongation(springs[s], displacement) > 0;
-    if (closed != spring_closed[s])
-      restless.push_back(springs[s].name);
-    spring_closed[s] = closed;
-  }
-  const bool points_changed = update_points(displacement, may);
-  return points_changed || !restless.empty();
-}
-
-bool Mechanics::update_points(const std::vector<double> &displacement, MayChange may)
-{
-  may.slots = may.slots && !slot_open.empty();
-  if (!may.creep && !may.slots)
-    return false;
-  const std::vector<Voigt> strain = strains(model.space, displacement);
-  std::vector<char> cell_changed(model.space.n_cells, 0);
-  in_two_threads(model.space.n_cells, [&](std::size_t begin, std::size_t end) {
-    for (std::size_t c = begin; c < end; ++c) {
-      for (std::size_t p = c * points_per_cell; p < (c + 1) * points_per_cell; ++p) {
-        materials::Vector6 elastic = to_wood_axes(axes_at(unsigned(c), p), strain[p]);
-        for (unsigned i = 0; i < 6; ++i)
-          elastic[i] -= wood_history[p][i];
-        const materials::Vector6 stress = wood_stiffness[p] * elastic;
-        if (may.creep) {
-          const auto now_active =
-              law_at(unsigned(c), p).active(start->wood[p], wood_step[p], stress);
-          cell_changed[c] = cell_changed[c] || now_active != active[p];
-          active[p] = now_active;
-        }
-        if (may.slots && model.slot_give[p] > 0 && std::abs(stress[0]) > unsure_slot) {
-          cell_changed[c] = cell_changed[c] || (stress[0] > 0) != bool(slot_open[p]);
-          slot_open[p] = stress[0] > 0;
-        }
-      }
-    }
-  });
-  const bool changed = std::find(cell_changed.begin(), cell_changed.end(), 1) != cell_changed.end();
-  if (changed)
-    set_law();
-  return changed;
-}
-
-void Mechanics::equilibrate(const std::vector<Spring> &springs, const std::vector<double> &load,
-                            std::vector<double> &displacement)
-{
-  current_springs = springs;
-  make_pattern(springs);
-  if (spring_closed.size() != springs.size())
-    spring_closed.assign(springs.size(), 0);
-  for (std::size_t s = 0; s < springs.size(); ++s)
-    spring_closed[s] = !springs[s].one_sided || elongation(springs[s], displacement) > 0;
-  for (const auto &[index, value] : held)
-    displacement[index] = value;
-
-  // Which springs and creep elements are at work shows long before the digits are all there: a
-  // rough solution first, and the fine one once the states stay or may not change any more.
-  bool rough = true;
-  for (unsigned round = 0; round < state_rounds; ++round) {
-    std::vector<std::vector<double>> increment{residual(springs, load, displacement)};
-    iterate(increment, [&](std::size_t, double energy) {
-      force_scale = std::max(force_scale, energy);
-      const double fine = tolerance * tolerance * force_scale;
-      return rough ? std::max(fine, rough_share * rough_share * energy) : fine;
-    });
-    for (std::size_t i = 0; i < displacement.size(); ++i)
-      displacement[i] += increment[0][i];
-    if (!std::all_of(displacement.begin(), displacement.end(),
-                     [](double v) { return std::isfinite(v); }))
-      throw StepFailed("the displacement is not a finite number, first " +
-                       place_of_largest(model.space, displacement));
-    const bool changed =
-        update_states(springs, displacement, {round < creep_rounds, round < slot_rounds});
-    if (!changed && !rough)
-      return;
-    rough = rough && changed && round + 1 < creep_rounds;
-  }
-  throw StepFailed("these open and close in turn and do not come to rest in " +
-                   std::to_string(state_rounds) + " rounds: " + counted(restless));
-}
-
-void Mechanics::respond(std::vector<std::vector<double>> &loads,
-                        const std::vector<std::vector<double>> &guesses)
-{
-  std::vector<double> energy_of_guess(loads.size(), 0.);
-  std::vector<double> force(guesses.empty() ? 0 : model.n_unknowns());
-  for (std::size_t k = 0; k < loads.size(); ++k) {
-    auto &load = loads[k];
-    for (std::size_t i = 0; i < load.size(); ++i)
-      if (is_held[i])
-        load[i] = 0;
-    if (guesses.empty())
-      continue;
-    for (std::size_t i = 0; i < load.size(); ++i)
-      energy_of_guess[k] += guesses[k][i] * load[i];
-    apply_operator(guesses[k], force);
-    for (std::size_t i = 0; i < load.size(); ++i)
-      load[i] -= force[i];
-  }
-  iterate(loads, [&](std::size_t k, double energy) {
-    return unit_tolerance * unit_tolerance * std::max(energy, energy_of_guess[k]);
-  });
-  for (std::size_t k = 0; k < guesses.size(); ++k)
-    for (std::size_t i = 0; i < loads[k].size(); ++i)
-      loads[k][i] += guesses[k][i];
 }
 
 std::vector<double> Mechanics::unit_load(const MechanicsState &unit) const

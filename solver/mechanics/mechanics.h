@@ -6,8 +6,8 @@
 #include "solver/model/elasticity_kernel.h"
 #include "solver/model/model.h"
 
-#include <functional>
 #include <limits>
+#include <set>
 #include <stdexcept>
 #include <string>
 #include <vector>
@@ -105,26 +105,43 @@ public:
 private:
   void begin_wood(const StepClimate &climate, double dt);
   void set_law();
+  void set_law_at(unsigned cell, std::size_t point);
   struct MayChange
   {
     bool creep = true, slots = true;
   };
+  void take(const std::vector<Spring> &springs, std::vector<double> &displacement);
   bool update_states(const std::vector<Spring> &springs, const std::vector<double> &displacement,
                      MayChange may);
   bool update_points(const std::vector<double> &displacement, MayChange may);
+  bool update_point(unsigned cell, std::size_t point, const materials::Vector6 &stress,
+                    MayChange may);
   materials::Compliance tangent_at(unsigned cell, std::size_t point) const;
   void build_tangent();
   std::vector<double> residual(const std::vector<Spring> &springs, const std::vector<double> &load,
                                const std::vector<double> &displacement) const;
+  std::vector<double> moved_by(const std::vector<double> &from,
+                               const std::vector<double> &change) const;
   void apply_operator(const std::vector<double> &x, std::vector<double> &y) const;
   void factorise();
+  void place_cells();
   void add_cells_to_matrix();
+  void add_rows_of_cell(unsigned cell, const ElementMatrix &k, unsigned begin, unsigned end);
   void add_glue_to_matrix();
   void add_springs_to_matrix();
   void make_pattern(const std::vector<Spring> &springs);
-  // What of a residual's energy may be left, from its number and its energy at the start.
-  using EnergyLimit = std::function<double(std::size_t, double)>;
-  void iterate(std::vector<std::vector<double>> &residuals, const EnergyLimit &limit_of);
+  // Conjugate gradients under way, for several right sides at once.
+  struct Search
+  {
+    std::vector<std::vector<double>> x, r, p; // found so far, residual, direction
+    std::vector<double> energy;               // of each residual
+    unsigned iterations = 0;
+    bool fresh = false; // the factor is as new as can be
+  };
+  Search begin_search(std::vector<std::vector<double>> residuals);
+  void go_on(Search &search, const std::vector<double> &limit);
+  void iterate_once(Search &search, const std::vector<double> &limit);
+  void precondition(Search &search) const;
   void judge_factor();
 
   const materials::WoodLaw &law_at(unsigned cell, std::size_t point) const
@@ -156,8 +173,13 @@ private:
   std::vector<std::string> restless; // springs that opened or closed in the last round
   std::vector<Spring> current_springs;
 
-  Factor factor;
-  SparseMatrix matrix;
+  Factor factor{Digits::some};
+  SparseMatrix matrix; // on and left of the diagonal
+  std::vector<unsigned> cell_entry;
+  std::set<std::vector<unsigned>> spring_groups; // unknowns that springs couple in it
+  std::vector<ElementMatrix> element;            // of a few cells
+  std::vector<double> applied; // work space of an iteration: the operator on a direction
+  std::vector<std::vector<double>> better;
   bool factor_is_stale = true;
   struct FactorWear
   {
@@ -168,6 +190,7 @@ private:
   };
   FactorWear factor_wear;
   double force_scale = 0;
+  bool time_passes = false; // in the step at hand
   SolverCounts tally;
 };
 } // namespace overbend::solver

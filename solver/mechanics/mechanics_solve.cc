@@ -13,10 +13,8 @@ namespace overbend::solver
 {
 namespace
 {
-// What a factorisation counts for, in iterations. By the clock it is 60 (1.0 s to 17 ms on the
-// demonstration's neck), but iterations bring sweeps of their own at the start of each solve: of 28
-// and 50, tried on that plan, the smaller was quicker (133 s, 142 s).
-constexpr double factorisation_in_iterations = 30;
+// What a factorisation counts for, in iterations; TUNE
+constexpr double factorisation_in_iterations = 12;
 constexpr unsigned iterations_limit = 200;
 
 double dot(const std::vector<double> &a, const std::vector<double> &b)
@@ -56,7 +54,7 @@ void Mechanics::factorise()
   add_cells_to_matrix();
   add_glue_to_matrix();
   add_springs_to_matrix();
-  for (unsigned i = 0; i < matrix.size(); ++i)
+  for (unsigned i = 0; i < matrix.size() && !held.empty(); ++i)
     for (int k = matrix.row_start[i]; k < matrix.row_start[i + 1]; ++k) {
       const unsigned j = matrix.column[k];
       if (is_held[i] || is_held[j])
@@ -94,77 +92,88 @@ void Mechanics::judge_factor()
   wear.iterations_of_step = 0;
 }
 
-// Conjugate gradients for each residual, with the factor as preconditioner, until the energy of
-// what is left is below its limit; the increments replace the residuals. The vectors share the
-// sweeps over the factor.
-void Mechanics::iterate(std::vector<std::vector<double>> &residuals, const EnergyLimit &limit_of)
+Mechanics::Search Mechanics::begin_search(std::vector<std::vector<double>> residuals)
 {
   if (factor_is_stale)
     factorise();
   const double t0 = clock_seconds();
-  const std::size_t m = residuals.size(), n = model.n_unknowns();
-  std::vector<std::vector<double>> x(m, std::vector<double>(n, 0.)), &r = residuals, z = r, p;
-  factor.precondition(z);
-  p = z;
-  std::vector<double> rz(m), limit(m);
-  for (std::size_t k = 0; k < m; ++k) {
-    rz[k] = dot(r[k], z[k]);
-    limit[k] = limit_of(k, rz[k]);
-  }
-  std::vector<double> q(n);
-  unsigned iteration = 0;
+  Search search;
+  search.r = std::move(residuals);
+  search.x.assign(search.r.size(), std::vector<double>(model.n_unknowns(), 0.));
+  search.energy.resize(search.r.size());
+  search.fresh = tally.solves == 0;
+  precondition(search);
+  ++tally.solves;
+  tally.seconds_solve += clock_seconds() - t0;
+  return search;
+}
+
+// Begins anew from what is left of the residuals.
+void Mechanics::precondition(Search &search) const
+{
+  search.p = search.r;
+  factor.precondition(search.p);
+  for (std::size_t k = 0; k < search.r.size(); ++k)
+    search.energy[k] = dot(search.r[k], search.p[k]);
+}
+
+// Conjugate gradients for each residual, with the factor as preconditioner, until the energy of
+// what is left is below its limit. The vectors share the sweeps over the factor.
+void Mechanics::go_on(Search &search, const std::vector<double> &limit)
+{
+  const double t0 = clock_seconds();
   const auto all_done = [&] {
-    for (std::size_t k = 0; k < m; ++k)
-      if (!(rz[k] <= limit[k]))
+    for (std::size_t k = 0; k < limit.size(); ++k)
+      if (!(search.energy[k] <= limit[k]))
         return false;
     return true;
   };
-  bool fresh = tally.solves == 0;
   while (!all_done()) {
-    if (++iteration > iterations_limit)
+    if (++search.iterations > iterations_limit)
       throw StepFailed("the equation solver does not converge in " +
                        std::to_string(iterations_limit) + " iterations; most is left " +
-                       place_of_largest(model.space, r[0]));
-    if (iteration % 40 == 0 && !fresh) {
+                       place_of_largest(model.space, search.r[0]));
+    ++factor_wear.iterations_of_step;
+    ++tally.iterations;
+    if (search.iterations % 40 == 0 && !search.fresh) {
       // The factor has grown too old: a new one, and start again from where we are.
       factorise();
-      fresh = true;
-      z = r;
-      factor.precondition(z);
-      p = z;
-      for (std::size_t k = 0; k < m; ++k)
-        rz[k] = dot(r[k], z[k]);
+      search.fresh = true;
+      precondition(search);
     }
-    for (std::size_t k = 0; k < m; ++k) {
-      if (rz[k] <= limit[k])
-        continue;
-      apply_operator(p[k], q);
-      const double curvature = dot(p[k], q);
-      if (!(curvature > 0))
-        throw StepFailed("the stiffness is not positive: something is free to move " +
-                         place_of_largest(model.space, p[k]));
-      const double step = rz[k] / curvature;
-      for (std::size_t i = 0; i < n; ++i) {
-        x[k][i] += step * p[k][i];
-        r[k][i] -= step * q[i];
-      }
-    }
-    z = r;
-    factor.precondition(z);
-    for (std::size_t k = 0; k < m; ++k) {
-      if (rz[k] <= limit[k])
-        continue;
-      const double next = dot(r[k], z[k]);
-      const double ratio = next / rz[k];
-      rz[k] = next;
-      for (std::size_t i = 0; i < n; ++i)
-        p[k][i] = z[k][i] + ratio * p[k][i];
+    iterate_once(search, limit);
+  }
+  tally.seconds_solve += clock_seconds() - t0;
+}
+
+void Mechanics::iterate_once(Search &search, const std::vector<double> &limit)
+{
+  const std::size_t n = model.n_unknowns();
+  applied.resize(n);
+  for (std::size_t k = 0; k < limit.size(); ++k) {
+    if (search.energy[k] <= limit[k])
+      continue;
+    std::vector<double> &x = search.x[k], &r = search.r[k], &p = search.p[k];
+    apply_operator(p, applied);
+    const double curvature = dot(p, applied);
+    if (!(curvature > 0))
+      throw StepFailed("the stiffness is not positive: something is free to move " +
+                       place_of_largest(model.space, p));
+    const double step = search.energy[k] / curvature;
+    for (std::size_t i = 0; i < n; ++i) {
+      x[i] += step * p[i];
+      r[i] -= step * applied[i];
     }
   }
-  residuals = std::move(x);
-  factor_wear.iterations_of_step += iteration;
-  tally.iterations += iteration;
-  ++tally.solves;
-  tally.seconds_solve += clock_seconds() - t0;
+  better = search.r;
+  factor.precondition(better);
+  for (std::size_t k = 0; k < limit.size(); ++k) {
+    if (search.energy[k] <= limit[k])
+      continue;
+    const double next = dot(search.r[k], better[k]), ratio = next / search.energy[k];
+    search.energy[k] = next;
+    for (std::size_t i = 0; i < n; ++i)
+      search.p[k][i] = better[k][i] + ratio * search.p[k][i];
+  }
 }
 } // namespace overbend::solver

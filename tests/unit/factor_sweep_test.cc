@@ -62,14 +62,21 @@ double norm(const std::vector<double> &v)
 
 void expect_six_digits(const SparseMatrix &matrix)
 {
-  Factor factor;
-  factor.factorise(matrix);
-  std::vector<double> exact = random_load(matrix.size(), 3);
-  std::vector<std::vector<double>> quick{exact};
-  factor.solve(exact);
-  factor.precondition(quick);
+  Factor full, some(Digits::some);
+  full.factorise(matrix);
+  some.factorise(matrix);
+  const std::vector<double> load = random_load(matrix.size(), 3);
+  std::vector<double> exact = load, left = load;
+  std::vector<std::vector<double>> quick{load};
+  full.solve(exact);
+  some.precondition(quick);
+  for (double &f : left)
+    f = -f;
+  matrix.add_times(exact, left);
   for (std::size_t i = 0; i < exact.size(); ++i)
     quick[0][i] -= exact[i];
+  // Double precision: 1e-16 times the sums over a row and a column.
+  EXPECT_LT(norm(left), 1e-13 * norm(load));
   // Single precision: 6e-8 times what the condition of the matrix (some 1e4) leaves of it.
   EXPECT_LT(norm(quick[0]), 1e-4 * norm(exact));
   EXPECT_GT(norm(exact), 0);
@@ -95,7 +102,7 @@ TEST(FactorSweep, SolvesOneUnknown)
 TEST(FactorSweep, GivesTheSameBytesAloneInCompanyAndAgain)
 {
   const SparseMatrix matrix = box_of_springs(60, 6, 6);
-  Factor factor;
+  Factor factor(Digits::some);
   factor.factorise(matrix);
   std::vector<std::vector<double>> both{random_load(matrix.size(), 1),
                                         random_load(matrix.size(), 2)};
@@ -113,7 +120,7 @@ TEST(FactorSweep, GivesTheSameBytesAloneInCompanyAndAgain)
 TEST(FactorSweep, FollowsANewFactor)
 {
   SparseMatrix matrix = box_of_springs(20, 4, 4);
-  Factor factor;
+  Factor factor(Digits::some);
   factor.factorise(matrix);
   std::vector<std::vector<double>> first{random_load(matrix.size(), 5)}, second = first;
   factor.precondition(first);
@@ -123,4 +130,32 @@ TEST(FactorSweep, FollowsANewFactor)
   factor.precondition(second);
   for (std::size_t i = 0; i < first[0].size(); ++i)
     ASSERT_FLOAT_EQ(float(second[0][i]), float(first[0][i] / 4));
+}
+
+// Two nodes joined by a spring 1e9 times as stiff as what holds them: single precision loses the
+// holding and finds a pivot of zero.
+TEST(FactorSweep, TakesDoublePrecisionWhereSingleDoesNotDo)
+{
+  PatternBuilder pattern(2);
+  pattern.add_group({0, 1});
+  SparseMatrix matrix = pattern.build();
+  matrix.value = {1 + 1e-9, -1, -1, 1};
+  Factor factor(Digits::some);
+  factor.factorise(matrix);
+  std::vector<std::vector<double>> x{{0, 1e-9}};
+  factor.precondition(x);
+  EXPECT_NEAR(x[0][1], 1 + 1e-9, 1e-6);
+  EXPECT_THROW(factor.solve(x[0]), std::logic_error);
+}
+
+TEST(FactorSweep, RefusesWhatIsFreeToMove)
+{
+  PatternBuilder pattern(2);
+  pattern.add_group({0, 1});
+  SparseMatrix matrix = pattern.build();
+  matrix.value = {1, -1, -1, 1};
+  for (const Digits digits : {Digits::some, Digits::all}) {
+    Factor factor(digits);
+    EXPECT_THROW(factor.factorise(matrix), std::runtime_error);
+  }
 }
