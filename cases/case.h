@@ -120,6 +120,20 @@ struct Found
   bool angle_only = false; // string height or neck angle is wrong, the board is straight
 };
 
+// What was done in a first pass and read after it, at the end of its rest: from it a plan of the
+// second finds how fast this glue line is. Readings as in Found.
+struct FirstPass
+{
+  std::optional<double> overbend; // bow that the clamp was set to when hot, on the centre line
+  double overbend_twist = 0;
+  std::optional<double> bow; // released and rested, centre
+  std::optional<double> twist;
+  // As it was done, where that was not as the set-up at hand.
+  std::optional<double> bar_temperature, hold;
+
+  bool done() const { return bow.has_value(); }
+};
+
 // What straightedge, sticks and a string held down are read on: the tops of the frets, or the wood
 // between them (a notched edge).
 enum class EdgeOn { frets, wood };
@@ -355,6 +369,7 @@ struct LeftOpen
 {
   bool bar_temperature = false; // Heater::bar_temperature
   bool bar_ends = false;        // Heater::to, iron_to
+  bool bar_width = false;       // Heater::width
   bool wrap = false;            // Schedule::wrap
   bool hold = false;            // Schedule::hold
   bool device = false;          // what pulls the headstock down
@@ -379,6 +394,7 @@ struct Case
   FinishedFaces faces;
   Binding binding = Binding::unknown;
   Found found;
+  FirstPass first_pass;
   Readings readings;
   Warp warp;
   Air room;

@@ -56,6 +56,25 @@ void check_hot_evenings(const Case &result)
                    ") are no hotter than the warmest month (" + both_temperatures(warmest) + ")",
                "give the air on the stage or in the car");
 }
+void check_first_pass(const Case &result)
+{
+  const FirstPass &pass = result.first_pass;
+  if (pass.overbend.has_value() != pass.bow.has_value())
+    refuse(result, pass.overbend ? "first_pass.overbend" : "first_pass.bow",
+           pass.overbend ? "what the clamp was set to is told, and not what was read after it"
+                         : "what was read after the first pass is told, and not what the clamp was "
+                           "set to",
+           "give both overbend and bow");
+  if (!pass.done())
+    for (const char *key : {"first_pass.overbend_twist", "first_pass.twist",
+                            "first_pass.bar_temperature", "first_pass.hold"})
+      if (result.lines.count(key) > 0)
+        refuse(result, key, "a first pass is told without its overbend and the bow after it",
+               "give first_pass.overbend and first_pass.bow as well");
+  if (pass.done() && result.lines.count("phase[1]") > 0)
+    refuse(result, "first_pass.bow", "a first pass cannot be told beside phases of your own",
+           "leave the phases to [schedule], or list both passes as phases and use `simulate`");
+}
 } // namespace
 
 void check_told(const Case &result)
@@ -63,5 +82,6 @@ void check_told(const Case &result)
   check_slots(result);
   check_rod_readings(result);
   check_hot_evenings(result);
+  check_first_pass(result);
 }
 } // namespace overbend::cases

@@ -35,6 +35,11 @@ const std::vector<SectionNote> &section_notes()
       {"tuners", "The posts that the strings and the cords go to."},
       {"finish", "Finish and trim, which limit the heat."},
       {"found", "What the bench found, strings off and rod slack."},
+      {"first_pass",
+       "What a first pass did, once it is done: then a plan sizes the second. It runs the first "
+       "pass with slower and faster glue lines until one reads what you read; that line is then "
+       "planned with. The set-up is that of the first plan, so leave the rest of the case as it "
+       "was."},
       {"readings", "How the bench reads, for what the case gives and what the plan tells."},
       {"warp", "How the neck got there."},
       {"room", "The air of the shop."},

@@ -49,6 +49,27 @@ void declare_found(Declarations &lines)
              "The board is straight; only the string height or the neck angle is wrong.", "false");
 }
 
+void declare_first_pass(Declarations &lines)
+{
+  Table pass(lines, "first_pass");
+  pass.length("overbend", OVERBEND_AT(result.first_pass.overbend), -15 * mm, 15 * mm,
+              "Bow on the centre line that the clamp was set to at the last hot reading.",
+              "unknown");
+  pass.quantity("overbend_twist", Dimension::angle, OVERBEND_AT(result.first_pass.overbend_twist),
+                -5 * degree, 5 * degree, "Twist that it was set to.", "0 deg");
+  pass.length("bow", OVERBEND_AT(result.first_pass.bow), -15 * mm, 15 * mm,
+              "Bow on the centre line after it, released and rested, strings off, read like "
+              "found.bow.",
+              "unknown");
+  pass.quantity("twist", Dimension::angle, OVERBEND_AT(result.first_pass.twist), -5 * degree,
+                5 * degree, "Twist then; unknown: as this line would have left it.", "unknown");
+  pass.quantity("bar_temperature", Dimension::temperature,
+                OVERBEND_AT(result.first_pass.bar_temperature), celsius(25), celsius(110),
+                "What the bar was held at; unknown: as planned.", "unknown");
+  pass.time("hold", OVERBEND_AT(result.first_pass.hold), 0, 3 * day,
+            "Time hot after the hot reading; unknown: as planned.", "unknown");
+}
+
 // Tops of frets stand 0.9 to 1.5 mm over the board [E]: more than that is a slip of the pen.
 constexpr double fret_top = 1.5 * mm;
 
@@ -254,6 +275,7 @@ void declare_bench_itself(Declarations &lines)
 void declare_bench(Declarations &lines)
 {
   declare_found(lines);
+  declare_first_pass(lines);
   declare_readings(lines);
   declare_warp(lines);
   declare_room(lines);

@@ -154,6 +154,7 @@ void read_limits(EntryReader &reader, WorkLimits &l)
   l.fret_tops_known = positive(reader, "fret_tops_known", "degC");
   l.kept_an_hour = positive(reader, "kept_an_hour", "1");
   l.least_strung = reader.number("least_strung", "mm");
+  l.rod_forward = positive(reader, "rod_forward", "mm");
   l.condition_humidity = positive(reader, "condition_humidity", "1");
   l.plastic_softens = positive(reader, "plastic_softens", "degC");
   l.overbend = positive(reader, "overbend", "mm");

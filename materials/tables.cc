@@ -148,26 +148,33 @@ std::vector<std::array<std::string, 6>> rows(const Entry &entry)
   return all;
 }
 
-Glue at_speed(const Glue &glue, LineSpeed speed)
+double place_in_spread(LineSpeed speed)
+{
+  return speed == LineSpeed::slow ? -1 : speed == LineSpeed::fast ? 1 : 0;
+}
+
+Glue at_speed(const Glue &glue, double place)
 {
   Glue g = glue;
-  const double decades = speed == LineSpeed::slow ? 1 : speed == LineSpeed::fast ? -1 : 0;
-  g.time_factor *= std::pow(10., decades * glue.time_scale_decades);
-  g.softening_shift += decades * glue.softening_spread;
+  g.time_factor *= std::pow(10., -place * glue.time_scale_decades);
+  g.softening_shift -= place * glue.softening_spread;
   return g;
+}
+
+Glue at_speed(const Glue &glue, LineSpeed speed)
+{
+  return at_speed(glue, place_in_spread(speed));
+}
+
+double line_thickness(const Glue &glue, double thickness, double place)
+{
+  const double end = place < 0 ? glue.thinnest : glue.thickest;
+  return thickness * std::pow(end / glue.thickness, std::abs(place));
 }
 
 double line_thickness(const Glue &glue, double thickness, LineSpeed speed)
 {
-  switch (speed) {
-  case LineSpeed::slow:
-    return thickness * glue.thinnest / glue.thickness;
-  case LineSpeed::fast:
-    return thickness * glue.thickest / glue.thickness;
-  case LineSpeed::middle:
-    break;
-  }
-  return thickness;
+  return line_thickness(glue, thickness, place_in_spread(speed));
 }
 
 Wood as_piece(const Bar &bar)

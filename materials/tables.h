@@ -182,7 +182,17 @@ struct Glue : Entry
 // `thickness` thick. Ends of three spreads at once: together they go beyond what the anchors of
 // glues.toml let a single line do (tests/law), so they bound a neck and describe none.
 enum class LineSpeed { slow, middle, fast };
+
+// Place of a line within its spread: -1 slow, 0 middle, 1 fast, and any line between them. A line
+// that was read after a pass has one of its own.
+double place_in_spread(LineSpeed speed);
+
+// `place` from -1 to 1: time scale 10^(-place decades), softening lower by place times its spread.
+Glue at_speed(const Glue &glue, double place);
 Glue at_speed(const Glue &glue, LineSpeed speed);
+
+// Thickness (m) of a line told or taken to be `thickness` thick, in geometric steps to its ends.
+double line_thickness(const Glue &glue, double thickness, double place);
 double line_thickness(const Glue &glue, double thickness, LineSpeed speed);
 
 // A bar of metal or carbon: glued in, or lying on the board to spread the heat.
@@ -247,8 +257,8 @@ struct WorkLimits : Entry
   double line_known = 0, line_unknown = 0;                      // K
   double surface_known = 0, fret_tops_known = 0;                // K
   double kept_an_hour = 0, condition_humidity = 0;
-  double least_strung = 0; // m
-  double overbend = 0, overbend_long = 0, long_scale = 0;       // m
+  double least_strung = 0, rod_forward = 0;               // m
+  double overbend = 0, overbend_long = 0, long_scale = 0; // m
   double wood_use_caution = 0, wood_use_refuse = 0, bond_use_caution = 0, bond_use_hot = 0;
   double bond_hot_time = 0;                           // s
   double least_bow = 0, bow_miss = 0, least_lift = 0; // m

@@ -2,6 +2,7 @@
 #include "solver/commands/commands.h"
 
 #include "cases/error.h"
+#include "cases/first_pass.h"
 #include "cases/read_case.h"
 #include "cases/set_up_open.h"
 #include "materials/strings.h"
@@ -61,13 +62,13 @@ private:
   {
     report.cord_per_turn =
         materials::take_up_per_turn(tables.tuner(c.tuners.kind), c.bench.cord_diameter);
-    report.verdict = refuse_before(c, tables);
+    report.verdict = refuse_before(cases::as_it_stands(c), tables);
     const cases::Case opened = cases::with_set_up_open(c);
     const bool fixed = cases::fixes_set_up(c);
     // What the case asks for of its set-up may be what stops it: then the plan chooses instead.
     const Verdict asked = report.verdict;
     if (asked.refused() && fixed)
-      report.verdict = refuse_before(opened, tables);
+      report.verdict = refuse_before(cases::as_it_stands(opened), tables);
     if (report.verdict.refused())
       return write("refused before any simulation");
     watch.stage("mesh", 0, 0.02);
@@ -121,7 +122,7 @@ private:
     report.planned_tension = workbench.planned_strings.total;
     if (tells_stiffness(c))
       report.stiffness_factor = fit_stiffness(c, *report.lifts);
-    report.verdict.join(judge_lift(c, *report.lifts, report.stiffness_factor));
+    report.verdict.join(judge_lift(cases::as_it_stands(c), *report.lifts, report.stiffness_factor));
     report.verdict.join(judge_water(
         c, mean_moisture(workbench.model, moisture_at_start(workbench.model, c).moisture)));
     return !report.verdict.refused();

@@ -55,13 +55,13 @@ const char *bar_name(cases::BarMaterial material)
 }
 
 GlueLineModel line_model(const cases::Case &the_case, const cases::Glue &glue, const char *name,
-                         const materials::Tables &tables, materials::LineSpeed speed)
+                         const materials::Tables &tables, double place)
 {
   const auto &entry = tables.glue(glue.kind.value_or("white PVA"), the_case.file,
                                   cases::line_of(the_case, std::string("glue.") + name));
   return {std::make_shared<materials::GlueLaw>(
-              materials::at_speed(entry, speed),
-              materials::line_thickness(entry, glue.thickness, speed), the_case.room.humidity),
+              materials::at_speed(entry, place),
+              materials::line_thickness(entry, glue.thickness, place), the_case.room.humidity),
           name, entry};
 }
 
@@ -154,9 +154,10 @@ Model build_model(const cases::Case &the_case, const mesh::NeckMesh &mesh,
   model.slot_give = slots_by_point(model, neck);
 
   // The tongue lies on the body with the same glue as the board.
-  model.glue_line = {line_model(the_case, the_case.board_glue, "board", tables, choices.speed),
-                     line_model(the_case, the_case.scarf_glue, "scarf", tables, choices.speed),
-                     line_model(the_case, the_case.board_glue, "board", tables, choices.speed)};
+  model.glue_line = {
+      line_model(the_case, the_case.board_glue, "board", tables, choices.line_place),
+      line_model(the_case, the_case.scarf_glue, "scarf", tables, choices.line_place),
+      line_model(the_case, the_case.board_glue, "board", tables, choices.line_place)};
   model.glue_line[tongue_line].name = "tongue";
   append(model.glue_point, pair_nodes(model.space, unsigned(mesh::Face::board_glue_upper),
                                       unsigned(mesh::Face::board_glue_lower), board_line));

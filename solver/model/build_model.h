@@ -12,11 +12,11 @@ namespace overbend::solver
 // Indices of the glue lines in Model::glue_line.
 constexpr unsigned board_line = 0, scarf_line = 1, tongue_line = 2;
 
-// What is not in the case: how fast an unknown line flows, and the stiffness fitted from the
-// strung bow.
+// What is not in the case: how fast the glue line flows within its spread (place_in_spread), and
+// the stiffness fitted from the strung bow.
 struct ModelChoices
 {
-  materials::LineSpeed speed = materials::LineSpeed::middle;
+  double line_place = 0;
   double stiffness_factor = 1;
 };
 

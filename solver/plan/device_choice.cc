@@ -83,7 +83,7 @@ double strain(const cases::Case &c, const materials::Tables &tables, const NeckN
 NeckNeeds needs_of(const cases::Case &c, const materials::Tables &tables, double lift,
                    double tension, double kept)
 {
-  const SlippingBeam beam = slipping_beam(c, tension, 0.4, lift, 0.4);
+  const SlippingBeam beam = slipping_beam(c, tension, 0.4, lift);
   const double span = cases::fret_position(c.neck.scale_length, c.found.rest_fret_b) -
                       cases::fret_position(c.neck.scale_length, c.found.rest_fret_a);
   const double released = c.target.relief - lift;
@@ -103,21 +103,27 @@ std::vector<cases::Bench> device_choices(const cases::Case &c, const materials::
 {
   if (!c.left_open.device)
     return {c.bench};
-  std::vector<cases::Bench> reach;
-  std::optional<cases::Bench> nearest;
-  double least = HUGE_VAL;
+  struct Choice
+  {
+    cases::Bench bench;
+    double strain;
+  };
+  std::vector<Choice> choices;
   for (const cases::Bench &bench : candidates(c, tables, needs)) {
     cases::Case with = c;
     with.bench = bench;
-    const double asked = strain(with, tables, needs);
-    if (asked <= 1)
-      reach.push_back(bench);
-    if (!nearest || asked < least) {
-      nearest = bench;
-      least = asked;
-    }
+    choices.push_back({bench, strain(with, tables, needs)});
   }
-  return reach.empty() ? std::vector<cases::Bench>{*nearest} : reach;
+  // Those in reach keep their order; the others come after them, the least strained first: what
+  // the neck really asks may be less.
+  std::stable_sort(choices.begin(), choices.end(), [](const Choice &a, const Choice &b) {
+    return std::max(1., a.strain) < std::max(1., b.strain);
+  });
+  std::vector<cases::Bench> benches;
+  for (const Choice &choice : choices)
+    if (choice.strain < HUGE_VAL || benches.empty())
+      benches.push_back(choice.bench);
+  return benches;
 }
 
 bool spares_headstock(Device device)

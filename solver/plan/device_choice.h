@@ -30,7 +30,9 @@ NeckNeeds needs_of(const cases::Case &the_case, const materials::Tables &tables,
 
 // The benches that a plan tries, in the order in which it tries them: the case's own where it fixes
 // the device; else those that reach by statics (device_reach.h) within the limits of what pulls
-// (pull_limits.h), the simplest first; the one that comes nearest where none does.
+// (pull_limits.h), the simplest first, and after them those that would be strained further, the
+// least first. One whose cords would have to push, or that makes no torque where one is needed, is
+// left out unless there is no other.
 std::vector<cases::Bench> device_choices(const cases::Case &the_case,
                                          const materials::Tables &tables, const NeckNeeds &needs);
 

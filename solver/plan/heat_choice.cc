@@ -8,6 +8,8 @@
 #include "solver/model/interfaces.h"
 #include "solver/plan/first_guess.h"
 #include "solver/plan/line_heat.h"
+#include "solver/plan/share_needed.h"
+#include "solver/plan/sliding_line.h"
 
 #include <algorithm>
 #include <cmath>
@@ -24,6 +26,9 @@ constexpr double holds[] = {1.5 * hour, 2 * hour, 3 * hour, 4 * hour, 5 * hour, 
 // Ratio of bending stiffness of the loose layers and the bonded neck, where no history tells it yet
 // (trade 2.5: 0.31 to 0.43 [E]).
 constexpr double usual_rho = 0.4;
+// The hold is chosen with this factor on the share needed: limits of force and strength stop a
+// clamp before its furthest overbend.
+constexpr double spare_share = 1.4;
 
 // The phases up to the end of the heat, for a trial.
 std::vector<cases::Phase> until_the_heat_ends(const cases::Case &c)
@@ -72,8 +77,17 @@ double hottest_bar(double bar, double room, double place, double limit)
   return place > room + 1 ? room + (bar - room) * (limit - room) / (place - room) : HUGE_VAL;
 }
 
+// As wide as the board at fret 12, in whole mm: the edges of the line are its coldest places, and
+// what they keep of their stiffness holds the rest.
+void widen_bar(cases::Case &c)
+{
+  if (c.left_open.bar_width)
+    c.heater.width = std::floor(1e3 * c.neck.width_at_12) / 1e3;
+}
+
 void lay_bar(cases::Case &c)
 {
+  widen_bar(c);
   if (!c.left_open.bar_ends)
     return;
   const mesh::NeckProfile profile(c.neck);
@@ -194,10 +208,10 @@ private:
   // Share kept with the line `warmer` than in the trial's end and after `hold` at it.
   double kept(const Trial &trial, double factor, double warmer, double hold) const
   {
-    const SlippingBeam beam =
-        slipping_beam(c, workbench.planned_strings.total, usual_rho, lift, mesh.board_length);
-    const double modulus = held_modulus(workbench.model, trial.heat, room(), factor, warmer, hold);
-    return (1 - usual_rho) * share_of_slip(beam, modulus);
+    const SlippingBeam beam = slipping_beam(c, workbench.planned_strings.total, usual_rho, lift);
+    LineStiffness line = held_line(workbench.model, trial.heat, room(), factor, warmer, hold);
+    line.locked_at_body = locked_at_body(c);
+    return (1 - usual_rho) * share_of_slip(beam, line, moment_of_clamp(c), read_over(c));
   }
 
   void choose_hold(const Trial &trial, const cases::Schedule &as_asked)
@@ -206,11 +220,13 @@ private:
     const double before = c.schedule.heat;
     c.schedule.hold = as_asked.hold;
     choice.hold_chosen = c.left_open.hold;
+    const double needed = spare_share * share_needed(c, tables.limits, lift, usual_rho);
     if (c.left_open.hold)
       for (const double hold : holds) {
         c.schedule.hold = hold;
-        if (kept(trial, factor, 0, before + hold + hour) - kept(trial, factor, 0, before + hold) <
-            tables.limits.kept_an_hour)
+        const double now = kept(trial, factor, 0, before + hold);
+        if (now >= needed &&
+            kept(trial, factor, 0, before + hold + hour) - now < tables.limits.kept_an_hour)
           break;
       }
     const double hot = c.phases_listed ? listed_heat() : before + c.schedule.hold;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/plan/job.h"
 
+#include "cases/first_pass.h"
 #include "cases/phases.h"
 #include "mesh/make_neck_mesh.h"
 #include "solver/plan/device_choice.h"
@@ -33,20 +34,23 @@ public:
     job.planned = in.the_case;
     job.wanted.bow = in.the_case.target.relief;
     job.wanted.twist = in.the_case.target.twist;
-    job.fast_line_bounds = !rod_pulls_forward(in.the_case);
   }
 
   Job plan()
   {
     input.stage("set-up");
     job.heat = choose_heat(job.planned, coarse(), input.tables, input.lift);
+    if (job.planned.first_pass.done())
+      learn_from_first_pass();
     first_pass();
     if (job.line_moves) {
       while (!job.ends && may_go_on())
         one_more_pass();
     }
     settle_on_the_mesh_asked_for();
-    if (!job.planned.phases_listed)
+    if (job.first_pass)
+      job.planned.phases = job.line->phases();
+    else if (!job.planned.phases_listed)
       job.planned.phases = cases::scheduled_phases(job.planned, int(job.passes.size()));
     fill_in_pulls();
     return std::move(job);
@@ -55,14 +59,55 @@ public:
 private:
   const mesh::NeckMesh &coarse() const { return search_mesh ? *search_mesh : input.mesh; }
 
+  LineChoice choice_at(double place, bool search) const
+  {
+    LineChoice choice;
+    choice.place = place;
+    choice.stiffness_factor = input.stiffness_factor.value_or(1);
+    choice.coarseness = search ? search_coarseness : 1;
+    choice.step_coarseness = search ? search_steps : 1;
+    return choice;
+  }
+
+  // Ready for the pass to be planned: after a first one that was done.
   std::unique_ptr<NeckLine> make_line(const mesh::NeckMesh &mesh, unsigned speed,
                                       const NeckLine *like = nullptr) const
   {
-    const double over = speed == fast ? job.heat.overshoot : 0;
-    const bool search = &mesh == &coarse();
-    const LineChoice choice{line_speeds[speed], over, input.stiffness_factor.value_or(1),
-                            search ? search_coarseness : 1, search ? search_steps : 1};
-    return std::make_unique<NeckLine>(job.planned, mesh, input.tables, choice, input.stage, like);
+    LineChoice choice = choice_at(places[speed], &mesh == &coarse());
+    choice.speed = line_speeds[speed];
+    choice.overshoot = speed == fast ? job.heat.overshoot : 0;
+    auto line =
+        std::make_unique<NeckLine>(job.planned, mesh, input.tables, choice, input.stage, like);
+    if (job.first_pass) {
+      line->first_pass_as_done();
+      line->take_up_as_read();
+    }
+    return line;
+  }
+
+  // How fast the line is that reads what was read after the first pass. What pulled then does not
+  // matter to a reading that the clamp was set to.
+  void learn_from_first_pass()
+  {
+    job.planned.bench = possible_devices().front();
+    std::unique_ptr<NeckLine> like;
+    const auto reads = [&](double place) {
+      auto line = std::make_unique<NeckLine>(job.planned, coarse(), input.tables,
+                                             choice_at(place, true), input.stage, like.get());
+      const double bow = line->first_pass_as_done().bow;
+      if (!like)
+        like = std::move(line);
+      return bow;
+    };
+    job.first_pass = fit_line(*job.planned.first_pass.bow, limits.bow_miss, reads);
+    places = {job.first_pass->slow, job.first_pass->place, job.first_pass->fast};
+  }
+
+  std::vector<cases::Bench> possible_devices() const
+  {
+    return device_choices(job.planned, input.tables,
+                          needs_of(cases::as_it_stands(job.planned), input.tables, input.lift,
+                                   input.tension, job.heat.kept));
   }
 
   NeckLine &line(unsigned speed)
@@ -75,11 +120,9 @@ private:
   // The first device that brings the middle line to its target; else the one that comes nearest.
   void first_pass()
   {
-    const NeckNeeds needs =
-        needs_of(job.planned, input.tables, input.lift, input.tension, job.heat.kept);
     std::optional<PlanColumn> best;
     std::unique_ptr<NeckLine> best_line;
-    for (const cases::Bench &bench : device_choices(job.planned, input.tables, needs)) {
+    for (const cases::Bench &bench : possible_devices()) {
       if (job.tried.size() == most_devices)
         break;
       // What gave at the headstock gives again with whatever pulls on it.
@@ -123,11 +166,14 @@ private:
   void finish_pass(PlanColumn column)
   {
     PassPlan pass;
+    // Where the middle line does not move, the others are not run.
+    pass.strung.fill(column.reached);
+    pass.released.fill(line(middle).released(column));
     if (job.line_moves) {
       PlanColumn quick = run(fast, column);
       if (ends_too_far_back(quick)) {
-        const double back =
-            (limits.least_strung - quick.reached.bow) / share_kept(quick.reached, column);
+        const double back = (least_of_fast_line(job.planned, limits) - quick.reached.bow) /
+                            share_kept(quick.reached, column);
         column = hold_back(column, column.setting.bow + back);
         quick = run(fast, column);
       }
@@ -163,7 +209,7 @@ private:
 
   bool ends_too_far_back(const PlanColumn &quick) const
   {
-    return job.fast_line_bounds && quick.reached.bow < limits.least_strung - least_hold_back;
+    return quick.reached.bow < least_of_fast_line(job.planned, limits) - least_hold_back;
   }
 
   // The middle line once more, no further back than `furthest`.
@@ -193,8 +239,8 @@ private:
 
   bool may_go_on() const
   {
-    return job.passes.size() < most_passes && !job.planned.phases_listed &&
-           job.passes.back().limit != Limit::twist_out_of_reach;
+    return job.passes.size() + (job.first_pass ? 1 : 0) < most_passes &&
+           !job.planned.phases_listed && job.passes.back().limit != Limit::twist_out_of_reach;
   }
 
   void one_more_pass()
@@ -292,19 +338,14 @@ private:
   const materials::WorkLimits &limits;
   const std::optional<mesh::NeckMesh> search_mesh;
   Job job;
+  // Places in the spread of slow, middle and fast line (materials::place_in_spread).
+  std::array<double, 3> places = {-1, 0, 1};
   std::array<std::unique_ptr<NeckLine>, 3> lines;
   cases::Bench best_bench;
   std::array<double, 3> kept{}; // share of the clamped way, in the first pass
   double before_way = 1;        // m, clamped way of the first pass
 };
 } // namespace
-
-bool rod_pulls_forward(const cases::Case &c)
-{
-  const cases::Rod &rod = c.neck.rod;
-  const bool works = rod.state == cases::RodState::slack || rod.state == cases::RodState::set;
-  return rod.kind == cases::RodKind::two_way && works;
-}
 
 bool is_close(const Reading &reached, const Reading &wanted, const materials::WorkLimits &limits)
 {

@@ -2,7 +2,9 @@
 #pragma once
 
 #include "solver/plan/heat_choice.h"
+#include "solver/plan/line_fit.h"
 #include "solver/plan/neck_line.h"
+#include "solver/plan/share_needed.h"
 
 #include <array>
 #include <string>
@@ -13,7 +15,8 @@
 // Set-up and passes are looked for on a coarse mesh; the middle line's settings are then settled on
 // the mesh that the case asks for. A first pass is sized within its limits, and so that a fast line
 // still ends where the rod can mend it. Where it ends short of the target, a second pass goes on
-// from where the first ended; never a third.
+// from where the first ended; never a third. A first pass that was done and read
+// (cases::FirstPass) tells how fast the line is, and only the second is sized.
 namespace overbend::solver
 {
 // A slow, a middle and a fast line, in this order: entries of BySpeed.
@@ -53,12 +56,14 @@ struct Job
   HeatChoice heat;
   Diagnosis diagnosis; // middle line
   std::vector<TriedSetUp> tried;
+  // A first pass that was done, and the line that reads what was read after it: then slow, middle
+  // and fast are what that reading leaves open, and `passes` holds the second pass alone.
+  std::optional<LineFit> first_pass;
   std::vector<PassPlan> passes;
   Reading wanted;
   // Middle line, strung at the date asked, within what is no miss (WorkLimits::bow_miss).
   bool ends = false;
   bool line_moves = true;
-  bool fast_line_bounds = false;  // no rod can pull a neck forward that went too far back
   std::shared_ptr<NeckLine> line; // the middle one, on the mesh asked for
 };
 
@@ -72,9 +77,6 @@ struct JobInput
   double tension = 0; // N, of these strings
   std::function<void(const std::string &)> stage = [](const std::string &) {};
 };
-
-// Whether the rod can pull a neck forward that went too far back: a working two-way rod.
-bool rod_pulls_forward(const cases::Case &the_case);
 
 // Whether a strung reading is what was wanted, within the limits of a miss.
 bool is_close(const Reading &reached, const Reading &wanted, const materials::WorkLimits &limits);

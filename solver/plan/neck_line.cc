@@ -26,6 +26,24 @@ std::vector<cases::Phase> from_the_clamp(const std::vector<cases::Phase> &phases
   return {first, phases.end()};
 }
 
+// The schedule of a first pass as it was done.
+std::vector<cases::Phase> first_pass_done(const cases::Case &c)
+{
+  cases::Case done = c;
+  done.heater.bar_temperature = c.first_pass.bar_temperature.value_or(c.heater.bar_temperature);
+  done.schedule.hold = c.first_pass.hold.value_or(c.schedule.hold);
+  return cases::scheduled_phases(done);
+}
+
+bool same_heat(const std::vector<cases::Phase> &a, const std::vector<cases::Phase> &b)
+{
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                    [](const cases::Phase &x, const cases::Phase &y) {
+                      return x.kind == y.kind && x.duration == y.duration &&
+                             x.bar_temperature == y.bar_temperature;
+                    });
+}
+
 MoistureStepLimits coarser(double coarseness)
 {
   MoistureStepLimits limits;
@@ -57,16 +75,19 @@ NeckLine::NeckLine(const cases::Case &c, const mesh::NeckMesh &the_mesh,
                    const materials::Tables &the_tables, const LineChoice &the_choice,
                    std::function<void(const std::string &)> on_stage, const NeckLine *like)
     : the_case(c), mesh(the_mesh), tables(the_tables), choice(the_choice),
-      stage(std::move(on_stage)), pass_phases(with_overshoot(c.phases, choice.overshoot))
+      stage(std::move(on_stage)),
+      pass_phases(c.first_pass.done() ? first_pass_done(c)
+                                      : with_overshoot(c.phases, choice.overshoot))
 {
   workbench =
-      std::make_unique<Workbench>(input(), ModelChoices{choice.speed, choice.stiffness_factor});
-  if (like != nullptr && like->choice.overshoot == choice.overshoot) {
+      std::make_unique<Workbench>(input(), ModelChoices{choice.place, choice.stiffness_factor});
+  planned_water = moisture_at_start(workbench->model, the_case);
+  if (like != nullptr && (c.first_pass.done() || like->choice.overshoot == choice.overshoot)) {
     heat = like->first_heat;
     moisture = like->first_moisture;
   } else {
     stage("heat");
-    follow_climates(moisture_at_start(workbench->model, the_case));
+    follow_climates(planned_water);
   }
   first_heat = heat;
   first_moisture = moisture;
@@ -77,7 +98,7 @@ NeckLine::NeckLine(const cases::Case &c, const mesh::NeckMesh &the_mesh,
     as_found = find_start(the_case, workbench->model, workbench->bench, workbench->lines,
                           workbench->found_strings, workbench->mechanics, moisture.at(0));
   }
-  found = as_found;
+  found = planned_from = as_found;
 }
 
 PlanInput NeckLine::input() const
@@ -120,22 +141,53 @@ PlanColumn NeckLine::run(const ClampSetting &overbend, double cold_share)
   return column;
 }
 
-void NeckLine::next_pass()
+MoistureState NeckLine::water_at_end() const
 {
-  const unsigned last = end_of_pass(pass_phases);
-  MoistureState water = moisture.state_at(time_of_end(pass_phases, last));
+  MoistureState water = moisture.state_at(time_of_end(pass_phases, end_of_pass(pass_phases)));
   water.time = 0;
   std::fill(water.travel.begin(), water.travel.end(), 0.);
+  return water;
+}
+
+void NeckLine::next_pass()
+{
+  go_on_with(from_the_clamp(pass_phases));
+}
+
+void NeckLine::go_on_with(std::vector<cases::Phase> later)
+{
+  const MoistureState water = water_at_end();
   found.progress = std::move(end);
   found.progress.units.clear();
-  std::vector<cases::Phase> later = from_the_clamp(pass_phases);
   stage("heat");
   // The neck is as cold as before the first pass: what was warmed then is warmed alike.
-  if (later.size() != pass_phases.size())
+  if (!same_heat(later, pass_phases))
     heat = heat_of(*workbench, later, choice.step_coarseness);
   pass_phases = std::move(later);
   moisture = simulate_moisture(workbench->model, the_case, pass_phases, heat, water,
                                coarser(choice.step_coarseness));
+}
+
+Reading NeckLine::first_pass_as_done()
+{
+  const cases::FirstPass &done = the_case.first_pass;
+  const Reading added = at_bench({});
+  const ClampSetting overbend{*done.overbend - added.bow, done.overbend_twist - added.twist};
+  return released(run(overbend, 1));
+}
+
+void NeckLine::take_up_as_read()
+{
+  planned_water = water_at_end();
+  go_on_with(from_the_clamp(with_overshoot(the_case.phases, choice.overshoot)));
+  const cases::FirstPass &done = the_case.first_pass;
+  const Reading reads = at_bench(read(workbench->lines, found.progress.state.displacement));
+  Reading &added = found.diagnosis.as_built;
+  const double bow = *done.bow - reads.bow, twist = done.twist ? *done.twist - reads.twist : 0;
+  for (double Reading::*one : {&Reading::bow_bass, &Reading::bow, &Reading::bow_treble})
+    added.*one += bow;
+  added.twist += twist;
+  planned_from = found;
 }
 
 ClampSetting NeckLine::now() const

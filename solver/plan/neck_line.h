@@ -7,12 +7,14 @@
 
 namespace overbend::solver
 {
-// How a line that is not known well is taken: its speed (materials::at_speed), what the bar
-// overshoots by (K), and the factor on the neck's stiffness.
+// How a line that is not known well is taken: the column it is told in, its place in the spread
+// (materials::place_in_spread), what the bar overshoots by (K), and the factor on the neck's
+// stiffness.
 // coarseness: of the search (PlanInput), 1 for what counts.
 struct LineChoice
 {
   materials::LineSpeed speed = materials::LineSpeed::middle;
+  double place = 0;
   double overshoot = 0;
   double stiffness_factor = 1;
   double coarseness = 1, step_coarseness = 1;
@@ -51,10 +53,17 @@ public:
   ClampSetting now() const;
   // Goes on from the end of the pass as it was run last.
   void next_pass();
+  // Runs a first pass as it was done (cases::FirstPass, on the case at hand) up to its rest, and
+  // returns what the bench would then read.
+  Reading first_pass_as_done();
+  // Goes on from there with the neck as it was read: what the history misses is added to each later
+  // reading. From here on start() is this neck.
+  void take_up_as_read();
 
   const Diagnosis &diagnosis() const { return found.diagnosis; }
-  // The neck as found, before any pass.
-  const FoundNeck &start() const { return as_found; }
+  // The neck before any pass that is planned, and its water then.
+  const FoundNeck &start() const { return planned_from; }
+  const MoistureState &water_at_start() const { return planned_water; }
   // Reading as the bench reads it, of one of the model.
   Reading at_bench(const Reading &of_model) const;
   // At the end of the pass run last, strings off.
@@ -64,7 +73,10 @@ public:
 
 private:
   PlanInput input() const;
+  // Of the pass run last, for the one after it: its clock begins anew.
+  MoistureState water_at_end() const;
   void follow_climates(const MoistureState &start);
+  void go_on_with(std::vector<cases::Phase> phases);
 
   const cases::Case the_case;
   const mesh::NeckMesh &mesh;
@@ -75,8 +87,10 @@ private:
   std::vector<cases::Phase> pass_phases;
   ThermalHistory heat, first_heat; // of the pass at hand, and of the first
   MoistureHistory moisture, first_moisture;
-  FoundNeck as_found; // before the first pass
-  FoundNeck found;    // before the pass at hand
-  Progress end;       // of the pass as it was run last
+  FoundNeck as_found;     // before the first pass
+  FoundNeck planned_from; // before the first pass that is planned
+  MoistureState planned_water;
+  FoundNeck found; // before the pass at hand
+  Progress end;    // of the pass as it was run last
 };
 } // namespace overbend::solver

@@ -3,6 +3,7 @@
 
 #include "cases/read_case.h"
 #include "solver/plan/first_guess.h"
+#include "solver/plan/sliding_line.h"
 #include "solver/plan/work_bounds.h"
 #include "solver/readings/fret_surface.h"
 
@@ -110,8 +111,8 @@ private:
 
   SlippingBeam slipping_beam(double lift) const
   {
-    return solver::slipping_beam(the_case, workbench.planned_strings.total, share_kept_cold(), lift,
-                                 input.mesh.board_length);
+    return solver::slipping_beam(the_case, workbench.planned_strings.total, share_kept_cold(),
+                                 lift);
   }
 
   void guess()
@@ -120,8 +121,11 @@ private:
     const double lift =
         string_lift(workbench.model, workbench.bench, workbench.lines, workbench.planned_strings,
                     workbench.mechanics, rod_left_in(the_case));
-    const double modulus = relaxed_modulus(workbench.model, phases, heat);
-    const double share = std::max(least_share, share_of_slip(slipping_beam(lift), modulus));
+    LineStiffness line = relaxed_line(workbench.model, phases, heat);
+    line.locked_at_body = locked_at_body(the_case);
+    const double share =
+        std::max(least_share, share_of_slip(slipping_beam(lift), line, moment_of_clamp(the_case),
+                                            read_over(the_case)));
     const Reading added = read_at_bench({});
     const double limit = input.tables.limits.most_overbend(the_case.neck.scale_length);
     column.setting.bow = std::clamp(clamp_for(column.wanted.bow - added.bow - lift, rule.found.bow,

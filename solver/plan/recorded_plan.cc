@@ -14,7 +14,8 @@ RecordedClimates climates_of(const Job &job)
   const Workbench &bench = job.line->bench();
   RecordedClimates all;
   all.heat = heat_of(bench, job.planned.phases);
-  all.moisture = moisture_of(bench, job.planned.phases, all.heat);
+  all.moisture = simulate_moisture(bench.model, bench.the_case, job.planned.phases, all.heat,
+                                   job.line->water_at_start());
   return all;
 }
 

@@ -21,6 +21,9 @@ std::vector<std::string> changes_in_words(const cases::Case &asked, const cases:
   if (std::abs(a.to - p.to) > 1e-3)
     all.push_back("Bar to " + both_lengths(p.to) + " from the nut instead of " +
                   both_lengths(a.to) + ".");
+  if (std::abs(a.width - p.width) > 1e-3)
+    all.push_back("Bar " + both_lengths(p.width) + " wide instead of " + both_lengths(a.width) +
+                  ".");
   if (asked.schedule.wrap != planned.schedule.wrap)
     all.push_back(planned.schedule.wrap ? "Wrap the neck in dry cloth." : "Do not wrap the neck.");
   if (std::abs(asked.schedule.hold - planned.schedule.hold) > 30)

@@ -62,7 +62,8 @@ std::string ends_at(const Job &job)
 {
   const Reading &r = job.passes.back().strung[1];
   const std::size_t n = job.passes.size();
-  return std::string(n > 1 ? "After two passes" : "After the pass") + " it would read " +
+  const bool second = n > 1 || job.first_pass;
+  return std::string(second ? "After two passes" : "After the pass") + " it would read " +
          bow_in_words(r.bow) + ", twist " + twist_in_words(r.twist) + ", strung; wanted is " +
          bow_in_words(job.wanted.bow) + ", twist " + twist_in_words(job.wanted.twist) + ".";
 }
@@ -184,6 +185,29 @@ std::vector<std::string> left_out_of_the_air(const cases::Case &the_case)
   return all;
 }
 
+namespace
+{
+// What was read after a first pass, against what lines of this glue can do.
+void judge_first_pass(const Job &job, Verdict &v)
+{
+  if (!job.first_pass)
+    return;
+  const LineFit &fit = *job.first_pass;
+  if (fit.slower_than_any)
+    v.caution("After the first pass the neck reads " + bow_in_words(fit.read) +
+              ", further forward than even a slow line of this glue would leave it (" +
+              bow_in_words(fit.slowest) +
+              "). Look for what gave or slipped in the clamp, a bar that was cooler than read, or "
+              "another glue. The plan takes the slowest line.");
+  if (fit.faster_than_any)
+    v.caution("After the first pass the neck reads " + bow_in_words(fit.read) +
+              ", further back than even a fast line of this glue would bring it (" +
+              bow_in_words(fit.fastest) +
+              "). The line was hotter than thought, or it is another glue. The plan takes the "
+              "fastest line: go less far, and read it while it is hot.");
+}
+} // namespace
+
 Verdict judge_after(const Job &job, const PlanColumn &column, const Workbench &workbench,
                     const ThermalHistory &heat, const MoistureHistory *moisture)
 {
@@ -193,6 +217,7 @@ Verdict judge_after(const Job &job, const PlanColumn &column, const Workbench &w
   if (job.line_moves)
     judge_use(column, job.planned, v);
   judge_heat(job, v);
+  judge_first_pass(job, v);
   judge_diagnosis(column, v);
   for (const PhaseEnd &phase : column.history.phases)
     if (!phase.pull_reached && column.on_target && sets_twist(job.planned) &&

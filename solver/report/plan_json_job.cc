@@ -125,12 +125,21 @@ void add_job(const PlanReport &report, Json &plan)
                      {"strung", json_of(t.strung)},
                      {"on_target", t.on_target},
                      {"limit", limit_word(t.limit)}});
+  Json first_pass = nullptr;
+  if (job.first_pass)
+    first_pass = {{"read_m", job.first_pass->read},
+                  {"line_place", job.first_pass->place},
+                  {"line_place_slow", job.first_pass->slow},
+                  {"line_place_fast", job.first_pass->fast},
+                  {"read_by_slowest_m", job.first_pass->slowest},
+                  {"read_by_fastest_m", job.first_pass->fastest}};
   plan["job"] = {{"ends", job.ends},
                  {"line_moves", job.line_moves},
                  {"device", device_name(job.planned.bench.device)},
                  {"posts", posts_in_words(job.planned.bench)},
                  {"pulls", pull_names(job.planned)},
                  {"heat", heat(job)},
+                 {"first_pass", first_pass},
                  {"passes", passes},
                  {"tried", tried}};
 }

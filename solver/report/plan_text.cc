@@ -86,6 +86,7 @@ std::string plan_text(const PlanReport &report)
   found(out, c);
   if (!report.columns.empty()) {
     diagnosis(out, report);
+    first_pass(out, report);
     strings(out, report);
     const bool refused = report.verdict.refused();
     out << (refused ? "\nWHAT WAS TRIED, AND WHAT CAME OF IT (not to be done)\n" : "\nIN SHORT\n");

@@ -19,6 +19,8 @@ std::string padded(const std::string &words, std::size_t width);
 // What is wrong with it: readings, diagnosis, what the strings lift.
 void found(std::ostringstream &out, const cases::Case &the_case);
 void diagnosis(std::ostringstream &out, const PlanReport &report);
+// A first pass that was done, and how fast the line is that reads what was read.
+void first_pass(std::ostringstream &out, const PlanReport &report);
 void strings(std::ostringstream &out, const PlanReport &report);
 
 // The plan in a few lines, with what slow and fast lines make of it.

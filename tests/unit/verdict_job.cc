@@ -224,5 +224,5 @@ TEST_F(JudgeAfter, AFastLineThatHoldsThePassBackIsSaid)
   job.ends = false;
   job.passes = {ends_with(0.5e-3, 0)};
   job.passes[0].limit = Limit::fast_line;
-  expect_refused("a line that turns out fast would end back-bowed");
+  expect_refused("a line that turns out fast would end");
 }
