@@ -65,12 +65,15 @@ void check_first_pass(const Case &result)
                          : "what was read after the first pass is told, and not what the clamp was "
                            "set to",
            "give both overbend and bow");
-  if (!pass.done())
-    for (const char *key : {"first_pass.overbend_twist", "first_pass.twist",
-                            "first_pass.bar_temperature", "first_pass.hold"})
-      if (result.lines.count(key) > 0)
-        refuse(result, key, "a first pass is told without its overbend and the bow after it",
-               "give first_pass.overbend and first_pass.bow as well");
+  const std::pair<const char *, bool> beside[] = {
+      {"first_pass.overbend_twist", pass.overbend_twist != 0},
+      {"first_pass.twist", pass.twist.has_value()},
+      {"first_pass.bar_temperature", pass.bar_temperature.has_value()},
+      {"first_pass.hold", pass.hold.has_value()}};
+  for (const auto &[key, told] : beside)
+    if (told && !pass.done())
+      refuse(result, key, "a first pass is told without its overbend and the bow after it",
+             "give first_pass.overbend and first_pass.bow as well");
   if (pass.done() && result.lines.count("phase[1]") > 0)
     refuse(result, "first_pass.bow", "a first pass cannot be told beside phases of your own",
            "leave the phases to [schedule], or list both passes as phases and use `simulate`");

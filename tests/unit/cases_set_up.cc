@@ -62,7 +62,7 @@ TEST(SetUpOpen, AParkedIronHasNoSetPointToChoose)
 
 TEST(SetUpOpen, NothingIsOpenWhereThePhasesAreListed)
 {
-  EXPECT_EQ(open_of(listed), std::vector<bool>(6, false));
+  EXPECT_EQ(open_of(listed), std::vector<bool>(7, false));
   EXPECT_FALSE(fixes_set_up(electric(listed)));
 }
 
