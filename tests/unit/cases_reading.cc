@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cases/presets.h"
 #include "cases/read_case.h"
+#include "cases/set_up_open.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -194,12 +195,24 @@ TEST(Reading, TheShippedCasesAreInOrderAndShort)
     EXPECT_NE(result.title, "untitled") << entry.path();
     EXPECT_LE(std::count(result.text.begin(), result.text.end(), '\n'), 70) << entry.path();
   }
-  EXPECT_EQ(found, 6);
+  EXPECT_EQ(found, 7);
 }
 
-TEST(Reading, TheDemonstrationHasBowTwistScarfAndTilt)
+// The demonstration is an ordinary job in its shortest sensible words; all else is left to the plan.
+TEST(Reading, TheDemonstrationIsAShortCaseWithBowAndTwistThatLeavesTheSetUpOpen)
 {
   const Case result = read_case(OVERBEND_SOURCE_DIR "/cases/demonstration.toml");
+  EXPECT_GT(result.found.bow_centre, 1e-3);
+  EXPECT_GT(*result.found.twist, 0);
+  EXPECT_LE(result.lines.size(), 20u); // sections and keys
+  EXPECT_TRUE(result.left_open.device && result.left_open.hold && result.left_open.wrap &&
+              result.left_open.bar_temperature);
+  EXPECT_FALSE(fixes_set_up(result));
+}
+
+TEST(Reading, TheScarfedNeckHasBowTwistScarfAndTilt)
+{
+  const Case result = read_case(OVERBEND_SOURCE_DIR "/cases/scarfed-neck.toml");
   EXPECT_DOUBLE_EQ(result.found.bow_centre, 0.5e-3);
   EXPECT_GT(*result.found.twist, 0);
   EXPECT_EQ(result.neck.headstock.kind, HeadstockKind::scarf);

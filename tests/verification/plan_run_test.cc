@@ -135,18 +135,18 @@ void expect_on_target(const std::string &what, const Planned &p)
 }
 } // namespace
 
-// The demonstration, once from the closed form's guess, once from a base so near that the same
+// A scarfed neck, once from the closed form's guess, once from a base so near that the same
 // points of pad, nut and cords bear in it as at the setting: while contact holds, the units predict
 // the full run to 2 % of what the setting corrects. From the closed form's guess nine points at the
 // edges of the cradle's pad open or close, and of the twist up to 3 % may be missed.
 TEST(PlanOfTheDemonstration, UnitsPredictTheFullRunAndItEndsOnTarget)
 {
-  Planned p(shipped_case("demonstration", 0.5));
-  expect_on_target("Plan of the demonstration", p);
+  Planned p(shipped_case("scarfed-neck", 0.5));
+  expect_on_target("Plan of a scarfed neck", p);
   EXPECT_GT(p.plan.diagnosis.found.bow - p.plan.reached.bow, 0.3e-3);
   const solver::ClampSetting aim = p.plan.setting, guess = p.plan.first_guess;
   const auto check = [](const Planned &plan, const char *base, double bow, double twist) {
-    const std::string what = std::string("Units against the full run, demonstration, ") + base;
+    const std::string what = std::string("Units against the full run, scarfed neck, ") + base;
     report(what, "bow, share of the correction", "the full run with contact", 0,
            plan.unit_error_bow(), bow);
     report(what, "twist, share of the correction", "the full run with contact", 0,
@@ -157,7 +157,7 @@ TEST(PlanOfTheDemonstration, UnitsPredictTheFullRunAndItEndsOnTarget)
   check(p, "from the closed form's guess", 0.02, 0.03);
   const solver::ClampSetting near_by{aim.bow + 0.1 * (guess.bow - aim.bow),
                                      aim.twist + 0.1 * (guess.twist - aim.twist)};
-  Planned near(shipped_case("demonstration", 0.5), near_by);
+  Planned near(shipped_case("scarfed-neck", 0.5), near_by);
   EXPECT_EQ(differences(near.contact(near_by), near.contact(near.plan.setting)), 0U);
   check(near, "contact as in the base", 0.02, 0.02);
 }

@@ -104,7 +104,7 @@ Reading under_with(PlanNeck &neck, const std::vector<double> &load, bool free, b
 TEST(CompleteSlipOfANeck, RetainsOneMinusBondedOverSlippedCompliance)
 {
   for (const bool scarf_slips : {true, false}) {
-    PlanNeck neck(without_slots(shipped_case("demonstration", 0.5)), elastic_tables());
+    PlanNeck neck(without_slots(shipped_case("scarfed-neck", 0.5)), elastic_tables());
     if (!scarf_slips)
       neck.make_glass(solver::scarf_line);
     Steps bench(neck);
@@ -119,7 +119,7 @@ TEST(CompleteSlipOfANeck, RetainsOneMinusBondedOverSlippedCompliance)
     const double bonded = under_with(neck, load, false, false).bow,
                  slipped = under_with(neck, load, true, scarf_slips).bow;
     const double expected = 1 - bonded / slipped, got = released.bow / clamped.bow;
-    report(std::string("Complete slip of the demonstration's neck, ") +
+    report(std::string("Complete slip of a scarfed neck, ") +
                (scarf_slips ? "board and scarf" : "board"),
            "retained share", "1 - C_bonded/C_slipped of two elastic solves", expected, got,
            0.005 * expected);
