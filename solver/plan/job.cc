@@ -14,8 +14,9 @@ namespace overbend::solver
 {
 namespace
 {
-// Mesh on which set-up and passes are looked for, and how much coarser the steps in time and the
-// target are there.
+// Mesh on which set-up and passes are looked for, and how much coarser the target is there. Steps
+// in time are coarser by search_steps until the plan is recorded: what they change of a reading
+// stays below what anybody reads.
 constexpr double search_resolution = 0.5, search_coarseness = 2, search_steps = 5;
 constexpr unsigned most_passes = 2, most_devices = 3;
 constexpr unsigned slow = 0, middle = 1, fast = 2;
@@ -65,7 +66,7 @@ private:
     choice.place = place;
     choice.stiffness_factor = input.stiffness_factor.value_or(1);
     choice.coarseness = search ? search_coarseness : 1;
-    choice.step_coarseness = search ? search_steps : 1;
+    choice.step_coarseness = search_steps;
     return choice;
   }
 
@@ -121,7 +122,7 @@ private:
   void first_pass()
   {
     std::optional<PlanColumn> best;
-    std::unique_ptr<NeckLine> best_line;
+    std::array<std::unique_ptr<NeckLine>, 3> best_lines;
     for (const cases::Bench &bench : possible_devices()) {
       if (job.tried.size() == most_devices)
         break;
@@ -129,23 +130,45 @@ private:
       if (best && headstock_gave(*best) && !spares_headstock(bench.device))
         continue;
       job.planned.bench = bench;
-      std::unique_ptr<NeckLine> neck = make_line(coarse(), middle);
-      PlanColumn column = neck->size({});
+      lines = {};
+      lines[middle] = make_line(coarse(), middle);
+      PlanColumn column = size_first_pass();
       job.tried.push_back({bench, column.reached, column.on_target, column.limit,
                            column.limit_place, column.demands});
       if (best && !(miss(column) < miss(*best)))
         continue;
       best = std::move(column);
-      best_line = std::move(neck);
+      best_lines = std::move(lines);
       best_bench = bench;
-      if (best->on_target || !best->line_moves())
+      const bool held_back = best->limit == Limit::fast_line && best->within_limits;
+      if (best->on_target || held_back || !best->line_moves())
         break;
     }
     job.planned.bench = best_bench;
-    lines[middle] = std::move(best_line);
+    lines = std::move(best_lines);
     job.line_moves = best->line_moves();
     job.diagnosis = best->diagnosis;
     finish_pass(*best);
+  }
+
+  // Of the middle line, held back from the start by what the fast one makes of the setting that the
+  // unit histories ask for.
+  PlanColumn size_first_pass()
+  {
+    const PlanColumn aimed = line(middle).aim_by_units();
+    if (!aimed.line_moves())
+      return line(middle).size({aimed.setting, {}, &aimed.sensitivity});
+    const PlanColumn quick = run(fast, aimed);
+    if (ends_too_far_back(quick))
+      return hold_back(aimed, furthest_for(quick, aimed));
+    return line(middle).size({aimed.setting, {}, &aimed.sensitivity});
+  }
+
+  // Bow of the clamp (m, as the model reads) at which the fast line ends as far back as it may.
+  double furthest_for(const PlanColumn &quick, const PlanColumn &of_middle) const
+  {
+    const double back = least_of_fast_line(job.planned, limits) - quick.reached.bow;
+    return of_middle.setting.bow + back / share_kept(quick.reached, of_middle);
   }
 
   static bool headstock_gave(const PlanColumn &column)
@@ -172,9 +195,7 @@ private:
     if (job.line_moves) {
       PlanColumn quick = run(fast, column);
       if (ends_too_far_back(quick)) {
-        const double back = (least_of_fast_line(job.planned, limits) - quick.reached.bow) /
-                            share_kept(quick.reached, column);
-        column = hold_back(column, column.setting.bow + back);
+        column = hold_back(column, furthest_for(quick, column));
         quick = run(fast, column);
       }
       read(fast, quick, pass);

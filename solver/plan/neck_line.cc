@@ -131,6 +131,13 @@ PlanColumn NeckLine::size(const Aim &aim)
   return column;
 }
 
+PlanColumn NeckLine::aim_by_units()
+{
+  PlanColumn column = aim_plan(input(), *workbench, heat, found);
+  column.speed = choice.speed;
+  return column;
+}
+
 PlanColumn NeckLine::run(const ClampSetting &overbend, double cold_share)
 {
   PlanInput job = input();

@@ -47,6 +47,8 @@ public:
     const Sensitivity *sensitivity = nullptr;
   };
   PlanColumn size(const Aim &aim);
+  // Where the unit histories put it, without a history of its own (aim_plan).
+  PlanColumn aim_by_units();
   // One history with a given overbend.
   PlanColumn run(const ClampSetting &overbend, double cold_share);
   // What the model reads before the pass at hand, strings off.

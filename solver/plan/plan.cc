@@ -89,6 +89,14 @@ public:
     return std::move(column);
   }
 
+  PlanColumn aimed()
+  {
+    guess();
+    begin();
+    column.reached = predicted();
+    return std::move(column);
+  }
+
   PlanColumn try_one(double cold_share, bool with_units)
   {
     column.setting = column.first_guess = input.first_guess.value();
@@ -452,6 +460,12 @@ PlanColumn make_plan(const PlanInput &input, Workbench &workbench, const Thermal
   PlanColumn column = Planner(input, workbench, heat, found).plan();
   column.counts = workbench.mechanics.counts();
   return column;
+}
+
+PlanColumn aim_plan(const PlanInput &input, Workbench &workbench, const ThermalHistory &heat,
+                    const FoundNeck &found)
+{
+  return Planner(input, workbench, heat, found).aimed();
 }
 
 PlanColumn try_setting(const PlanInput &input, Workbench &workbench, const ThermalHistory &heat,

@@ -108,6 +108,11 @@ MoistureHistory moisture_of(const Workbench &workbench, const std::vector<cases:
 PlanColumn make_plan(const PlanInput &input, Workbench &workbench, const ThermalHistory &heat,
                      const FoundNeck &found);
 
+// Where the unit histories alone put the overbend, `reached` being what they foretell: before any
+// history with it is run. The same demands as make_plan().
+PlanColumn aim_plan(const PlanInput &input, Workbench &workbench, const ThermalHistory &heat,
+                    const FoundNeck &found);
+
 // One history of the pass with the overbend of PlanInput::first_guess (std::logic_error without
 // it), nothing sized: what it reads and asks, and with unit histories also the sensitivity.
 PlanColumn try_setting(const PlanInput &input, Workbench &workbench, const ThermalHistory &heat,
