@@ -413,6 +413,10 @@ struct Case
   Numerics numerics;
 };
 
+// Line of "section.key" in the case file; if the file does not have it, the line of its section,
+// of the preset, or 1: where the reader should look first.
+int line_of(const Case &result, const std::string &name);
+
 // x of a fret: distance from the nut, by the equal-tempered rule x = L (1 - 2^(-n/12)).
 double fret_position(double scale_length, int fret);
 } // namespace overbend::cases

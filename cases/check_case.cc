@@ -2,8 +2,6 @@
 #include "cases/check_case.h"
 
 #include "cases/checking.h"
-#include "cases/laminations.h"
-#include "cases/read_case.h"
 #include "cases/suggest.h"
 
 #include <cmath>

@@ -3,7 +3,6 @@
 #include "cases/checking.h"
 #include "cases/error.h"
 #include "cases/phases.h"
-#include "cases/read_case.h"
 
 namespace overbend::cases
 {

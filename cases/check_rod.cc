@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cases/checking.h"
 #include "cases/error.h"
-#include "cases/read_case.h"
 #include "cases/units.h"
 
 #include <algorithm>

@@ -27,6 +27,10 @@ double shaft_depth(const NeckShape &neck, double x);
 // Iron, bar and probe against the neck and against each other.
 void check_heat(const Case &result);
 
+// Throws CaseError: a single strip, strips narrower together than the board at the nut, a strip
+// that lies beside the neck, more strips than there may be.
+void check_laminations(const Case &result);
+
 // The rod against its channel, the shaft and the target.
 void check_rod(const Case &result);
 

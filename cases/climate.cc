@@ -21,12 +21,6 @@ struct Column
   Dimension dimension;
 };
 
-std::string trimmed(const std::string &text)
-{
-  const auto first = text.find_first_not_of(" \t\r"), last = text.find_last_not_of(" \t\r");
-  return first == std::string::npos ? "" : text.substr(first, last - first + 1);
-}
-
 std::vector<std::string> cells_of(const std::string &line)
 {
   std::vector<std::string> cells;

@@ -35,7 +35,7 @@ struct Draft
   std::optional<double> room_dew_point, phase_dew_point; // unknown: the humidity holds
   std::optional<double> lived_for;                       // s, in the air of Moisture
   int device = 0; // 0: by the layout of the posts; otherwise 1 + cases::Device
-  std::optional<double> contact, power, overshoot;       // of the heater; unknown: by its kind
+  std::optional<double> contact, power, overshoot; // of the heater; unknown: by its kind
 };
 
 enum class Kind {

@@ -92,11 +92,12 @@ void declare_board(Declarations &lines)
   radius.kind = Kind::radius;
   board.length("beyond_last_fret", OVERBEND_AT(result.neck.board_end), 1 * mm, 60 * mm,
                "Length of board beyond the last fret.");
-  board.length("slot_depth", OVERBEND_AT(result.neck.slot_depth), 0, 8 * mm,
-               "Depth of the fret slots below the top; 0 for a board without. Where the neck is "
-               "bent back they open, and the board is softer along its grain than where they "
-               "close on the frets. Unknown: 2.5 mm (0.1 in), and no more than 42 % of the board [E].",
-               "unknown");
+  board.length(
+      "slot_depth", OVERBEND_AT(result.neck.slot_depth), 0, 8 * mm,
+      "Depth of the fret slots below the top; 0 for a board without. Where the neck is "
+      "bent back they open, and the board is softer along its grain than where they "
+      "close on the frets. Unknown: 2.5 mm (0.1 in), and no more than 42 % of the board [E].",
+      "unknown");
   board.quantity("slot_give", Dimension::fraction, OVERBEND_AT(result.neck.slot_give), 0, 3,
                  "How much they give, for what is computed; the trade's 10 to 25 % less board "
                  "stiffness is about 40 to 120 % of that [E]. Tangs that hold the slots shut: 0.",

@@ -17,13 +17,6 @@ constexpr const char *level = "level";
 constexpr const char *how_to_write =
     "write frets and heights such as \"5: -2 thou, 9-12: 0.1 mm, 7 treble: -3 thou\", or \"level\"";
 
-std::string trimmed(const std::string &text)
-{
-  const std::size_t from = text.find_first_not_of(" \t\n");
-  return from == std::string::npos ? ""
-                                   : text.substr(from, text.find_last_not_of(" \t\n") - from + 1);
-}
-
 std::string in_quotes(const std::string &text)
 {
   constexpr std::size_t shown = 60;

@@ -3,6 +3,7 @@
 #include "cases/intake.h"
 #include "cases/intake_words.h"
 #include "cases/read_entries.h"
+#include "cases/suggest.h"
 
 #include <sstream>
 

@@ -6,15 +6,6 @@
 
 namespace overbend::cases
 {
-std::string trimmed(const std::string &text)
-{
-  const char *const blanks = " \t\r\n\v\f";
-  const std::size_t from = text.find_first_not_of(blanks);
-  if (from == std::string::npos)
-    return "";
-  return text.substr(from, text.find_last_not_of(blanks) - from + 1);
-}
-
 int take_fret(std::string &text)
 {
   const UnitError unclear("a gap is told with its fret",

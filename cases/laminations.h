@@ -4,7 +4,7 @@
 #include "cases/declarations.h"
 #include "cases/document.h"
 
-// A shaft glued up from strips side by side: reading, checking and printing the [[lamination]]s.
+// Reading and printing the [[lamination]]s of a shaft glued up from strips.
 namespace overbend::cases
 {
 // The [[lamination]] items of a document in their order, bass first. What one does not say is
@@ -16,17 +16,6 @@ std::vector<Lamination> listed_laminations(const Document &document, Draft &draf
 // and grain of the shaft for what is no strip. They run on into the board where board and shaft are
 // one piece (glue.board). Sets Headstock::laminated and NeckShape::board_laminated.
 void run_strips_on(Case &result);
-
-// y of the lines between the strips, from bass to treble, in m: one fewer than strips. All widths
-// together lie with their middle on the centre line.
-std::vector<double> lines_between(const std::vector<Lamination> &strips);
-
-// Throws CaseError: a single strip, strips narrower together than the board at the nut, a strip
-// that lies beside the neck, more strips than there may be.
-void check_laminations(const Case &result);
-
-// "maple", or "3 strips: maple, walnut, maple".
-std::string shaft_in_words(const NeckShape &neck);
 
 // The strip as its declarations see it.
 LaminationDraft as_draft(const Lamination &strip);

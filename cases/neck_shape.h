@@ -127,7 +127,7 @@ struct NeckShape
   double slot_give = 1;
   Piece shaft, board;
   // From bass to treble, their middle on the centre line, the outer ones as far as the wood goes;
-  // empty: the shaft is one piece. See cases/laminations.h.
+  // empty: the shaft is one piece. See cases/strips.h.
   std::vector<Lamination> laminations{};
   bool board_laminated = false; // frets in the shaft itself, and that is of strips
   Headstock headstock;

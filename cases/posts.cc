@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cases/posts.h"
 
-#include "cases/intake_words.h"
 #include "cases/suggest.h"
 #include "cases/units.h"
 

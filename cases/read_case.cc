@@ -181,19 +181,6 @@ void resolve(Draft &draft)
 
 } // namespace
 
-int line_of(const Case &result, const std::string &name)
-{
-  for (const std::string &place : {name, name.substr(0, name.find('.')), std::string("preset")})
-    if (const auto found = result.lines.find(place); found != result.lines.end())
-      return found->second;
-  return 1;
-}
-
-double fret_position(double scale_length, int fret)
-{
-  return scale_length * (1 - std::exp2(-fret / 12.0));
-}
-
 Case parse_case(const std::string &text, const std::string &file)
 {
   const Document document = parse_document(text, file);

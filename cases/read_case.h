@@ -19,8 +19,4 @@ Case parse_case(const std::string &text, const std::string &file);
 // A case in which every value is that of the preset or the declared default, with a forward bow of
 // 1 mm as an example. Throws CaseError for an unknown name.
 Case preset_case(const std::string &preset);
-
-// Line of "section.key" in the case file; if the file does not have it, the line of its section,
-// of the preset, or 1: where the reader should look first.
-int line_of(const Case &result, const std::string &name);
 } // namespace overbend::cases

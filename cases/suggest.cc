@@ -74,4 +74,13 @@ std::string suggestion(const std::string &word, const std::vector<std::string> &
     quoted.push_back("\"" + candidate + "\"");
   return "known " + things + " are " + listed(quoted);
 }
+
+std::string trimmed(const std::string &text)
+{
+  const char *const blanks = " \t\r\n\v\f";
+  const std::size_t from = text.find_first_not_of(blanks);
+  if (from == std::string::npos)
+    return "";
+  return text.substr(from, text.find_last_not_of(blanks) - from + 1);
+}
 } // namespace overbend::cases

@@ -25,4 +25,7 @@ std::string suggestion(const std::string &word, const std::vector<std::string> &
 
 // "a", "a and b", "a, b and c", each word as given.
 std::string listed(const std::vector<std::string> &words, const std::string &conjunction = "and");
+
+// Without the blanks at its ends.
+std::string trimmed(const std::string &text);
 } // namespace overbend::cases

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cases/fret_heights.h"
-#include "cases/laminations.h"
+#include "cases/strips.h"
 #include "cases/units.h"
 #include "solver/plan/verdict_need.h"
 #include "solver/readings/fret_surface.h"

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cases/declarations.h"
-#include "cases/laminations.h"
+#include "cases/strips.h"
 #include "mesh/neck_profile.h"
 #include "solver/bench/device.h"
 #include "solver/report/plan_advice.h"

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cases/check_names.h"
 #include "cases/laminations.h"
+#include "cases/strips.h"
 #include "cases/read_case.h"
 #include "cases/to_text.h"
 
