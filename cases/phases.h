@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "cases/declarations.h"
-#include "cases/document.h"
+#include "cases/case.h"
 
 namespace overbend::cases
 {
@@ -21,8 +20,8 @@ std::vector<Phase> scheduled_phases(const Case &result, int passes = 1);
 void count_passes(std::vector<Phase> &phases);
 void mark_deciding_pulls(std::vector<Phase> &phases);
 
-// The [[phase]] items of a document, merged in order.
-std::vector<Phase> listed_phases(const Document &document, Draft &draft);
+// Gives a phase in a climate the air of its beginning.
+void take_first_air(Phase &phase);
 
 // Word of a kind in a case file: "string up".
 std::string word(PhaseKind kind);

@@ -8,6 +8,7 @@
 #include "cases/document.h"
 #include "cases/humid_air.h"
 #include "cases/laminations.h"
+#include "cases/listed_phases.h"
 #include "cases/phases.h"
 #include "cases/presets.h"
 #include "cases/read_entries.h"
