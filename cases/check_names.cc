@@ -11,15 +11,22 @@ namespace overbend::cases
 {
 namespace
 {
-void check_name(const Case &result, const std::string &key, const std::string &name,
-                const std::vector<std::string> &known, const std::string &thing,
-                const std::string &things)
+// The key by its place in the declarations: strips are numbered in a case.
+std::string without_number(const std::string &key)
 {
+  const auto open = key.find('['), close = key.find(']');
+  return open == std::string::npos ? key : key.substr(0, open) + key.substr(close + 1);
+}
+
+void check_name(const Case &result, const std::string &key, const std::string &name,
+                const KnownNames &all)
+{
+  const NamesFor names = names_for(without_number(key), all).value();
   const auto same = [&](const std::string &other) { return plain_word(other) == plain_word(name); };
-  if (std::any_of(known.begin(), known.end(), same))
+  if (std::any_of(names.known->begin(), names.known->end(), same))
     return;
-  refuse(result, key, key + ": there is no " + thing + " \"" + name + "\" in the tables",
-         suggestion(name, known, things));
+  refuse(result, key, key + ": there is no " + names.thing + " \"" + name + "\" in the tables",
+         suggestion(name, *names.known, names.things));
 }
 
 void check_posts(const Case &result, unsigned strings)
@@ -35,28 +42,40 @@ void check_posts(const Case &result, unsigned strings)
 }
 } // namespace
 
+std::optional<NamesFor> names_for(const std::string &key, const KnownNames &known)
+{
+  const auto is_one_of = [&](std::initializer_list<const char *> keys) {
+    return std::find(keys.begin(), keys.end(), key) != keys.end();
+  };
+  if (is_one_of({"shaft.wood", "board.wood", "headstock.wood", "lamination.wood"}))
+    return NamesFor{&known.woods, "wood", "woods"};
+  if (is_one_of({"glue.board", "glue.scarf"}))
+    return NamesFor{&known.glues, "glue", "glues"};
+  if (is_one_of({"strings.set", "strings.found_set"}))
+    return NamesFor{&known.string_sets, "set of strings", "sets"};
+  if (key == "tuners.kind")
+    return NamesFor{&known.tuners, "tuner", "tuners"};
+  return {};
+}
+
 void check_names(const Case &result, const KnownNames &known)
 {
-  const auto wood = [&](const std::string &key, const std::string &name) {
-    check_name(result, key, name, known.woods, "wood", "woods");
+  const auto check = [&](const std::string &key, const std::string &name) {
+    check_name(result, key, name, known);
   };
-  const auto glue = [&](const std::string &key, const std::optional<std::string> &name) {
-    if (name)
-      check_name(result, key, *name, known.glues, "glue", "glues");
-  };
-  wood("shaft.wood", result.neck.shaft.wood);
-  wood("board.wood", result.neck.board.wood);
-  wood("headstock.wood", result.neck.headstock.piece.wood);
+  check("shaft.wood", result.neck.shaft.wood);
+  check("board.wood", result.neck.board.wood);
+  check("headstock.wood", result.neck.headstock.piece.wood);
   const std::vector<Lamination> &strips = result.neck.laminations;
   for (std::size_t i = 0; i < strips.size(); ++i)
-    wood("lamination[" + std::to_string(i + 1) + "].wood", strips[i].piece.wood);
-  glue("glue.board", result.board_glue.kind);
-  glue("glue.scarf", result.scarf_glue.kind);
-  check_name(result, "strings.set", result.strings.set, known.string_sets, "set of strings",
-             "sets");
-  check_name(result, "strings.found_set", result.strings_found.set, known.string_sets,
-             "set of strings", "sets");
-  check_name(result, "tuners.kind", result.tuners.kind, known.tuners, "tuner", "tuners");
+    check("lamination[" + std::to_string(i + 1) + "].wood", strips[i].piece.wood);
+  if (result.board_glue.kind)
+    check("glue.board", *result.board_glue.kind);
+  if (result.scarf_glue.kind)
+    check("glue.scarf", *result.scarf_glue.kind);
+  check("strings.set", result.strings.set);
+  check("strings.found_set", result.strings_found.set);
+  check("tuners.kind", result.tuners.kind);
   if (known.strings_of)
     check_posts(result, known.strings_of(result.strings_found.set));
 }

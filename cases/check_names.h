@@ -4,6 +4,7 @@
 #include "cases/case.h"
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -17,6 +18,15 @@ struct KnownNames
   // Number of strings of a set; not given: posts are not counted.
   std::function<unsigned(const std::string &)> strings_of = {};
 };
+
+// The names that a key takes ("shaft.wood"), and what they are called: one, and all of them.
+struct NamesFor
+{
+  const std::vector<std::string> *known; // of the KnownNames asked
+  std::string thing, things;
+};
+// Nothing for a key that takes no name of a table.
+std::optional<NamesFor> names_for(const std::string &key, const KnownNames &known);
 
 // Throws CaseError at the line of the first name in the case that is not known, with the nearest
 // known one. Blanks, hyphens and capitals do not matter. Unknown glues are not names. Posts

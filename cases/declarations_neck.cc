@@ -121,24 +121,31 @@ void declare_headstock(Declarations &lines)
   head.length("width", OVERBEND_AT(result.neck.headstock.width), 30 * mm, 150 * mm,
               "Width where it is widest.");
   head.length("face_step", OVERBEND_AT(result.neck.headstock.face_step), 0, 15 * mm,
-              "Flat only: drop of the face below the glue line of the board.", "0 mm");
+              "Flat only: drop of the face below the glue line of the board.", "0 mm")
+      .only_with = "flat";
   head.length("scarf_start", OVERBEND_AT(result.neck.headstock.scarf_start), 0, 80 * mm,
-              "Scarf only: from the nut to where the joint comes out of the back.", "0 mm");
+              "Scarf only: from the nut to where the joint comes out of the back.", "0 mm")
+      .only_with = "scarf";
   head.name("wood", OVERBEND_AT(result.neck.headstock.piece.wood),
-            "Scarf only: wood of the headstock piece; \"as shaft\" for the same.", "as shaft");
+            "Scarf only: wood of the headstock piece; \"as shaft\" for the same.", "as shaft")
+      .only_with = "scarf";
   head.grain("grain", OVERBEND_AT(result.neck.headstock.piece.grain.ring_angle),
-             "Scarf only: how the rings lie in its end grain.", "flat");
+             "Scarf only: how the rings lie in its end grain.", "flat")
+      .only_with = "scarf";
   head.quantity("run_out_across", Dimension::slope,
                 OVERBEND_AT(result.neck.headstock.piece.grain.run_out_across), -0.35, 0.35,
-                "Scarf only: slope of the grain seen from the front.", "0 %");
+                "Scarf only: slope of the grain seen from the front.", "0 %")
+      .only_with = "scarf";
   head.quantity("run_out_depth", Dimension::slope,
                 OVERBEND_AT(result.neck.headstock.piece.grain.run_out_depth), -0.35, 0.35,
-                "Scarf only: slope of the grain seen from the side, against its face.", "0 %");
+                "Scarf only: slope of the grain seen from the side, against its face.", "0 %")
+      .only_with = "scarf";
   head.quantity("swelling_along", Dimension::fraction, OVERBEND_AT(headstock_swelling),
                 least_swelling, most_swelling,
                 "Scarf only: swelling of this blank along the grain, as for the shaft; unknown: as "
                 "the shaft.",
-                "unknown");
+                "unknown")
+      .only_with = "scarf";
   declare_other_end(head, "at_tip", "at its tip",
                     OVERBEND_AT(result.neck.headstock.piece.grain.ring_angle_at_end),
                     OVERBEND_AT(result.neck.headstock.piece.grain.run_out_across_at_end),
@@ -155,7 +162,8 @@ void declare_heel(Declarations &lines)
   heel.length("length", OVERBEND_AT(result.neck.heel.length), 5 * mm, 120 * mm,
               "Length along the neck from where the shaft begins to swell to the body.");
   heel.length("pocket", OVERBEND_AT(result.neck.heel.pocket), 0, 150 * mm,
-              "Bolt-on only: length of neck inside the pocket.", "0 mm");
+              "Bolt-on only: length of neck inside the pocket.", "0 mm")
+      .only_with = "bolt-on";
 }
 
 void declare_rod(Declarations &lines)
@@ -172,13 +180,15 @@ void declare_rod(Declarations &lines)
              "unless told.",
              "slack");
   rod.choice("bar", {"steel", "carbon", "aluminium"}, OVERBEND_AT(result.neck.rod.bar),
-             "Bonded bar only: what it is made of.", "steel");
+             "Bonded bar only: what it is made of.", "steel")
+      .only_with = "bonded bar";
   rod.length("channel_width", OVERBEND_AT(result.neck.rod.channel_width), 0, 20 * mm,
              "Width of the channel in the shaft; of the bar itself if bonded.", "0 mm");
   rod.length("channel_depth", OVERBEND_AT(result.neck.rod.channel_depth), 0, 25 * mm,
              "From the board's glue line to the bottom of the channel.", "0 mm");
   rod.length("fillet_depth", OVERBEND_AT(result.neck.rod.fillet_depth), 0, 20 * mm,
-             "Single-action only: thickness of the wooden fillet over the rod.", "0 mm");
+             "Single-action only: thickness of the wooden fillet over the rod.", "0 mm")
+      .only_with = "single-action";
   rod.length("diameter", OVERBEND_AT(result.neck.rod.diameter), 0, 10 * mm,
              "Diameter of the rod, or of each half of a two-way rod.", "0 mm");
   rod.quantity(
@@ -189,7 +199,8 @@ void declare_rod(Declarations &lines)
   rod.choice("bows", {"back", "forward"}, OVERBEND_AT(result.neck.rod.bows),
              "Two-way only: which way it bows the neck when set, back against the strings or "
              "forward with them.",
-             "back");
+             "back")
+      .only_with = "two-way";
 }
 } // namespace
 

@@ -140,12 +140,8 @@ std::string IntakeAnswers::known_names(const Declaration &field) const
 {
   if (is_preset_field(field))
     return "known presets are " + listed(preset_names());
-  try {
-    check_name(field, "?"); // no name, and near to none
-  } catch (const UnitError &error) {
-    return error.remedy;
-  }
-  return "";
+  const auto names = names_for(field.name(), known_);
+  return names && !names->known->empty() ? known_in_words(*names->known, names->things) : "";
 }
 
 void IntakeAnswers::take_gap(EdgeLine line, int fret, const std::string &typed)
@@ -201,18 +197,10 @@ std::string IntakeAnswers::effective(const Declaration &field) const
 
 bool IntakeAnswers::applies(const Declaration &field) const
 {
-  const std::size_t end = field.sentence.find(" only:");
-  if (end == std::string::npos)
+  if (field.only_with.empty())
     return true;
-  const std::string word = plain_word(field.sentence.substr(0, end));
-  for (const Declaration &choice : declarations()) {
-    if (choice.section != field.section || choice.kind != Kind::choice || &choice == &field)
-      continue;
-    for (const std::string &known : choice.words)
-      if (plain_word(known) == word)
-        return plain_word(effective(choice)) == word || effective(choice).empty();
-  }
-  return true;
+  const std::string kind = effective(*find_declaration(field.section, "kind"));
+  return kind.empty() || plain_word(kind) == plain_word(field.only_with);
 }
 
 Draft IntakeAnswers::draft() const

@@ -69,6 +69,11 @@ std::string suggestion(const std::string &word, const std::vector<std::string> &
   const std::string near = nearest_word(word, candidates);
   if (!near.empty())
     return "did you mean \"" + near + "\"?";
+  return known_in_words(candidates, things);
+}
+
+std::string known_in_words(const std::vector<std::string> &candidates, const std::string &things)
+{
   std::vector<std::string> quoted;
   for (const std::string &candidate : candidates)
     quoted.push_back("\"" + candidate + "\"");

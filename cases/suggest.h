@@ -23,6 +23,9 @@ std::string nearest_word(const std::string &word, const std::vector<std::string>
 std::string suggestion(const std::string &word, const std::vector<std::string> &candidates,
                        const std::string &things);
 
+// `known <things> are "a", "b" and "c"`.
+std::string known_in_words(const std::vector<std::string> &candidates, const std::string &things);
+
 // "a", "a and b", "a, b and c", each word as given.
 std::string listed(const std::vector<std::string> &words, const std::string &conjunction = "and");
 
