@@ -22,7 +22,7 @@ constexpr double hour = 3600;
 // Hold of the trial, s: the line is at its steady temperature within an hour (trade 2.4 [E]).
 constexpr double trial_hold = 1.5 * hour;
 // Holds that a plan may choose, s.
-constexpr double holds[] = {1.5 * hour, 2 * hour, 3 * hour, 4 * hour, 5 * hour, 6 * hour};
+constexpr double holds[] = {1.5 * hour, 2 * hour, 3 * hour, 4 * hour, 5 * hour, longest_hold};
 // Ratio of bending stiffness of the loose layers and the bonded neck, where no history tells it yet
 // (trade 2.5: 0.31 to 0.43 [E]).
 constexpr double usual_rho = 0.4;

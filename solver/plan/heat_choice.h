@@ -40,6 +40,9 @@ struct HeatChoice
   double kept = 0, kept_with_a_degree = 0, kept_with_an_hour = 0;
 };
 
+// The longest hold that a plan chooses, s.
+constexpr double longest_hold = 6 * 3600.;
+
 // Fills in what the case leaves open of the heat, and remakes its phases. `lift`: of the strings to
 // come on the bonded neck, m (string_lift). std::runtime_error as simulate_heat.
 HeatChoice choose_heat(cases::Case &the_case, const mesh::NeckMesh &mesh,

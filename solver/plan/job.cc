@@ -39,14 +39,12 @@ public:
 
   Job plan()
   {
-    input.stage("set-up");
-    job.heat = choose_heat(job.planned, coarse(), input.tables, input.lift);
-    if (job.planned.first_pass.done())
-      learn_from_first_pass();
-    first_pass();
-    if (job.line_moves) {
-      while (!job.ends && may_go_on())
-        one_more_pass();
+    tell_heat_of_first_pass();
+    look_for_passes();
+    // Where that does not end the job, the longest hold may.
+    if (!job.ends && job.planned.left_open.hold && job.planned.schedule.hold < longest_hold) {
+      hold_longest();
+      look_for_passes();
     }
     settle_on_the_mesh_asked_for();
     if (job.first_pass)
@@ -58,6 +56,44 @@ public:
   }
 
 private:
+  // Heat, device and passes.
+  void look_for_passes()
+  {
+    input.stage("set-up");
+    job.heat = choose_heat(job.planned, coarse(), input.tables, input.lift);
+    job.heat.hold_chosen = input.the_case.left_open.hold;
+    if (job.planned.first_pass.done())
+      learn_from_first_pass();
+    first_pass();
+    while (job.line_moves && !job.ends && may_go_on())
+      one_more_pass();
+  }
+
+  void hold_longest()
+  {
+    cases::Case again = input.the_case;
+    again.first_pass = job.planned.first_pass;
+    again.schedule.hold = longest_hold;
+    again.left_open.hold = false;
+    job = Job();
+    job.planned = std::move(again);
+    job.wanted.bow = input.the_case.target.relief;
+    job.wanted.twist = input.the_case.target.twist;
+  }
+
+  // A first pass of which bar and hold are not told was done as its plan said.
+  void tell_heat_of_first_pass()
+  {
+    cases::FirstPass &done = job.planned.first_pass;
+    if (!done.done() || (done.bar_temperature && done.hold))
+      return;
+    cases::Case before = input.the_case;
+    before.first_pass = {};
+    choose_heat(before, coarse(), input.tables, input.lift);
+    done.bar_temperature = done.bar_temperature.value_or(before.heater.bar_temperature);
+    done.hold = done.hold.value_or(before.schedule.hold);
+  }
+
   const mesh::NeckMesh &coarse() const { return search_mesh ? *search_mesh : input.mesh; }
 
   LineChoice choice_at(double place, bool search) const
@@ -90,6 +126,7 @@ private:
   // matter to a reading that the clamp was set to.
   void learn_from_first_pass()
   {
+    job.first_pass.reset();
     job.planned.bench = possible_devices().front();
     std::unique_ptr<NeckLine> like;
     const auto reads = [&](double place) {
