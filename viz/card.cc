@@ -37,7 +37,8 @@ std::string refusal(const PlanFile &plan)
     out += "<section class=\"instead\">\n<h2>Instead</h2>\n" +
            shown_list(plan, "/verdict/alternatives") + "</section>\n";
   if (plan.size("/verdict/cautions") > 0)
-    out += "<section>\n<h2>And</h2>\n" + shown_list(plan, "/verdict/cautions") + "</section>\n";
+    out +=
+        "<section>\n<h2>Also know</h2>\n" + shown_list(plan, "/verdict/cautions") + "</section>\n";
   return out + "</main>\n";
 }
 

@@ -69,8 +69,11 @@ std::string pull_turns(const PlanFile &plan, const std::string &start, std::size
       name = shown(plan, "/pulls/" + number(which), As::text);
   if (plan.at(start + "/slack/" + side).get<bool>())
     return name + " hangs slack";
+  const std::string length = start + "/take_up_change_m/" + side;
+  if (!plan.has("/cord_per_button_turn_m"))
+    return name + " <b>" + shown(plan, length, As::length) + "</b>";
   return name + " <b>" + shown(plan, start + "/turns_change/" + side, As::turns) + "</b> turns (" +
-         shown(plan, start + "/take_up_change_m/" + side, As::length) + ")";
+         shown(plan, length, As::length) + ")";
 }
 
 std::string all_pulls(const PlanFile &plan, const std::string &start)
@@ -174,6 +177,19 @@ std::string card_hot(const PlanFile &plan)
          card_block(plan) + "</section>\n";
 }
 
+namespace
+{
+// What the line has when the probe shows its figure.
+std::string card_line(const PlanFile &plan)
+{
+  const std::string line = "/line_beside_probe_at_end_of_heat";
+  if (!plan.has(line))
+    return "";
+  return "At " + shown(plan, line + "/probe_K", As::temperature) + " there the line has " +
+         shown(plan, line + "/middle_K", As::temperature) + " in its middle. ";
+}
+} // namespace
+
 std::string card_heat(const PlanFile &plan)
 {
   std::size_t hot = plan.n_phases();
@@ -184,7 +200,7 @@ std::string card_heat(const PlanFile &plan)
     return "<section>\n<h2>Heat</h2>\n<p>none</p>\n</section>\n";
   std::string out =
       "<section>\n<h2>Heat</h2>\n<table class=\"heat\">\n<thead><tr><td></td><th "
-      "scope=\"col\">is to be</th><th scope=\"col\">never above</th></tr></thead>\n<tbody>\n"
+      "scope=\"col\">hold at</th><th scope=\"col\">stop at</th></tr></thead>\n<tbody>\n"
       "<tr><th scope=\"row\">bar</th><td>" +
       shown(plan,
             plan.phase(hot, plan.has(plan.phase(hot, "/bar_temperature_to_hold_K"))
@@ -197,8 +213,9 @@ std::string card_heat(const PlanFile &plan)
            shown(plan, plan.phase(hot, "/at_end/heat/probe_K"), As::temperature) + "</td><td>" +
            shown(plan, "/stops/probe_never_above_K", As::temperature) + "</td></tr>\n";
   return out + "</tbody>\n</table>\n<p>Probe: " + shown(plan, "/set_up/probe/place", As::text) +
-         ". Nut " + (plan.at("/set_up/nut_in_its_slot").get<bool>() ? "in" : "out") +
-         (plan.at("/set_up/back_wrapped").get<bool>() ? ", back wrapped" : "") +
+         ". " + card_line(plan) + "Nut " +
+         (plan.at("/set_up/nut_in_its_slot").get<bool>() ? "in" : "out") +
+         (plan.at("/set_up/back_wrapped").get<bool>() ? ", back wrapped" : ", do not wrap") +
          ".</p>\n</section>\n";
 }
 
@@ -208,8 +225,9 @@ std::string card_clock(const PlanFile &plan)
   bool released = false;
   for (std::size_t i = 0; i < plan.n_phases(); ++i) {
     if (plan.at(plan.phase(i, "/pass")).get<int>() > 1) {
-      rows += moment("+" + shown(plan, plan.phase(i, "/start_after_release_s"), As::duration),
-                     "read it, enter what you read, and <b>plan the second pass</b>");
+      rows += moment("+" + shown(plan, "/clocks/0/end_after_release_s", As::duration),
+                     "read it, enter it as [first_pass] in the case, and <b>plan the second "
+                     "pass</b>");
       break;
     }
     const std::string what = what_to_do(plan, i);
@@ -279,12 +297,13 @@ std::string card_stop(const PlanFile &plan)
   for (std::size_t i = 0; i < plan.size("/stops/signs"); ++i)
     signs += (i > 0 ? "; " : "") + shown(plan, "/stops/signs/" + number(i), As::text);
   return "<section class=\"stop\">\n<h2>Stop if</h2>\n<p>" + signs +
-         "; bar or probe above its figure.</p>\n</section>\n<section class=\"unknown\">\n"
+         "; bar or probe above its figure to stop at.</p>\n</section>\n<section "
+         "class=\"unknown\">\n"
          "<h2>Least certain</h2>\n<p>" +
          shown(plan, "/unknown_that_matters_most/what", As::text) + " " +
          shown(plan, "/unknown_that_matters_most/effect", As::text) +
          "</p>\n</section>\n"
-         "<section class=\"cautions\">\n<h2>Mind</h2>\n" +
+         "<section class=\"cautions\">\n<h2>Take care</h2>\n" +
          shown_list(plan, "/card_cautions") + "</section>\n";
 }
 } // namespace overbend::viz

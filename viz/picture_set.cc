@@ -133,7 +133,8 @@ Picture PictureSet::beside_straight()
   const double height = 0.79 / double((moments.size() + 1) / 2);
   std::string described;
   for (std::size_t m = 0; m < moments.size(); ++m) {
-    const auto &[name, step] = moments[m];
+    const std::string &name = moments[m].name;
+    const std::size_t step = moments[m].step;
     const double left = 0.5 * double(m % 2), top = 0.865 - double(m / 2) * height;
     const std::string reading = story.reading(step);
     canvas.text(left + 0.02, top - 0.02, name + ": " + story.moment(step), 20);
@@ -230,7 +231,8 @@ Picture PictureSet::slip()
   std::vector<RunStory::Moment> moments = story.moments();
   moments.erase(std::remove_if(moments.begin(), moments.end(),
                                [](const RunStory::Moment &m) {
-                                 return m.name == "at the start" || m.name == "just released";
+                                 return m.kind == RunStory::MomentKind::start ||
+                                        m.kind == RunStory::MomentKind::released;
                                }),
                 moments.end());
   const auto &lines = results.mesh().glue.lines;

@@ -11,7 +11,7 @@ namespace overbend::viz
 {
 namespace
 {
-constexpr int known_format = 4;
+constexpr int known_format = 5;
 
 Json read_json(const std::string &path)
 {

@@ -82,12 +82,18 @@ void add(const PlanFile &plan, Plot &plot, const std::string &name, const std::s
   plot.curves.push_back(curve);
 }
 
+double last_release(const PlanFile &plan)
+{
+  return plan.number("/clocks/" + std::to_string(plan.size("/clocks") - 1) + "/release_s");
+}
+
+// Of the first pass.
 Span clamp_span(const PlanFile &plan)
 {
   Span span;
-  span.zero = plan.number("/clock_zero_s");
+  span.zero = plan.number("/clocks/0/zero_s");
   span.from = std::max(0., span.zero - 2 * hour);
-  span.to = plan.number("/release_s") - 1.5; // not what was let go
+  span.to = plan.number("/clocks/0/release_s") - 1.5; // not what was let go
   return span;
 }
 
@@ -161,19 +167,19 @@ Plot bows(const PlanFile &plan, const Span &span, const std::string &x_label)
 
 Plot bow_plot(const PlanFile &plan)
 {
-  const double zero = plan.number("/clock_zero_s");
-  const double to = std::min(end_of(plan), plan.number("/release_s") + 10 * day);
+  const double zero = plan.number("/clocks/0/zero_s");
+  const double to = std::min(end_of(plan), last_release(plan) + 10 * day);
   return bows(plan, {zero - 2 * hour, to, zero, day}, "time on the clock [days], 0 is heat on");
 }
 
 bool has_year(const PlanFile &plan)
 {
-  return plan.has("/curves") && end_of(plan) - plan.number("/release_s") > long_history;
+  return plan.has("/curves") && end_of(plan) - last_release(plan) > long_history;
 }
 
 Plot year_plot(const PlanFile &plan)
 {
-  const double release = plan.number("/release_s");
+  const double release = last_release(plan);
   return bows(plan, {release + 1, end_of(plan), release, day}, "days after release");
 }
 } // namespace overbend::viz

@@ -16,20 +16,21 @@ struct Part
   const char *id, *heading;
   std::string (*html)(const PlanFile &);
   bool needs_simulation;
+  bool gives_orders = false; // left out of a refusal
 };
 
 const std::array<Part, 13> parts = {Part{"verdict", "Should it be done?", report_verdict, false},
                                     Part{"found", "What was found", report_found, false},
                                     Part{"meaning", "What it means", report_meaning, true},
                                     Part{"plan", "The plan", report_plan, true},
-                                    Part{"expected", "What to expect", report_expected, true},
+                                    Part{"expected", "What to expect", report_expected, true, true},
                                     Part{"stages", "Stage by stage", report_stages, true},
                                     Part{"plots", "Plots", report_plots, true},
                                     Part{"view", "The neck in its stages", report_view, true},
                                     Part{"pictures", "Pictures", report_pictures, true},
                                     Part{"strength", "What might give", report_strength, true},
                                     Part{"customer", "For the customer", report_customer, false},
-                                    Part{"cautions", "Cautions", report_cautions, false},
+                                    Part{"cautions", "Cautions", report_cautions, false, true},
                                     Part{"record", "Record of the run", report_record, false}};
 
 // What a refused plan has simulated is not a plan.
@@ -45,7 +46,7 @@ std::string report_page(const PlanFile &plan)
 {
   std::string contents, body;
   for (const Part &part : parts) {
-    if (part.needs_simulation && !plan.simulated())
+    if ((part.needs_simulation && !plan.simulated()) || (part.gives_orders && plan.refused()))
       continue;
     const std::string heading = escaped(heading_of(plan, part)), id = part.id;
     contents += "<li><a href=\"#" + id + "\">" + heading + "</a></li>\n";

@@ -119,14 +119,14 @@ std::string report_meaning(const PlanFile &plan)
       item("in the wood (comes back hard and relapses)",
            shown(plan, d + "/wood_bow_m", As::bow) + ", " +
                shown(plan, d + "/wood_share", As::percent) + " of the bow") +
-      item("the most that heat and these strings alone explain",
+      item("most that heat and these strings could have done",
            shown(plan, d + "/ceiling_of_heat_and_strings_m", As::length)) +
       item("twist taken as slip", shown(plan, d + "/slip_twist_rad", As::angle)) +
       item("twist taken as in the wood", shown(plan, d + "/wood_twist_rad", As::angle)) +
-      item("explained by no history, taken as built",
+      item("neither heat nor strings explain this, taken as built in",
            shown(plan, d + "/as_built/bow_centre_m", As::signed_both) + ", twist " +
                shown(plan, d + "/as_built/twist_rad", As::angle)) +
-      item("what bonded bending keeps of a bow while the line slips",
+      item("of a clamped bow, springs back even if the line slips freely",
            shown(plan, d + "/bonded_share_of_bow", As::percent));
   if (plan.has("/strings"))
     rows +=

@@ -64,6 +64,7 @@ std::string phases_table(const PlanFile &plan)
 
 std::string pulls_table(const PlanFile &plan)
 {
+  const bool by_buttons = plan.has("/cord_per_button_turn_m");
   std::string out = head("What to pull, as a guide; the readings decide",
                          {"phase", "take up", "then pulls", "cradle"});
   for (std::size_t i = 0; i < plan.n_phases(); ++i) {
@@ -76,9 +77,13 @@ std::string pulls_table(const PlanFile &plan)
           name = (k > 0 ? "<br>" : "") + shown(plan, "/pulls/" + std::to_string(k), As::text) + " ";
       const bool slack = plan.at(start + "/slack/" + side).get<bool>();
       taken_up +=
-          name + (slack ? "slack"
-                        : shown(plan, start + "/take_up_change_m/" + side, As::signed_both) + ", " +
-                              shown(plan, start + "/turns_change/" + side, As::turns) + " turns");
+          name +
+          (slack
+               ? "slack"
+               : shown(plan, start + "/take_up_change_m/" + side, As::signed_both) +
+                     (by_buttons ? ", " + shown(plan, start + "/turns_change/" + side, As::turns) +
+                                       " turns"
+                                 : ""));
       forces += name + shown(plan, start + "/forces/cords_N/" + side, As::force);
     }
     out += row(shown(plan, plan.phase(i, "/name"), As::text)) + cell(taken_up) + cell(forces) +
@@ -99,8 +104,71 @@ std::string setting_at(const PlanFile &plan, std::size_t phase)
 }
 } // namespace
 
+namespace
+{
+// Set-ups and passes of a refusal, and where they ended. No orders.
+std::string tried_table(const PlanFile &plan)
+{
+  std::string out = head("Simulated only; nothing of it is to be done. Bows on the centre line, "
+                         "strung, after one pass",
+                         {"set-up", "bow", "twist", "stopped by"});
+  for (std::size_t i = 0; i < plan.size("/job/tried"); ++i) {
+    const std::string at = "/job/tried/" + std::to_string(i);
+    out += row(shown(plan, at + "/device", As::text)) +
+           cell(shown(plan, at + "/strung/bow_centre_m", As::bow)) +
+           cell(shown(plan, at + "/strung/twist_rad", As::angle)) +
+           cell(shown(plan, at + "/limit", As::text)) + "</tr>\n";
+  }
+  out += tail + head("Passes: clamped at, and strung after it",
+                     {"pass", "clamped at", "slow line", "middle line", "fast line"});
+  for (std::size_t i = 0; i < plan.size("/job/passes"); ++i) {
+    const std::string at = "/job/passes/" + std::to_string(i);
+    const auto strung = [&](const char *speed) {
+      return cell(shown(plan, at + "/strung/" + speed + "/bow_centre_m", As::bow));
+    };
+    out += row(shown(plan, at + "/pass", As::count)) +
+           cell(shown(plan, at + "/overbend/bow_centre_m", As::bow)) + strung("slow") +
+           strung("middle") + strung("fast") + "</tr>\n";
+  }
+  return out + tail;
+}
+
+std::string stop_temperatures(const PlanFile &plan)
+{
+  std::string out;
+  if (plan.has("/stops/bar_never_above_K"))
+    out += " Bar never above " + shown(plan, "/stops/bar_never_above_K", As::temperature) + " (" +
+           shown(plan, "/stops/bar_never_above_because", As::text) + ")";
+  if (plan.has("/stops/probe_never_above_K"))
+    out += ", probe never above " + shown(plan, "/stops/probe_never_above_K", As::temperature);
+  const std::string line = "/line_beside_probe_at_end_of_heat";
+  if (plan.has(line))
+    out += ". When the probe shows " + shown(plan, line + "/probe_K", As::temperature) +
+           ", the line beside it has " + shown(plan, line + "/middle_K", As::temperature) +
+           " in its middle and " + shown(plan, line + "/edges_K", As::temperature) +
+           " at its edges; where it is hottest " +
+           shown(plan, line + "/hottest_K", As::temperature);
+  return out;
+}
+
+// "0:45", or for several passes "19:50 in pass 1, 20:05 in pass 2".
+std::string releases(const PlanFile &plan)
+{
+  const std::size_t passes = plan.size("/clocks");
+  std::string out;
+  for (std::size_t k = 0; k < passes; ++k) {
+    const std::string at = "/clocks/" + std::to_string(k);
+    out += (k > 0 ? ", " : "") + shown(plan, at + "/release_on_clock_s", As::clock) +
+           (passes > 1 ? " in pass " + shown(plan, at + "/pass", As::count) : "");
+  }
+  return out;
+}
+} // namespace
+
 std::string report_plan(const PlanFile &plan)
 {
+  if (plan.refused())
+    return tried_table(plan);
   const std::size_t cold = cold_phase(plan), decides = deciding_phase(plan);
   std::string out = "<p>";
   if (cold != decides)
@@ -113,15 +181,13 @@ std::string report_plan(const PlanFile &plan)
       (plan.at("/set_up/stop_block").get<bool>() ? "; the height of the stop block decides" : "") +
       ". Probe: " + shown(plan, "/set_up/probe/place", As::text) +
       ". Cradle: " + shown(plan, "/set_up/cradle/near", As::text) + ", pad " +
-      shown(plan, "/set_up/cradle/width_m", As::length) + ".";
-  if (plan.has("/stops/bar_never_above_K"))
-    out += " Bar never above " + shown(plan, "/stops/bar_never_above_K", As::temperature) + " (" +
-           shown(plan, "/stops/bar_never_above_because", As::text) + ")";
-  if (plan.has("/stops/probe_never_above_K"))
-    out += ", probe never above " + shown(plan, "/stops/probe_never_above_K", As::temperature);
-  out += ". Let go at " + shown(plan, "/release_on_clock_s", As::clock) +
-         " on the clock that starts with the heat.</p>\n";
-  return out + (plan.refused() ? "" : card_sketch(plan)) + phases_table(plan) + pulls_table(plan);
+      shown(plan, "/set_up/cradle/width_m", As::length) + "." + stop_temperatures(plan) +
+      ". Let go at " + releases(plan) +
+      ", on the clock that starts with the heat of the pass.</p>\n";
+  if (plan.has("/hot_reading"))
+    out += "<p>Hot re-reading: " + shown(plan, "/hot_reading/run_on", As::text) + " " +
+           shown(plan, "/hot_reading/tells", As::text) + "</p>\n";
+  return out + card_sketch(plan) + phases_table(plan) + pulls_table(plan);
 }
 
 namespace
@@ -172,15 +238,16 @@ std::string report_expected(const PlanFile &plan)
          ".</p>\n<p>More forward than that: a second pass, but no third. For each " +
          shown(plan, "/second_pass/guide_for_reading_m", As::length) + " too far forward about " +
          shown(plan, "/second_pass/guide_clamp_further_m", As::length) +
-         " further past straight, as a guide; write the new readings into the case and plan the "
-         "second pass from there. More back than that: leave it strung at pitch for " +
+         " further past straight, as a guide; enter what you read as [first_pass] in the case and "
+         "plan "
+         "again. More back than that: leave it strung at pitch for " +
          fixed_words("48 h") + " and read again before anything else is done.</p>\n";
 }
 
 std::string report_strength(const PlanFile &plan)
 {
   const std::string peaks = plan.in_main("/peaks");
-  std::string out = head("Most of its strength that was used, at its temperature; all of it breaks",
+  std::string out = head("Highest share of strength used, hot wood allowed for; all of it breaks",
                          {"part", "used", "how", "phase"});
   for (std::size_t i = 0; i < plan.size(peaks + "/use_of_strength"); ++i) {
     const std::string at = peaks + "/use_of_strength/" + std::to_string(i);

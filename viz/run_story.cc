@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 #include <filesystem>
+#include <stdexcept>
 
 namespace overbend::viz
 {
@@ -39,7 +40,7 @@ RunStory::RunStory(const std::string &folder)
     throw solver::FileError(data_path(folder), "holds no steps", "run the case again");
   for (std::size_t s = 0; s < file.n_steps(); ++s) {
     if (phase_steps.empty() || phase_steps.back().name != file.phase(s))
-      phase_steps.push_back({file.phase(s), s, s});
+      phase_steps.push_back({file.phase(s), s, s, file.on_bench(s)});
     phase_steps.back().last = s;
   }
   bow = centre_bow(folder);
@@ -49,35 +50,49 @@ RunStory::RunStory(const std::string &folder)
   if (bow.size() != file.n_steps())
     bow.clear(); // a run that was killed has no readings yet
   bow_fret = case_.found.bow_fret;
-  double time = 0;
-  bool clamped = false, zero_found = false;
-  for (const cases::Phase &phase : case_.phases) {
-    if (!zero_found && phase.heater && phase.cords) {
-      zero = time;
-      zero_found = true;
+  tell_passes();
+}
+
+void RunStory::tell_passes()
+{
+  bool clamped = false;
+  std::map<int, bool> has_zero;
+  for (const PhaseSteps &phase : phase_steps) {
+    if (phase.name == solver::as_found)
+      continue;
+    const int number = phase.on_bench.pass;
+    const bool is_new = passes.count(number) == 0;
+    Pass &pass = passes[number];
+    const double start = file.time(phase.first);
+    const bool hot_clamp = phase.on_bench.heated && phase.on_bench.clamped;
+    if (is_new || (hot_clamp && !has_zero[number]))
+      pass.zero = start;
+    has_zero[number] = has_zero[number] || hot_clamp;
+    if (phase.on_bench.heated)
+      pass.end_of_heating = phase.last;
+    if (clamped && !phase.on_bench.clamped && !pass.release) {
+      pass.release = start;
+      pass.just_released = phase.first;
     }
-    if (!release && clamped && !phase.cords)
-      release = time;
-    clamped = phase.cords;
-    time += phase.duration;
+    clamped = phase.on_bench.clamped;
   }
 }
 
-const cases::Phase *RunStory::phase_named(const std::string &name) const
+const RunStory::PhaseSteps &RunStory::phase_named(const std::string &name) const
 {
-  const auto phase = std::find_if(case_.phases.begin(), case_.phases.end(),
-                                  [&](const cases::Phase &p) { return p.name == name; });
-  return phase == case_.phases.end() ? nullptr : &*phase;
+  const auto phase = std::find_if(phase_steps.begin(), phase_steps.end(),
+                                  [&](const PhaseSteps &p) { return p.name == name; });
+  if (phase == phase_steps.end())
+    throw std::out_of_range("the results have no phase \"" + name + "\"");
+  return *phase;
 }
 
 std::optional<std::size_t> RunStory::end_of_heating() const
 {
   std::optional<std::size_t> step;
-  for (const PhaseSteps &steps : phase_steps) {
-    const cases::Phase *const phase = phase_named(steps.name);
-    if (phase != nullptr && phase->heater)
-      step = steps.last;
-  }
+  for (const auto &[number, pass] : passes)
+    if (pass.end_of_heating)
+      step = pass.end_of_heating;
   return step;
 }
 
@@ -91,28 +106,17 @@ std::vector<RunStory::Moment> RunStory::moments() const
 {
   std::vector<Moment> list;
   if (start_of_work() > 0)
-    list.push_back({"as found", 0});
-  list.push_back({"at the start", start_of_work()});
-  if (const auto step = end_of_heating())
-    list.push_back({"end of heating", *step});
-  if (const auto step = just_released())
-    list.push_back({"just released", *step});
-  list.push_back({"at the end", last_step()});
-  return list;
-}
-
-std::optional<std::size_t> RunStory::just_released() const
-{
-  bool clamped = false;
-  for (const PhaseSteps &steps : phase_steps) {
-    const cases::Phase *const phase = phase_named(steps.name);
-    if (phase == nullptr)
-      continue;
-    if (clamped && !phase->cords)
-      return steps.first;
-    clamped = phase->cords;
+    list.push_back({"as found", 0, MomentKind::found});
+  list.push_back({"at the start", start_of_work(), MomentKind::start});
+  for (const auto &[number, pass] : passes) {
+    const std::string which = number > 1 ? ", pass " + std::to_string(number) : "";
+    if (pass.end_of_heating)
+      list.push_back({"end of heating" + which, *pass.end_of_heating, MomentKind::end_of_heating});
+    if (pass.just_released)
+      list.push_back({"just released" + which, *pass.just_released, MomentKind::released});
   }
-  return std::nullopt;
+  list.push_back({"at the end", last_step(), MomentKind::end});
+  return list;
 }
 
 std::string RunStory::moment(std::size_t step) const
@@ -125,9 +129,10 @@ std::string RunStory::moment(const std::string &phase, double time) const
   if (phase == solver::as_found)
     return "before the first phase";
   const std::string name = "phase \"" + phase + "\", ";
-  if (release && time >= *release)
-    return name + solver::clock_face(time - *release) + " after release";
-  return name + "clock " + solver::clock_face(time - zero);
+  const Pass &pass = passes.at(phase_named(phase).on_bench.pass);
+  if (pass.release && time >= *pass.release)
+    return name + solver::clock_face(time - *pass.release) + " after release";
+  return name + "clock " + solver::clock_face(time - pass.zero);
 }
 
 std::string RunStory::reading(std::size_t step) const

@@ -4,6 +4,7 @@
 #include "cases/case.h"
 #include "solver/results/results_reader.h"
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -20,30 +21,34 @@ public:
   const cases::Case &the_case() const { return case_; }
   const solver::ResultsFile &results() const { return file; }
 
-  // Steps in the order of the history, grouped by phase: [first, last] of each phase that has some.
+  // Steps in the order of the history, grouped by phase: [first, last] of each phase that has some,
+  // with what stands on the bench, as the results hold it: a plan has phases that its case has not.
   struct PhaseSteps
   {
     std::string name;
     std::size_t first = 0, last = 0;
+    solver::OnBench on_bench = {};
   };
   const std::vector<PhaseSteps> &phases() const { return phase_steps; }
 
-  std::size_t start_of_work() const; // first step of the first phase of the case
+  std::size_t start_of_work() const; // first step of the first phase
   std::size_t last_step() const { return file.n_steps() - 1; }
   std::optional<std::size_t> end_of_heating() const; // last step of the last phase with the bar on
-  std::optional<std::size_t> just_released() const;  // first step without the cords, after them
 
-  // The moments worth a picture, in their order: as found (if stored), at the start, end of
-  // heating, just released, at the end; those there are.
+  // The moments worth a picture, in their order: as found (if stored), at the start, of each pass
+  // the end of heating and just released (", pass 2" in the names of a later one), at the end;
+  // those there are.
+  enum class MomentKind { found, start, end_of_heating, released, end };
   struct Moment
   {
     std::string name;
     std::size_t step = 0;
+    MomentKind kind = MomentKind::found;
   };
   std::vector<Moment> moments() const;
 
-  // "phase \"heat\", clock 0:25", "phase \"rest\", 2 h after release". 0:00 is when the heat comes
-  // on with the cords on, as on the plan; without that, the start.
+  // "phase \"heat\", clock 0:25", "phase \"rest\", 2:00 after release". Each pass has its clock, as
+  // on the plan: 0:00 is when the heat comes on with the cords on; without that, its start.
   std::string moment(std::size_t step) const;
   std::string moment(const std::string &phase, double time) const;
 
@@ -63,14 +68,22 @@ public:
   double magnification() const;
 
 private:
-  const cases::Phase *phase_named(const std::string &name) const;
+  // Of one pass, s: 0:00 of its clock, and its release; the step it is just released at, and the
+  // last one that is heated.
+  struct Pass
+  {
+    double zero = 0;
+    std::optional<double> release;
+    std::optional<std::size_t> end_of_heating, just_released;
+  };
+  void tell_passes();
+  const PhaseSteps &phase_named(const std::string &name) const;
 
   solver::ResultsFile file;
   cases::Case case_;
   std::vector<PhaseSteps> phase_steps;
   std::vector<double> bow; // centre line at each step; empty: not read
   int bow_fret = 0;
-  double zero = 0;
-  std::optional<double> release;
+  std::map<int, Pass> passes;
 };
 } // namespace overbend::viz

@@ -194,6 +194,8 @@ private:
       report.heat.push_back(reader.just_before(time));
     }
     report.line = line_warmth(workbench, climates.heat, &climates.moisture);
+    if (const auto end = end_of_heat(report.the_case))
+      report.line_heat = line_heat(workbench.model, report.the_case, climates.heat, *end);
     Record at_end = record;
     at_end.wall_time = watch.seconds();
     at_end.exit_reason = "done";

@@ -2,7 +2,7 @@
 #include "solver/commands/run_watch.h"
 
 #include "solver/commands/timing.h"
-#include "solver/report/plan_report.h"
+#include "solver/report/pass_clock.h"
 #include "solver/words/shop_words.h"
 
 #include <algorithm>
@@ -48,7 +48,7 @@ void RunWatch::step(const cases::Case &c, const StepRecord &step)
 {
   const cases::Phase &phase = c.phases.at(step.phase);
   const double in_phase =
-      std::clamp((step.time - phase_starts(c).at(step.phase)) / phase.duration, 0., 1.);
+      std::clamp((step.time - start_of(c, step.phase)) / phase.duration, 0., 1.);
   state.phase = name + ": " + phase.name;
   state.clock = step.time;
   ++state.step;

@@ -70,7 +70,16 @@ BenchSetup setup_of(const Cause &cause)
   setup.rod = cause.rod;
   setup.rod_pulls_evenly = cause.rod_pulls_evenly;
   setup.rod_is_dead_load = cause.rod_pulls_evenly || cause.rod == cases::RodState::set;
+  setup.cords = setup.cradle = cause.take_up != 0;
+  setup.nut = cause.nut;
   return setup;
+}
+
+BenchOffsets offsets_of(const Cause &cause)
+{
+  BenchOffsets offsets;
+  offsets.take_up = {cause.take_up, cause.take_up};
+  return offsets;
 }
 } // namespace
 
@@ -106,6 +115,7 @@ MechanicsState Generator::slip(const Cause &cause)
   MechanicsState state = unstressed(model);
   step(state, cause, soft_time, hottest_softening() + soft_above);
   loaded_reading = read(lines, state.displacement);
+  loaded_pull = pull_of(cause, state);
   step(state, {}, 0, room);
   return state;
 }
@@ -161,7 +171,15 @@ Reading Generator::elastic(const Cause &cause)
 {
   MechanicsState state = unstressed(model);
   step(state, cause, 0, frozen_at);
+  loaded_pull = pull_of(cause, state);
   return read(lines, state.displacement);
+}
+
+double Generator::pull_of(const Cause &cause, const MechanicsState &state) const
+{
+  const BenchForces forces =
+      bench.forces(bench.springs(setup_of(cause), offsets_of(cause), 0), state.displacement);
+  return forces.cord[0] + forces.cord[1];
 }
 
 double Generator::hottest_softening() const
@@ -181,7 +199,7 @@ void Generator::step(MechanicsState &state, const Cause &cause, double dt, doubl
     load[i] += cause.load[i];
   std::vector<double> u = state.displacement;
   try {
-    mechanics.equilibrate(bench.springs(setup, {}, 0), load, u);
+    mechanics.equilibrate(bench.springs(setup, offsets_of(cause), 0), load, u);
   } catch (const StepFailed &failure) {
     throw NotConverged(std::string("The found shape could not be reached by any history: ") +
                        failure.what());

@@ -8,14 +8,17 @@
 // Histories that bring a neck from as it was built to a found shape.
 namespace overbend::solver
 {
-// Loads of a generating history: the strings, or a moment on the headstock; and the rod: slack,
-// with the force it is set to, or seized: a spring at rest, unless it pulls evenly.
+// Loads of a generating history: the strings, a moment on the headstock, or the clamp; and the rod:
+// slack, with the force it is set to, or seized: a spring at rest, unless it pulls evenly.
 struct Cause
 {
   const StringPull *strings = nullptr;
   cases::RodState rod = cases::RodState::slack;
   bool rod_pulls_evenly = false;
   std::vector<double> load; // nodal, N; empty: none
+  // The case's device and cradle, each of its pulls taken up by this much, m; 0: off the bench.
+  double take_up = 0;
+  bool nut = true; // in its slot
 };
 
 // 1 N m about the neck's axis, spread over the headstock's face.
@@ -49,11 +52,14 @@ public:
   Reading elastic(const Cause &cause);
   // ... with a line that slips freely: the last slip() while it was loaded.
   const Reading &loaded() const { return loaded_reading; }
+  // Sum of the device's pulls (N) in the last elastic(), or the last slip() while it was loaded.
+  double pull() const { return loaded_pull; }
 
 private:
   double hottest_softening() const;
   void at_once(MechanicsState &state, const StepClimate &climate);
   void step(MechanicsState &state, const Cause &cause, double dt, double glue_temperature);
+  double pull_of(const Cause &cause, const MechanicsState &state) const;
 
   const Model &model;
   const Bench &bench;
@@ -62,6 +68,7 @@ private:
   Cause stays;
   std::vector<double> room_temperature;
   Reading loaded_reading;
+  double loaded_pull = 0;
 };
 
 // The hot store as it was: strings on, hot air that keeps the water of the room's, cooled with the

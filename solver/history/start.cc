@@ -16,6 +16,7 @@ namespace
 constexpr double default_years = 20 * 3.15576e7; // s, pull of an unknown cause
 constexpr double told_bow = 0.03e-3;             // m: a smaller share is not worth a sentence
 constexpr double no_limit = 1e9;
+constexpr double told_take_up = 1e-3; // m, of the clamp that tells how much a bonded neck keeps
 // Two published sets of creep along the grain differ by this factor [C]: so much more than computed
 // may told years of pull have done, not more.
 constexpr double creep_spread = 1.5;
@@ -84,7 +85,6 @@ void pull_strings(Generator &generator, const StringPull &strings, const Cause &
   d.lift = generator.elastic(alone).bow;
   h.slip_bow.state = generator.slip(alone);
   d.slipped_lift = generator.loaded().bow;
-  d.bonded_share = d.lift / d.slipped_lift;
   if (!rod.rod_pulls_evenly)
     return;
   h.pull = rod;
@@ -95,6 +95,19 @@ void pull_strings(Generator &generator, const StringPull &strings, const Cause &
     d.remarks.push_back("The seized rod and the strings nearly hold each other: their years "
                         "together explain nothing of the bow.");
   }
+}
+
+// rho of the clamp: what it bends the neck by, bonded, over what the same pull bends it by while
+// the line slips. Pull and cradle bend the neck most over the cradle, where strings bend it evenly
+// along its length, so a strung neck's share is another.
+double share_of_bonded_clamp(const cases::Case &the_case, Generator &generator)
+{
+  Cause clamp;
+  clamp.take_up = told_take_up;
+  clamp.nut = the_case.schedule.nut;
+  const double bonded = generator.elastic(clamp).bow / generator.pull();
+  generator.slip(clamp);
+  return bonded * generator.pull() / generator.loaded().bow;
 }
 
 // Makes the histories and writes down what they tell of the neck itself.
@@ -110,6 +123,7 @@ Histories make_histories(const cases::Case &the_case, const Model &model, const 
   make_base(generator, model, rod, lines, moisture, h, d);
   pull_strings(generator, found_strings, rod, h, d);
   d.ceiling = read(lines, h.slip_bow.state.displacement).bow;
+  d.bonded_share = share_of_bonded_clamp(the_case, generator);
   const double bonded_twist = generator.elastic(twist).twist;
   h.slip_twist.state = generator.slip(twist);
   d.bonded_twist_share = bonded_twist / generator.loaded().twist;

@@ -16,7 +16,7 @@ struct Diagnosis
   Reading found;                 // of the wood (fret_surface.h), twist 0 if unknown
   double lift = 0;               // bow that the strings it lived under add to the bonded neck, m
   double slipped_lift = 0;       // the same while the board's line slips freely, m
-  double bonded_share = 0;       // rho: bow by cord pull, bonded against slipped
+  double bonded_share = 0;       // rho: bow by a newton of the clamp, bonded against slipped
   double bonded_twist_share = 0; // the same for twist by a torque
   double ceiling = 0;            // largest bow that heat under these strings alone can leave, m
   double slip_bow = 0, wood_bow = 0;           // m, parts of the found centre bow

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/plan/heat_choice.h"
 
-#include "cases/declarations.h"
 #include "cases/phases.h"
 #include "mesh/names.h"
 #include "mesh/neck_profile.h"
@@ -134,11 +133,6 @@ public:
 private:
   double room() const { return c.room.temperature; }
 
-  double print_limit() const
-  {
-    return tables.finish(cases::finish_word(c.faces.back.kind)).prints_from;
-  }
-
   // Wrapped, unless the back under the cradle would then print.
   Trial wrapped_or_bare()
   {
@@ -150,10 +144,11 @@ private:
     Trial trial = try_heat(c, workbench);
     if (!c.left_open.wrap)
       return trial;
-    const double bar =
-        set_point_is_open ? allowed_bar(trial.places, false) : c.heater.bar_temperature;
+    const double bar = set_point_is_open
+                           ? first_stop(stops_above(trial.places)).second - choice.overshoot
+                           : c.heater.bar_temperature;
     const double factor = (bar + choice.overshoot - room()) / (c.heater.bar_temperature - room());
-    if (scaled(trial.places, room(), factor).back_under_cradle < print_limit())
+    if (scaled(trial.places, room(), factor).back_under_cradle < choice.limits.back)
       return trial;
     c.schedule.wrap = false;
     choice.wrap = WrapReason::back_would_print;
@@ -161,22 +156,31 @@ private:
     return try_heat(c, workbench);
   }
 
-  // Hottest set point by the places of a trial; `tell`: keeps what decided.
-  double allowed_bar(const HeatPlaces &p, bool tell)
+  using Stop = std::pair<HeatStop, double>; // hottest bar that a place allows, K
+
+  // Of the places that the bar heats from above, and with them the back.
+  std::vector<Stop> stops_above(const HeatPlaces &p) const
   {
     const HeatLimits &l = choice.limits;
-    const std::pair<HeatStop, double> stops[] = {
-        {HeatStop::line, hottest_bar(c.heater.bar_temperature, room(), p.line, l.glue_line)},
-        {HeatStop::board_surface,
-         hottest_bar(c.heater.bar_temperature, room(), p.board_surface, l.surface)},
-        {HeatStop::fret_tops,
-         hottest_bar(c.heater.bar_temperature, room(), p.fret_tops, l.fret_tops)}};
-    const auto first =
-        std::min_element(std::begin(stops), std::end(stops),
-                         [](const auto &a, const auto &b) { return a.second < b.second; });
-    if (tell)
-      choice.decided_by = first->first;
-    return first->second - choice.overshoot;
+    return {{HeatStop::line, allowed(p.line, l.glue_line)},
+            {HeatStop::board_surface, allowed(p.board_surface, l.surface)},
+            {HeatStop::fret_tops, allowed(p.fret_tops, l.fret_tops)}};
+  }
+  std::vector<Stop> all_stops(const HeatPlaces &p) const
+  {
+    std::vector<Stop> stops = stops_above(p);
+    stops.emplace_back(HeatStop::back_under_cradle,
+                       allowed(p.back_under_cradle, choice.limits.back));
+    return stops;
+  }
+  double allowed(double place, double limit) const
+  {
+    return hottest_bar(c.heater.bar_temperature, room(), place, limit);
+  }
+  static Stop first_stop(const std::vector<Stop> &stops)
+  {
+    return *std::min_element(stops.begin(), stops.end(),
+                             [](const Stop &a, const Stop &b) { return a.second < b.second; });
   }
 
   void set_point(const Trial &trial)
@@ -184,14 +188,30 @@ private:
     const double tried = c.heater.bar_temperature;
     if (set_point_is_open) {
       constexpr double ice = 273.15;
-      c.heater.bar_temperature = ice + std::floor(allowed_bar(trial.places, true) - ice + 1e-6);
+      const Stop first = first_stop(all_stops(trial.places));
+      choice.decided_by = first.first;
+      c.heater.bar_temperature = ice + std::floor(first.second - choice.overshoot - ice + 1e-6);
     }
     choice.set_point = hottest_set_point();
     const double to = choice.set_point - room(), from = tried - room();
     const double factor = set_point_is_open ? to / from : 1;
     choice.at_set_point = scaled(trial.places, room(), factor);
-    const double bar = std::max(1., choice.at_set_point.bar - room());
-    choice.with_overshoot = scaled(choice.at_set_point, room(), (bar + choice.overshoot) / bar);
+    choice.with_overshoot = scaled(choice.at_set_point, room(), overshot());
+  }
+
+  // Factor on what all places have above the room when what holds the heat is overshot. A probe at
+  // the far end of the heat's way moves by less than the bar: a bar that follows it moves by more,
+  // up to its own stop.
+  double overshot() const
+  {
+    const auto by = [&](double excess) {
+      return (std::max(1., excess) + choice.overshoot) / std::max(1., excess);
+    };
+    const double bar = choice.at_set_point.bar - room();
+    if (c.heater.held_by == cases::HeldBy::bar)
+      return by(bar);
+    const double stop = c.heater.bar_temperature + choice.overshoot - room();
+    return std::min(by(c.probe.hold_at - room()), std::max(1., stop / std::max(1., bar)));
   }
 
   double hottest_set_point() const

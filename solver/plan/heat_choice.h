@@ -11,9 +11,10 @@ namespace overbend::solver
 //
 // The set point is the hottest, in whole degrees, at which every place stays within its own limit
 // even when the thermostat or the hand overshoots: the board's line by the line's limit, surfaces
-// by theirs (heat_limits). Temperatures above the room grow in proportion to the bar's: conduction
-// is linear and radiation nearly so; the plan's own history with the overshoot checks it. The hold
-// lasts until an hour more would keep less than WorkLimits::kept_an_hour more of the clamped way.
+// and the back under the cradle by theirs (heat_limits). Temperatures above the room grow in
+// proportion to the bar's: conduction is linear and radiation nearly so; the plan's own history
+// with the overshoot checks it. The hold lasts until an hour more would keep less than
+// WorkLimits::kept_an_hour more of the clamped way.
 
 // What decided the set point.
 enum class HeatStop { line, board_surface, fret_tops, back_under_cradle, asked_for };

@@ -79,7 +79,9 @@ public:
   void note(const Demand &d)
   {
     const auto same = std::find_if(all.begin(), all.end(), [&](const Demand &other) {
-      return other.limit == d.limit && other.place == d.place && other.moment == d.moment;
+      // Of strength the moment that asks most is enough; pulls are read cold and hot.
+      return other.limit == d.limit && other.place == d.place &&
+             (other.moment == d.moment || d.limit == Limit::strength);
     });
     if (same == all.end())
       all.push_back(d);
@@ -97,7 +99,7 @@ public:
 };
 } // namespace
 
-std::vector<std::string> limits_in_words(const Job &job)
+std::vector<Demand> limits_named(const Job &job)
 {
   Named named;
   for (const PassPlan &pass : job.passes) {
@@ -107,8 +109,13 @@ std::vector<std::string> limits_in_words(const Job &job)
   }
   for (const TriedSetUp &tried : job.tried)
     named.note_passed(tried.demands);
+  return named.all;
+}
+
+std::vector<std::string> limits_in_words(const Job &job)
+{
   std::vector<std::string> sentences;
-  for (const Demand &d : named.all)
+  for (const Demand &d : limits_named(job))
     sentences.push_back(is_passed(d) ? passed_in_words(d) : held_back_in_words(d));
   return sentences;
 }

@@ -8,8 +8,9 @@
 
 namespace overbend::solver
 {
-// A sentence for each limit that a pass or a set-up tried would pass, and for what holds a pass
-// back short of its target, with what was asked (N, m or a share of strength) and what is borne:
-// each once, with the most that was asked of it.
+// Each limit that a pass or a set-up tried would pass, and what holds a pass back short of its
+// target: each once, with the most that was asked of it.
+std::vector<Demand> limits_named(const Job &job);
+// A sentence for each, with what was asked (N, m or a share of strength) and what is borne.
 std::vector<std::string> limits_in_words(const Job &job);
 } // namespace overbend::solver

@@ -1,14 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/plan/verdict.h"
 
-#include "cases/declarations.h"
 #include "cases/units.h"
 #include "materials/glue_law.h"
+#include "solver/plan/finish_limit.h"
 #include "solver/plan/verdict_need.h"
 
 #include <algorithm>
-#include <cmath>
-#include <stdexcept>
 
 namespace overbend::solver
 {
@@ -25,21 +23,6 @@ constexpr double stiff_plateau = locking_modulus;
 const char *const use_level = "level the board and refret";
 const char *const use_wedges = "wedge-fret it: tangs a little wider than the slots, fret by fret";
 const char *const board_off = "take the board off, put in bars or a new rod, and glue it back";
-
-// Where trouble starts and where to stop for a finish, K.
-struct FinishLimit
-{
-  double trouble, stop;
-  std::string name;
-};
-
-FinishLimit limit_of(cases::Finish kind, const materials::Tables &tables)
-{
-  const materials::Finish &finish = tables.finish(cases::finish_word(kind));
-  const double hottest = tables.limits.hottest;
-  return {std::min(finish.prints_from, hottest), std::min(finish.keep_below, hottest),
-          kind == cases::Finish::unknown ? "an unknown finish" : finish.name};
-}
 
 // Whether the case is heated, and the hottest bar that it asks for (K); 0: the plan chooses it.
 struct AskedHeat
@@ -96,7 +79,8 @@ void judge_finish(const cases::Case &c, const materials::Tables &tables, const A
   if (!heat.any)
     return;
   // The bar lies on the board: a tender finish there sets the limit as one on the neck does.
-  const FinishLimit neck = limit_of(c.finish, tables), board = limit_of(c.faces.board.kind, tables);
+  const FinishLimit neck = finish_limit(c.finish, tables),
+                    board = finish_limit(c.faces.board.kind, tables);
   const bool board_first =
       board.stop < neck.stop || (board.stop == neck.stop && board.trouble < neck.trouble);
   const FinishLimit limit = board_first ? board : neck;
@@ -163,44 +147,6 @@ void judge_damage(const cases::Case &c, Verdict &v)
 }
 } // namespace
 
-void Verdict::refuse(const std::string &reason, const std::vector<std::string> &instead, Kind as)
-{
-  Verdict added;
-  added.reasons = {reason};
-  added.alternatives = instead;
-  added.kind = as;
-  join(added);
-}
-
-void Verdict::caution(const std::string &sentence)
-{
-  Verdict added;
-  added.kind = with_cautions;
-  added.cautions = {sentence};
-  join(added);
-}
-
-void Verdict::change(const std::vector<std::string> &changes, const std::vector<std::string> &why)
-{
-  kind = std::max(kind, changed);
-  reasons.insert(reasons.end(), changes.begin(), changes.end());
-  for (const std::string &sentence : why)
-    reasons.push_back("As asked: " + sentence);
-}
-
-void Verdict::join(const Verdict &other)
-{
-  kind = std::max(kind, other.kind);
-  const auto add = [](std::vector<std::string> &to, const std::vector<std::string> &from) {
-    for (const std::string &sentence : from)
-      if (std::find(to.begin(), to.end(), sentence) == to.end())
-        to.push_back(sentence);
-  };
-  add(reasons, other.reasons);
-  add(cautions, other.cautions);
-  add(alternatives, other.alternatives);
-}
-
 Verdict refuse_before(const cases::Case &c, const materials::Tables &tables)
 {
   Verdict v;
@@ -224,130 +170,4 @@ Verdict refuse_before(const cases::Case &c, const materials::Tables &tables)
   return v;
 }
 
-std::vector<std::string> standing_cautions(const cases::Case &c)
-{
-  std::vector<std::string> all;
-  if (asked_heat(c).any)
-    all.push_back(
-        "The iron is the main hazard: dry, dabbed on for 2 to 3 s every minute or two or "
-        "parked on a 6 mm (1/4 in) plywood slip, never left alone, never on bare frets. Trust a "
-        "second thermometer on the bar, not the iron's dial. Extinguisher and metal tray "
-        "at hand.");
-  if (asked_heat(c).any)
-    all.push_back("Stop if: a step shows at the nut, a fret rises, it creaks, it smells of camphor "
-                  "or varnish, or the probe goes more than 3 degC (5 degF) above its figure.");
-  all.push_back("Glasses on when strings, rod and cords are under load; stay out of the line of "
-                "the cords; let go slowly, both sides in turn. Strings and rod slack before the "
-                "clamp.");
-  if (c.neck.headstock.kind == cases::HeadstockKind::tilted)
-    all.push_back("A tilted headstock of one piece has short grain at the nut: look at it with a "
-                  "lamp and flex it by hand first; a strap behind the nut is kinder than cords.");
-  all.push_back("These are estimates, not orders, and they can be wrong. Keep to the local rules "
-                "for fire, electricity, dust and protected woods, and leave to licensed or trained "
-                "hands what you are not trained for.");
-  return all;
-}
-
-namespace
-{
-struct Stop
-{
-  double at;
-  std::string why;
-};
-
-void lower(Stop &stop, double at, const std::string &why)
-{
-  if (at < stop.at)
-    stop = {at, why};
-}
-
-// Board and neck are heated together: the tenderer of the two finishes counts, and the binding.
-Stop surface_stop(const cases::Case &c, const materials::Tables &tables)
-{
-  Stop stop{tables.limits.surface_known, "no surface of a neck should pass it"};
-  for (const cases::Finish kind : {c.finish, c.faces.board.kind}) {
-    const FinishLimit finish = limit_of(kind, tables);
-    lower(stop, finish.stop, "finish: " + finish.name);
-  }
-  if (c.binding == cases::Binding::plastic)
-    lower(stop, tables.limits.plastic_softens, "plastic binding softens");
-  if (c.binding == cases::Binding::unknown)
-    lower(stop, tables.limits.hottest_unknown, "the binding is not known");
-  if (c.finish == cases::Finish::unknown)
-    lower(stop, tables.limits.hottest_unknown, "the finish is not known");
-  return stop;
-}
-
-Stop line_stop(const cases::Case &c, const materials::Tables &tables)
-{
-  Stop stop{tables.limits.line_known, "a glue line slides freely from there on"};
-  if (c.board_glue.kind) {
-    const materials::Glue &glue = tables.glue(*c.board_glue.kind, c.file);
-    lower(stop, glue.temperature_limit, "glue: " + glue.name);
-  } else
-    lower(stop, tables.limits.line_unknown, "the glue is not known");
-  if (c.finish == cases::Finish::unknown)
-    lower(stop, tables.limits.line_unknown, "the finish is not known");
-  return stop;
-}
-} // namespace
-
-HeatLimits heat_limits(const cases::Case &c, const materials::Tables &tables)
-{
-  const Stop surface = surface_stop(c, tables), line = line_stop(c, tables);
-  // The tops of the frets may be warmer than the wood beside them, by as much as where all is
-  // known.
-  const double warmer = tables.limits.fret_tops_known - tables.limits.surface_known;
-  Stop frets{surface.at + warmer, surface.why};
-  if (!c.board_glue.kind)
-    lower(frets, tables.limits.hottest_unknown, "the glue is not known");
-  if (c.finish == cases::Finish::unknown || c.binding == cases::Binding::unknown)
-    lower(frets, tables.limits.hottest_unknown, surface.why);
-  return {surface.at, line.at, frets.at, surface.why, line.why, frets.why};
-}
-
-double overshoot(const cases::Case &c)
-{
-  return c.heater.overshoot;
-}
-
-namespace
-{
-struct KindWords
-{
-  const char *people, *programs;
-};
-
-KindWords words_of(Verdict::Kind kind)
-{
-  switch (kind) {
-  case Verdict::do_it:
-    return {"do it", "do_it"};
-  case Verdict::with_cautions:
-    return {"do it, with these cautions", "with_cautions"};
-  case Verdict::changed:
-    return {"do it, with this changed", "changed"};
-  case Verdict::nothing_to_do:
-    return {"nothing to do", "nothing_to_do"};
-  case Verdict::condition_first:
-    return {"condition it first, and read it again", "condition_first"};
-  case Verdict::not_by_heat:
-    return {"not by heat", "not_by_heat"};
-  case Verdict::do_not:
-    return {"do not do it", "do_not"};
-  }
-  throw std::logic_error("a verdict without words");
-}
-} // namespace
-
-std::string in_words(Verdict::Kind kind)
-{
-  return words_of(kind).people;
-}
-
-std::string word(Verdict::Kind kind)
-{
-  return words_of(kind).programs;
-}
 } // namespace overbend::solver

@@ -33,11 +33,15 @@ struct Verdict
   bool refused() const { return kind >= nothing_to_do; }
   std::vector<std::string> reasons;      // why not, or what was changed
   std::vector<std::string> cautions;     // what to look out for
+  std::vector<std::string> of_the_neck;  // those of them that are true whatever is done
   std::vector<std::string> alternatives; // what to do instead
+  // All cautions of work that is to be done. A refusal gives no orders: only those of the neck.
+  const std::vector<std::string> &shown_cautions() const;
 
   void refuse(const std::string &reason, const std::vector<std::string> &instead = {},
               Kind as = do_not);
-  void caution(const std::string &sentence);
+  enum class Of { the_work, the_neck };
+  void caution(const std::string &sentence, Of what = Of::the_work);
   // Do it, with another set-up than was asked for: what is changed, and why it was not as asked.
   void change(const std::vector<std::string> &changes, const std::vector<std::string> &why);
   void join(const Verdict &other); // the worse kind; every sentence once
@@ -85,8 +89,15 @@ std::vector<std::string> left_out_of_the_air(const cases::Case &the_case);
 std::vector<std::string> set_up_cautions(const cases::Case &the_case);
 
 // Cautions of the work itself that fit the case: iron, finish, strings and rods under tension,
-// estimates and not orders, local rules.
+// estimates and not orders, local rules. Of a refusal, which gives no orders: the last alone.
 std::vector<std::string> standing_cautions(const cases::Case &the_case);
+std::vector<std::string> cautions_of_a_refusal();
+
+// Signs to stop the work at once, as short as a card needs them.
+std::vector<std::string> stop_signs(const cases::Case &the_case);
+
+// Whether any phase is heated.
+bool is_heated(const cases::Case &the_case);
 
 // Where heat has to stop for this instrument, K, and what sets it: surfaces by finish and binding
 // (trade [T], safety facts [E]), the board's line by its glue.
@@ -96,6 +107,8 @@ struct HeatLimits
 {
   double surface = 0, glue_line = 0, fret_tops = 0;
   std::string surface_reason, glue_reason, fret_reason;
+  double back = 0; // under the cradle: where the finish there takes the print of a pad
+  std::string back_reason;
 };
 HeatLimits heat_limits(const cases::Case &the_case, const materials::Tables &tables);
 

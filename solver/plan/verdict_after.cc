@@ -5,6 +5,7 @@
 #include "solver/climate/air_series.h"
 #include "solver/plan/job.h"
 #include "solver/plan/limits_named.h"
+#include "solver/plan/line_heat.h"
 #include "solver/plan/work_bounds.h"
 #include "solver/words/places.h"
 #include "solver/words/pull_names.h"
@@ -116,55 +117,88 @@ void judge_job(const Job &job, const Workbench &workbench, const ThermalHistory 
   name_limits(job, v);
 }
 
-void judge_use(const PlanColumn &p, const cases::Case &c, Verdict &v)
+const char *advice_for(Region place)
+{
+  return place == Region::scarf_bond ? ": keep heat and load off the joint as far as you can."
+         : place == Region::headstock_root
+             ? ": look at it with a lamp before and while it is clamped."
+         : is_glue_line(place)               ? ": put light cross clamps over the board."
+         : place == Region::under_the_cradle ? ": a broader cradle or a softer pad spares it."
+                                             : ".";
+}
+
+// What the recorded history uses of each place's strength. A place that the reasons name already,
+// as what is passed or holds a pass back, is not named again.
+void judge_use(const Job &job, const PlanColumn &p, Verdict &v)
 {
   const materials::WorkLimits &limits = materials::tables().limits;
+  const cases::Case &c = job.planned;
+  const std::vector<Demand> named = job.ends ? std::vector<Demand>() : limits_named(job);
   for (const auto &[place, peak] : p.peaks.use) {
+    if (std::any_of(named.begin(), named.end(),
+                    [at = place](const Demand &d) { return d.region == at; }))
+      continue;
     const std::string what = "The " + std::string(name(place)) + " is used to " +
                              fixed(100 * peak.value, 0) + " % of its strength (" + peak.mode +
                              ", " + at_fret(c, peak.place[0]) + ", phase \"" +
                              c.phases.at(peak.phase).name + "\")";
-    const char *const advice =
-        place == Region::scarf_bond ? ": keep heat and load off the joint as far as you can."
-        : place == Region::headstock_root
-            ? ": look at it with a lamp before and while it is clamped."
-        : is_glue_line(place)               ? ": put light cross clamps over the board."
-        : place == Region::under_the_cradle ? ": a broader cradle or a softer pad spares it."
-                                            : ".";
     if (peak.value > refused_from(place, peak, limits))
       v.refuse(
           what + ": it may give.",
           {"less overbend in two passes, a broader cradle, a strap behind the nut", use_level});
     else if (peak.value > caution_from(place, limits))
-      v.caution(what + advice);
+      v.caution(what + "; " + fixed(100 * refused_from(place, peak, limits), 0) +
+                " % is the limit" + advice_for(place));
   }
 }
 
-// Each place by its own limit, with the overshoot of the bar.
-void judge_heat(const Job &job, Verdict &v)
+// What holds the heat, at its figure: "the bar at 66 degC (151 degF)".
+std::string held_in_words(const Job &job)
+{
+  const cases::Case &c = job.planned;
+  return c.heater.held_by == cases::HeldBy::probe
+             ? "the probe at " + both_temperatures(c.probe.hold_at)
+             : "the bar at " + both_temperatures(job.heat.set_point);
+}
+
+// Each place by its own limit, with the overshoot of what holds the heat.
+void judge_places(const Job &job, Verdict &v)
 {
   const HeatPlaces &p = job.heat.with_overshoot;
   const HeatLimits &l = job.heat.limits;
   const auto judge = [&](const char *what, double at, double limit, const std::string &why) {
     if (at > limit + 0.5) // K, what a thermometer tells
-      v.refuse(std::string(what) + " would reach " + both_temperatures(at) + " with the bar at " +
-                   both_temperatures(job.heat.set_point) + " and an overshoot of " +
-                   fixed(job.heat.overshoot, 0) + " K; its limit is " + both_temperatures(limit) +
-                   " (" + why + ").",
-               {"a cooler bar"});
+      v.refuse(std::string(what) + " would reach " + both_temperatures(at) + " with " +
+                   held_in_words(job) + " and an overshoot of " +
+                   cases::both_temperature_differences(job.heat.overshoot) + "; its limit is " +
+                   both_temperatures(limit) + " (" + why + ").",
+               {"less heat"});
   };
   judge("The glue line under the board", p.line, l.glue_line, l.glue_reason);
   judge("The board's surface", p.board_surface, l.surface, l.surface_reason);
   judge("The tops of the frets", p.fret_tops, l.fret_tops, l.fret_reason);
+  judge("The back under the cradle", p.back_under_cradle, l.back, l.back_reason);
+}
+
+// A remote probe sees neither overshoot nor a hot spot under the iron: a second thermometer does.
+void judge_probe(const Job &job, const Workbench &workbench, const ThermalHistory &heat, Verdict &v)
+{
+  const cases::Case &c = job.planned;
+  const std::optional<double> end = end_of_heat(c);
+  if (c.heater.held_by != cases::HeldBy::probe || !end)
+    return;
+  const LineHeat line = line_heat(workbench.model, c, heat, *end);
+  v.caution("The probe does not see the line under the iron: when it shows " +
+            both_temperatures(line.probe) + ", the line has " + both_temperatures(line.under_iron) +
+            " there and " + both_temperatures(line.hottest) + " " + at_fret(c, line.hottest_x) +
+            ", where it is hottest. Lay a second thermometer on the "
+            "bar under the iron and stop when it passes " +
+            both_temperatures(job.heat.with_overshoot.bar) + ".");
 }
 
 void judge_diagnosis(const PlanColumn &p, Verdict &v)
 {
   const Diagnosis &d = p.diagnosis;
-  if (std::abs(d.found.bow) > d.ceiling && d.found.bow > 0 && d.wood_bow > 0.05e-3)
-    v.caution("Heat and strings explain at most " + both_lengths(d.ceiling) + " of the " +
-              both_lengths(d.found.bow) +
-              " found. What is beyond it is in the wood, or the neck was built so.");
   if (d.wood_share_of_found() > materials::tables().limits.much_in_the_wood)
     v.caution("About " + fixed(100 * d.wood_share_of_found(), 0) +
               " % of the bow is taken to be in the wood: expect a part of the correction to go "
@@ -215,8 +249,9 @@ Verdict judge_after(const Job &job, const PlanColumn &column, const Workbench &w
   judge_job(job, workbench, heat, moisture, v);
   // A line that does not move was tried with a first guess: what that asks is no plan's matter.
   if (job.line_moves)
-    judge_use(column, job.planned, v);
-  judge_heat(job, v);
+    judge_use(job, column, v);
+  judge_places(job, v);
+  judge_probe(job, workbench, heat, v);
   judge_first_pass(job, v);
   judge_diagnosis(column, v);
   for (const PhaseEnd &phase : column.history.phases)

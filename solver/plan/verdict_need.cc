@@ -81,13 +81,15 @@ void judge_angle(const cases::Case &c, const materials::WorkLimits &limits, bool
     v.refuse(angle_words(*angle), instead_of_an_angle(), Verdict::not_by_heat);
   else if (angle->wrong)
     v.caution("The neck angle is " + side_in_words(*angle) +
-              " as well, and straightening leaves it: it takes out the bow only. " +
-              in_words(*angle) + " Expect a reset beside this job, and tell the owner.");
+                  " as well, and straightening leaves it: it takes out the bow only. " +
+                  in_words(*angle) + " Expect a reset beside this job, and tell the owner.",
+              Verdict::Of::the_neck);
   else
     v.caution("The neck angle may be " + side_in_words(*angle) + ": it is off by no more than " +
-              both_lengths(limits.over_bridge_error) +
-              ", which is what this reading can tell. Straightening does not change it. " +
-              in_words(*angle));
+                  both_lengths(limits.over_bridge_error) +
+                  ", which is what this reading can tell. Straightening does not change it. " +
+                  in_words(*angle),
+              Verdict::Of::the_neck);
 }
 
 // Nothing to do by what is read; the frets may hide a bow of the wood.

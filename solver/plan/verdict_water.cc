@@ -4,6 +4,7 @@
 #include "materials/sorption.h"
 #include "solver/model/build_model.h"
 #include "solver/model/cell_forms.h"
+#include "solver/plan/verdict.h"
 #include "solver/words/shop_words.h"
 
 #include <cmath>
@@ -20,14 +21,6 @@ bool waits_before_heat(const cases::Case &c)
     if (phase.kind == cases::PhaseKind::condition)
       return true;
   }
-  return false;
-}
-
-bool is_heated(const cases::Case &c)
-{
-  for (const cases::Phase &phase : c.phases)
-    if (phase.heater)
-      return true;
   return false;
 }
 } // namespace

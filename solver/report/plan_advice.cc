@@ -15,9 +15,7 @@ namespace
 {
 using cases::both_lengths;
 
-constexpr double over_the_figure = 3; // K, from the trade's card [E]
-// A line's time scale is known to a factor of three or so for a known glue (materials: spreads
-// [E]).
+constexpr double over_the_figure = 3;  // K, from the trade's card [E]
 constexpr double share_in_doubt = 0.2; // of the bow, between slip and wood, cause not known [E]
 
 // What a bench can tell (trade 1.3: straightedge and sticks).
@@ -162,30 +160,14 @@ Unknown unknown_that_matters_most(const PlanReport &report)
   const bool block = std::any_of(c.phases.begin(), c.phases.end(),
                                  [](const cases::Phase &phase) { return phase.block; });
   if (block)
-    return {"How fast this glue line gives at its temperature: the least certain number of all, "
-            "known to a factor of three or so.",
+    return {"How fast this glue line gives at its temperature: the least certain number of all.",
             "A slower one keeps less; the block keeps a faster one from running on.",
             "Warm it free first: half an hour under the bar, no cords, no strings, then read "
             "again."};
-  return {
-      "How fast this glue line gives at its temperature: the least certain number of all, known "
-      "to a factor of three or so.",
-      "A faster line runs on further in the clamp, a slower one keeps less.",
-      "The hot re-reading tells: go back to the readings asked for, and note how far it had "
-      "run."};
-}
-
-std::vector<std::string> stop_signs(const cases::Case &c)
-{
-  std::vector<std::string> signs = {"a step at the nut", "a creak", "a rising fret",
-                                    "smell of camphor, varnish or acrid"};
-  if (c.binding != cases::Binding::none)
-    signs.push_back("shrinking binding");
-  if (c.finish != cases::Finish::bare && c.finish != cases::Finish::oil)
-    signs.push_back("finish that prints or clouds");
-  if (c.neck.headstock.kind == cases::HeadstockKind::scarf)
-    signs.push_back("a scarf that opens");
-  return signs;
+  return {"How fast this glue line gives at its temperature: the least certain number of all.",
+          "A faster line runs on further in the clamp, a slower one keeps less.",
+          "The hot re-reading tells: go back to the readings asked for, and note how far it had "
+          "run."};
 }
 
 std::vector<std::string> card_cautions(const cases::Case &c)

@@ -55,9 +55,6 @@ struct Unknown
 };
 Unknown unknown_that_matters_most(const PlanReport &report);
 
-// Signs to stop at once, as short as a card needs them.
-std::vector<std::string> stop_signs(const cases::Case &the_case);
-
 // Cautions that fit finish, binding, glue and headstock, a line each, for a card.
 std::vector<std::string> card_cautions(const cases::Case &the_case);
 

@@ -2,7 +2,9 @@
 #include "solver/report/plan_json.h"
 
 #include "solver/history/take_up_change.h"
+#include "solver/report/pass_clock.h"
 #include "solver/report/plan_json_parts.h"
+#include "solver/report/step_words.h"
 #include "solver/words/pull_names.h"
 
 #include <cmath>
@@ -91,10 +93,12 @@ Json phase(const PlanReport &report, const PlanColumn &column, const PhaseEnd &e
   const cases::Heater &heater = report.the_case.heater;
   const bool by_probe = p.heater && heater.held_by == cases::HeldBy::probe;
   const bool by_bar = p.heater && !by_probe && heater.source != cases::HeatSource::parked;
+  const PassClock clock = pass_clock(report.the_case, p.pass);
+  const double start = end.time - p.duration;
   return {{"name", p.name},
-          {"start_s", end.time - p.duration},
-          {"start_on_clock_s", end.time - p.duration - zero_of_clock(report.the_case)},
-          {"start_after_release_s", end.time - p.duration - time_of_release(report.the_case)},
+          {"start_s", start},
+          {"start_on_clock_s", clock.on_clock(start)},
+          {"start_after_release_s", clock.after_release(start)},
           {"end_s", end.time},
           {"heater_on", p.heater},
           {"bar_temperature_to_hold_K", by_bar ? Json(p.bar_temperature) : Json(nullptr)},
@@ -248,8 +252,9 @@ Json column(const PlanReport &report, const PlanColumn &p)
 
 Json verdict(const Verdict &v)
 {
-  return {{"kind", in_words(v.kind)}, {"word", word(v.kind)},   {"refused", v.refused()},
-          {"reasons", v.reasons},     {"cautions", v.cautions}, {"alternatives", v.alternatives}};
+  return {{"kind", in_words(v.kind)},       {"word", word(v.kind)},
+          {"refused", v.refused()},         {"reasons", v.reasons},
+          {"cautions", v.shown_cautions()}, {"alternatives", v.alternatives}};
 }
 
 // JSON has no word for a number that is not finite, and the library would write null.
@@ -266,24 +271,23 @@ void check_finite(const Json &json, const std::string &path = "")
 std::string plan_json(const PlanReport &report, const Record &record)
 {
   const cases::Case &c = report.the_case;
-  Json json = {{"format", "overbend plan"},
-               {"format_number", 4},
-               {"title", c.title},
-               {"verdict", verdict(report.verdict)},
-               {"standing_cautions", standing_cautions(c)},
-               {"found", found_json(c)},
-               {"target",
-                {{"relief_m", c.target.relief},
-                 {"twist_rad", c.target.twist},
-                 {"after_release_s", c.target.after_release},
-                 {"bow_tolerance_m", c.target.bow_tolerance},
-                 {"twist_tolerance_rad", c.target.twist_tolerance}}},
-               {"clock_zero_s", zero_of_clock(c)},
-               {"release_s", time_of_release(c)},
-               {"release_on_clock_s", time_of_release(c) - zero_of_clock(c)},
-               {"cord_limit_N", c.bench.cord_limit},
-               {"pulls", pull_names(c)},
-               {"cord_per_button_turn_m", report.cord_per_turn}};
+  Json json = {
+      {"format", "overbend plan"},
+      {"format_number", 5},
+      {"title", c.title},
+      {"verdict", verdict(report.verdict)},
+      {"standing_cautions",
+       report.verdict.refused() ? cautions_of_a_refusal() : standing_cautions(c)},
+      {"found", found_json(c)},
+      {"target",
+       {{"relief_m", c.target.relief},
+        {"twist_rad", c.target.twist},
+        {"after_release_s", c.target.after_release},
+        {"bow_tolerance_m", c.target.bow_tolerance},
+        {"twist_tolerance_rad", c.target.twist_tolerance}}},
+      {"cord_limit_N", c.bench.cord_limit},
+      {"pulls", pull_names(c)},
+      {"cord_per_button_turn_m", by_buttons(c) ? Json(report.cord_per_turn) : Json(nullptr)}};
   json["stiffness_factor"] =
       report.stiffness_factor ? Json(*report.stiffness_factor) : Json(nullptr);
   if (report.lifts)
@@ -310,6 +314,7 @@ std::string plan_json(const PlanReport &report, const Record &record)
   json["columns"] = columns;
   if (!report.columns.empty())
     json["main_column"] = report.columns.size() / 2;
+  add_clocks(report, json);
   add_job(report, json);
   add_bench(report, json);
   add_stages(report, json);

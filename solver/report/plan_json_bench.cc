@@ -3,10 +3,13 @@
 #include "cases/strips.h"
 #include "mesh/neck_profile.h"
 #include "solver/bench/device.h"
+#include "solver/report/pass_clock.h"
 #include "solver/report/plan_advice.h"
 #include "solver/report/plan_json_parts.h"
 #include "solver/report/plan_months.h"
 #include "solver/report/plan_steps.h"
+#include "solver/report/step_words.h"
+#include "solver/words/places.h"
 
 #include <cmath>
 
@@ -119,7 +122,7 @@ Json expected(const PlanReport &report)
     all.push_back({{"name", e.name},
                    {"phase", phase.name},
                    {"time_s", time},
-                   {"after_release_s", time - time_of_release(report.the_case)},
+                   {"after_release_s", pass_clock(report.the_case, phase.pass).after_release(time)},
                    {"reading", json_of(e.reading)},
                    {"low", json_of(e.low)},
                    {"high", json_of(e.high)}});
@@ -144,6 +147,20 @@ Json months_of_play(const PlanReport &report)
                    {"least_twist", play_moment(e.least_twist, "twist_rad")},
                    {"most_twist", play_moment(e.most_twist, "twist_rad")}});
   return all;
+}
+
+// What the hot re-reading of the first pass will show, and what it tells; null without one.
+Json hot_reading(const PlanReport &report)
+{
+  const PlanColumn &column = report.main_column();
+  for (const PhaseEnd &end : column.history.phases) {
+    const cases::Phase &phase = report.the_case.phases.at(end.phase);
+    const bool clamped = end.phase > 0 && report.the_case.phases[end.phase - 1].cords;
+    if (clamped && phase.heater && phase.pull.kind == cases::Pull::Kind::to_reading)
+      return {{"run_on", run_on_in_words(report, column, end)},
+              {"tells", hot_reading_tells(report, end)}};
+  }
+  return nullptr;
 }
 
 Json stops(const PlanReport &report)
@@ -177,6 +194,7 @@ void add_bench(const PlanReport &report, Json &plan)
   if (report.columns.empty())
     return; // a refusal shows no set-up
   plan["set_up"] = set_up(report);
+  plan["hot_reading"] = hot_reading(report);
   plan["frets_to_read"] = reading_frets(c);
   const Unknown unknown = unknown_that_matters_most(report);
   plan["unknown_that_matters_most"] = {

@@ -70,7 +70,8 @@ Json heat(const Job &job)
           {"limits",
            {{"glue_line_K", h.limits.glue_line},
             {"board_surface_K", h.limits.surface},
-            {"fret_tops_K", h.limits.fret_tops}}},
+            {"fret_tops_K", h.limits.fret_tops},
+            {"back_under_cradle_K", h.limits.back}}},
           {"kept_share", h.kept},
           {"kept_share_with_a_degree", h.kept_with_a_degree},
           {"kept_share_with_an_hour", h.kept_with_an_hour}};
@@ -90,7 +91,7 @@ Json demand(const Demand &d)
           {"share", d.share}};
 }
 
-Json pass(const PlanReport &report, const PassPlan &p)
+Json pass(const PlanReport &report, const PassPlan &p, std::size_t number)
 {
   const Reading &as_built = report.job->diagnosis.as_built;
   const auto setting = [&](const ClampSetting &s) {
@@ -100,7 +101,8 @@ Json pass(const PlanReport &report, const PassPlan &p)
   Json demands = Json::array();
   for (const Demand &d : p.demands)
     demands.push_back(demand(d));
-  return {{"cold", setting(p.cold)},
+  return {{"pass", number},
+          {"cold", setting(p.cold)},
           {"overbend", setting(p.overbend)},
           {"limit", limit_word(p.limit)},
           {"limit_region", p.limit_place ? Json(name(*p.limit_place)) : Json(nullptr)},
@@ -118,7 +120,7 @@ void add_job(const PlanReport &report, Json &plan)
   const Job &job = *report.job;
   Json passes = Json::array(), tried = Json::array();
   for (const PassPlan &p : job.passes)
-    passes.push_back(pass(report, p));
+    passes.push_back(pass(report, p, passes.size() + 1));
   for (const TriedSetUp &t : job.tried)
     tried.push_back({{"device", device_name(t.bench.device)},
                      {"posts", posts_in_words(t.bench)},

@@ -24,6 +24,8 @@ Json found_json(const cases::Case &the_case);
 // Set-up, passes and what slow, middle and fast lines make of them; nothing where it was refused
 // before.
 void add_job(const PlanReport &report, Json &plan);
+// The clock of each pass, and what the line has when the probe shows its figure.
+void add_clocks(const PlanReport &report, Json &plan);
 
 // What a bench card and a report show beside the columns: instrument, side view, set-up, stops,
 // expected readings, stages, curves over time. Added to the plan's object.

@@ -103,30 +103,10 @@ Json one_stage(const cases::Case &c, const PlanStage &stage)
   }
   return all;
 }
-// The stages of one column: what differs from line to line.
-Json of_column(const PlanReport &report, std::size_t number)
-{
-  Json all = Json::array();
-  for (const PlanStage &stage : plan_stages(report, number)) {
-    all.push_back({{"name", stage.name},
-                   {"phase", stage.phase},
-                   {"moment", stage.moment},
-                   {"time_s", stage.time},
-                   {"reading", json_of(stage.reading)}});
-    if (stage.state != nullptr) {
-      all.back()["glue_lines"] = glue_lines(*stage.state);
-      all.back()["use_of_strength"] = strength(*stage.state);
-    }
-  }
-  return all;
-}
 } // namespace
 
 void add_stages(const PlanReport &report, Json &plan)
 {
-  for (std::size_t i = 0; i < report.columns.size(); ++i)
-    if (Json of_one = of_column(report, i); !of_one.empty())
-      plan["columns"][i]["stages"] = of_one;
   Json all = Json::array();
   for (const PlanStage &stage : plan_stages(report))
     all.push_back(one_stage(report.the_case, stage));

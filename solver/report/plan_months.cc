@@ -2,6 +2,7 @@
 #include "solver/report/plan_months.h"
 
 #include "cases/climate.h"
+#include "solver/report/pass_clock.h"
 
 #include <algorithm>
 
@@ -33,7 +34,8 @@ PlayExtremes extremes(const PlanReport &report, const PhaseEnd &end)
     const Reading r = at_bench(c, step.reading, p.diagnosis.as_built);
     const double start = end.time - phase.duration;
     const auto moment = [&](double value) {
-      return PlayMoment{value, step.time - time_of_release(c), month_of(phase, start, step.time)};
+      return PlayMoment{value, last_clock(c).after_release(step.time),
+                        month_of(phase, start, step.time)};
     };
     if (first || r.bow < e.least_bow.value)
       e.least_bow = moment(r.bow);

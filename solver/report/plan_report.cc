@@ -55,37 +55,4 @@ const StepRecord &step_at_start(const History &history, unsigned phase)
     throw std::logic_error("the history has no steps of phase " + std::to_string(phase));
   return *step;
 }
-
-std::vector<double> phase_starts(const cases::Case &c)
-{
-  std::vector<double> starts;
-  double time = 0;
-  for (const cases::Phase &phase : c.phases) {
-    starts.push_back(time);
-    time += phase.duration;
-  }
-  return starts;
-}
-
-double zero_of_clock(const cases::Case &c)
-{
-  const std::vector<double> starts = phase_starts(c);
-  for (std::size_t i = 0; i < c.phases.size(); ++i)
-    if (c.phases[i].heater && c.phases[i].cords)
-      return starts[i];
-  return 0;
-}
-
-double time_of_release(const cases::Case &c)
-{
-  double time = 0;
-  bool clamped = false;
-  for (const cases::Phase &phase : c.phases) {
-    if (clamped && !phase.cords)
-      return time;
-    clamped = phase.cords;
-    time += phase.duration;
-  }
-  return time;
-}
 } // namespace overbend::solver

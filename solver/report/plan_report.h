@@ -3,6 +3,7 @@
 
 #include "solver/plan/bench_heat.h"
 #include "solver/plan/job.h"
+#include "solver/plan/line_heat.h"
 #include "solver/plan/plan.h"
 #include "solver/plan/verdict.h"
 #include "solver/readings/fret_surface.h"
@@ -44,6 +45,8 @@ struct PlanReport
   std::vector<PlanColumn> columns;
   std::vector<HeatReading> heat; // at the start and the end of each phase, two a phase
   std::optional<LineWarmth> line;
+  // The board's line beside what the probe shows, at the end of the heat; empty without heat.
+  std::optional<LineHeat> line_heat;
   double cord_per_turn = 0;       // m of cord for one turn of the button
   std::vector<ColumnBench> bench; // one a column; empty: refused before
   // Distance across between bass and treble line at each fret, m; one point a step of the main
@@ -80,12 +83,4 @@ std::vector<int> reading_frets(const cases::Case &the_case);
 
 // The record of the time steps at the start of a phase: right after what was done at the bench.
 const StepRecord &step_at_start(const History &history, unsigned phase);
-
-// Start of each phase since the first one, s, and of the moment called 0:00: when the heat comes on
-// with the cords on, else the first phase.
-std::vector<double> phase_starts(const cases::Case &the_case);
-double zero_of_clock(const cases::Case &the_case);
-
-// Time of the first phase without cords after one with them; the end if there is none.
-double time_of_release(const cases::Case &the_case);
 } // namespace overbend::solver

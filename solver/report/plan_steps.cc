@@ -2,17 +2,15 @@
 #include "solver/report/plan_steps.h"
 
 #include "cases/units.h"
-#include "materials/tables.h"
-#include "solver/bench/device_words.h"
 #include "solver/history/take_up_change.h"
 #include "solver/report/free_warming.h"
+#include "solver/report/pass_clock.h"
 #include "solver/report/plan_text_parts.h"
-#include "solver/words/heat_words.h"
+#include "solver/report/step_words.h"
 #include "solver/words/pull_names.h"
 #include "solver/words/shop_words.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <sstream>
 
@@ -21,44 +19,72 @@ namespace overbend::solver
 namespace
 {
 using cases::all_forces;
-using cases::both_lengths;
 using cases::both_temperatures;
 
 // A change of take-up that a bench can tell, m.
 constexpr double least_take_up = 0.02e-3;
 
-std::string block_in_words(double below)
-{
-  return "Stop block under the headstock, in the middle between the cords, its top " +
-         both_lengths(below) +
-         " below where the headstock rests with the cords slack. Its height decides: cords drawn "
-         "until the headstock sits on it, and shims until the readings are there. One block sets "
-         "the bow and not the twist.";
-}
-
 class StepWriter
 {
 public:
   StepWriter(const PlanReport &report_, const PlanColumn &column_)
-      : report(report_), c(report_.the_case), column(column_)
+      : report(report_), c(report_.the_case), column(column_), passes(number_of_passes(c))
   {}
 
   std::string all()
   {
-    for (const PhaseEnd &end : column.history.phases)
+    out << folded(passes > 1 ? "Each pass has its own clock: 0:00 is when its heat comes on in the "
+                               "clamp."
+                             : "Clock: 0:00 is when the heat comes on in the clamp.",
+                  "  ", "  ");
+    for (const PhaseEnd &end : column.history.phases) {
+      begin_pass(c.phases[end.phase].pass);
       one(end);
+    }
     return out.str();
   }
 
 private:
   void say(const std::string &text) { out << folded(text, "    ", "    "); }
 
+  void begin_pass(int pass)
+  {
+    if (passes < 2 || pass == at_pass)
+      return;
+    at_pass = pass;
+    out << "\n  PASS " << pass << "\n";
+    if (pass > 1)
+      out << folded("As a line of middle speed would need it. Read the neck after the pass before, "
+                    "enter it in the case as [first_pass] and plan again; do that plan, not this "
+                    "one.",
+                    "  ", "  ");
+  }
+
+  // Under the heading of its pass a phase needs no "pass 2" in its name.
+  std::string name_of(const cases::Phase &phase) const
+  {
+    const std::string which = ", pass " + std::to_string(phase.pass);
+    const std::size_t at = phase.name.rfind(which);
+    return passes > 1 && at != std::string::npos && at + which.size() == phase.name.size()
+               ? phase.name.substr(0, at)
+               : phase.name;
+  }
+
+  // What has been told already, in this pass or the one before, is not told again.
+  void say_where_new(const std::string &text, const std::string &as_before)
+  {
+    const bool told = std::find(set_ups.begin(), set_ups.end(), text) != set_ups.end();
+    say(told ? as_before : text);
+    if (!told)
+      set_ups.push_back(text);
+  }
+
   void one(const PhaseEnd &end)
   {
     const cases::Phase &phase = c.phases[end.phase];
     const cases::Phase bare;
     const cases::Phase &before = end.phase > 0 ? c.phases[end.phase - 1] : bare;
-    out << folded(when(c, end.time - phase.duration) + ": " + phase.name + ", " +
+    out << folded(when_it_begins(c, end.phase) + ": " + name_of(phase) + ", " +
                       cases::clock(phase.duration),
                   "  ", "      ");
     if (before.strings && !phase.strings && end.phase > 0)
@@ -99,57 +125,30 @@ private:
 
   void set_up(const cases::Phase &phase, const PhaseEnd &end)
   {
-    const cases::Bench &b = c.bench;
-    std::string text;
-    if (phase.cradle)
-      text += "Cradle under the back " + at_fret(c, b.cradle_x) + " (" + from_the_nut(b.cradle_x) +
-              "), pad " + both_lengths(b.cradle_width) + " wide along the neck. ";
-    text += b.hold == cases::BodyHold::pads ? "Body on padding, so that it can tip a little, "
-                                            : "Body held hard, ";
-    text += "held down over the neck block, never between braces. ";
-    text += device_in_words(c, materials::tables());
-    text += phase.nut ? " Nut in its slot." : " Nut out.";
-    say(text);
+    say_where_new(set_up_in_words(c, phase), "Set it up as before.");
     if (end.block_below)
       say(block_in_words(*end.block_below));
   }
 
   void heat_on(const cases::Phase &phase)
   {
-    const cases::Heater &h = c.heater;
-    say("Bar on the board from " + from_the_nut(h.from) + " to " + from_the_nut(h.to) +
-        ", the iron on it from " + near_fret(c, h.iron_from) + " to " + near_fret(c, h.iron_to) +
-        ". " + how_heat_is_held(c, phase) + " Probe: " + probe_place_in_words(c) + "." +
-        (phase.air.wrapped ? " " + wrap_in_words() : ""));
-  }
-
-  std::string side_take_up(const std::string &side, double length) const
-  {
-    const double number = std::abs(length) / report.cord_per_turn;
-    if (turns(number) == "none")
-      return std::string(side) + " stays as it is";
-    return std::string(side) + (length < 0 ? " let out " : " take up ") +
-           both_lengths(std::abs(length)) + " = " + turns(number) + " button turn" +
-           (number > 1.06 ? "s" : "");
+    say_where_new(heat_in_words(c, phase) + " " + line_beside_probe(report),
+                  "Bar, iron, probe and wrap as before.");
   }
 
   // Pull or slack off to the readings: take-up as a guide, readings as the master.
   void pull(const PhaseEnd &end, bool already_clamped)
   {
     const StepRecord &first = step_at_start(column.history, end.phase);
-    if (already_clamped) {
-      const PhaseEnd &last = column.history.phases[end.phase - 1];
-      const Reading ran = at_bench(c, last.reading, column.diagnosis.as_built);
-      say("Read again. Since the last setting the neck will have run on to " +
-          bow_in_words(ran.bow) + ", twist " + twist_in_words(ran.twist) +
-          ". If it has run further, the line is softer than planned; if it has hardly moved, it is "
-          "stiffer.");
-    }
+    if (already_clamped)
+      say(run_on_in_words(report, column, end));
     take_ups(end, already_clamped);
     readings(end.shape_at_start, first.reading, "  <- set by this fret");
-    say("It then pulls: " + pulls_in_words(first) + "; the cradle carries " +
+    say("It then pulls: " + pulls_in_words(c, first) + "; the cradle carries " +
         all_forces(first.forces.cradle) + ", at most " +
         fixed(first.forces.cradle_pressure * 1e-6, 1) + " MPa under its pad.");
+    if (already_clamped && c.phases[end.phase].heater)
+      say(hot_reading_tells(report, end));
     if (!end.pull_reached)
       say(sets_twist(c) ? "One cord is slack here: the twist asked for is out of reach with two "
                           "cords."
@@ -158,28 +157,13 @@ private:
 
   void take_ups(const PhaseEnd &end, bool already_clamped)
   {
-    const auto change = take_up_change(c, column.history, end);
-    const auto names = pull_names(c);
-    std::string text;
     double most = 0;
-    for (std::size_t k = 0; k < names.size(); ++k) {
-      text += (k > 0 ? "; " : "") +
-              (change[k] ? side_take_up(names[k], *change[k]) : names[k] + " hangs slack");
-      most = std::max(most, std::abs(change[k].value_or(0)));
-    }
+    for (const auto &change : take_up_change(c, column.history, end))
+      most = std::max(most, std::abs(change.value_or(0)));
     if (most > least_take_up)
-      say("From " + std::string(already_clamped ? "there" : "just taut") + ": " + text +
-          ". Turns are a guide; the readings decide:");
-  }
-
-  std::string pulls_in_words(const StepRecord &step) const
-  {
-    const auto names = pull_names(c);
-    std::string text;
-    for (std::size_t k = 0; k < names.size(); ++k)
-      text += (k > 0 ? ", " : "") + names[k] + " " +
-              (step.slack[k] ? "slack" : all_forces(step.forces.cord[k]));
-    return text;
+      say("From " + std::string(already_clamped ? "there" : "just taut") + ": " +
+          take_ups_in_words(report, column, end) + ". " +
+          (by_buttons(c) ? "Turns are" : "That is") + " a guide; the readings decide:");
   }
 
   void readings(const BoardShape &shape, const Reading &of_model, const std::string &mark,
@@ -191,37 +175,16 @@ private:
 
   void release(const PhaseEnd &end)
   {
-    say("Let both cords go slowly, in turn, a half turn at a time. Right after it should "
-        "read:");
+    const bool two = pull_names(c).size() > 1;
+    say("Let go slowly, " + std::string(by_buttons(c) ? "a half turn" : "a little") + " at a time" +
+        (two ? ", both sides in turn" : "") + ". Right after it should read:");
     readings(end.shape_at_start, end.reading_at_start, "");
-  }
-
-  std::string rod_in_words(cases::RodState state) const
-  {
-    const cases::Rod &rod = c.neck.rod;
-    switch (state) {
-    case cases::RodState::seized:
-      return "seized as it is";
-    case cases::RodState::broken:
-      return "broken as it is";
-    case cases::RodState::set:
-      break;
-    default:
-      return "slack";
-    }
-    std::string text = "set to about " + all_forces(rod.force.value_or(0));
-    if (rod.kind == cases::RodKind::two_way)
-      text += std::string(", turned so that it bows the neck ") +
-              (rod.bows == cases::RodBows::forward ? "forward" : "back");
-    if (rod.state == cases::RodState::at_its_stop)
-      text += ", which is its stop: no tighter";
-    return text;
   }
 
   void string_up(const PhaseEnd &end, const cases::Phase &phase)
   {
     say("String up to pitch (" + c.strings.set + ", " + all_forces(report.planned_tension) +
-        " in all), rod " + rod_in_words(phase.rod) +
+        " in all), rod " + rod_in_words(c, phase.rod) +
         ". Right after: " + reading_words(end.reading_at_start) + ".");
   }
 
@@ -244,7 +207,7 @@ private:
         text += ", bar " + both_temperatures(*report.heat[at].bar);
     }
     if (phase.cords)
-      text += "; it pulls: " + pulls_in_words(last_step(end.phase));
+      text += "; it pulls: " + pulls_in_words(c, last_step(end.phase));
     say(text + ".");
     if (end.phase == phase_at_date(c.phases) && !phase.cords) {
       say("That is the day the plan aims at. Fret by fret:");
@@ -264,6 +227,9 @@ private:
   const PlanReport &report;
   const cases::Case &c;
   const PlanColumn &column;
+  const int passes;
+  int at_pass = 0;
+  std::vector<std::string> set_ups; // told so far
   std::ostringstream out;
 };
 } // namespace
@@ -275,31 +241,6 @@ std::optional<double> block_below_rest(const History &history)
     if (end.block_below)
       below = end.block_below;
   return below;
-}
-
-std::string probe_place_in_words(const cases::Case &c)
-{
-  const cases::Probe &p = c.probe;
-  const std::string side = p.across < 0 ? "bass" : "treble";
-  const double off = std::abs(p.across);
-  const std::string across = off < 0.05   ? "on the centre line"
-                             : off > 0.95 ? side + " edge"
-                                          : fixed(100 * off, 0) + " % out to the " + side + " edge";
-  const std::string height = std::abs(p.height) < 0.1e-3
-                                 ? "in the glue line"
-                                 : both_lengths(std::abs(p.height)) +
-                                       (p.height > 0 ? " above" : " below") + " the glue line";
-  return near_fret(c, p.x) + ", " + across + ", " + height;
-}
-
-std::string when(const cases::Case &c, double time)
-{
-  const double release = time_of_release(c);
-  if (time > release + 1)
-    return cases::clock(time - release) + " after release";
-  const double clock = time - zero_of_clock(c);
-  // Long before the heat, the clock of the day means nothing.
-  return clock < -24 * 3600 ? cases::clock(-clock) + " before" : clock_face(clock);
 }
 
 std::string steps_text(const PlanReport &report, const PlanColumn &column)

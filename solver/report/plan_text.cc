@@ -53,32 +53,50 @@ void verdict(std::ostringstream &out, const PlanReport &report)
     out << "\n  Instead:\n";
     list(out, v.alternatives);
   }
-  if (v.refused() && !v.cautions.empty())
-    out << "\n  And:\n";
-  list(out, v.cautions);
+  const std::vector<std::string> beside = v.shown_cautions();
+  if (v.refused() && !beside.empty())
+    out << "\n  Also know:\n";
+  list(out, beside);
 }
 
 void computed(std::ostringstream &out, const PlanReport &report)
 {
   const PlanColumn &p = report.main_column();
   out << "\nHOW IT WAS COMPUTED\n";
-  paragraph(out, std::to_string(p.full_runs) + " full and " + std::to_string(p.unit_runs) +
-                     " unit histories; the units missed the last full one by " +
+  paragraph(out, "Settings were looked for with the neck's answer to small changes and checked by "
+                 "one simulation of the whole job: its last reading differs from what was looked "
+                 "for by " +
                      both_lengths(std::abs(p.prediction_error_bow)) + " and " +
                      cases::degrees(std::abs(p.prediction_error_twist)) +
                      ". One mm (39 thou) more in the clamp moves the last reading by " +
                      both_lengths(1e-3 * p.sensitivity.bow_by_bow) + ", one degree by " +
                      fixed(p.sensitivity.twist_by_twist, 2) +
                      " degrees. The time scale of the glue line is the least certain number of "
-                     "all: the hot re-reading corrects it.");
+                     "all: the hot re-reading and what it reads after release tell it.");
   for (const std::string &note : p.history.notes)
     paragraph(out, "Note: " + note + ".");
+}
+} // namespace
+
+namespace
+{
+// What to do, and what it rests on.
+void plan(std::ostringstream &out, const PlanReport &report)
+{
+  out << "\nIN SHORT\n";
+  in_short(out, report);
+  out << "\nWHAT TO DO\n" << steps_text(report, report.main_column());
+  months_of_play(out, report);
+  stage_tables(out, report);
+  limits(out, report);
+  computed(out, report);
 }
 } // namespace
 
 std::string plan_text(const PlanReport &report)
 {
   const cases::Case &c = report.the_case;
+  const bool refused = report.verdict.refused();
   std::ostringstream out;
   out << "STRAIGHTENING PLAN: " << (c.title.empty() ? c.file : c.title) << "\n\n";
   verdict(out, report);
@@ -87,21 +105,14 @@ std::string plan_text(const PlanReport &report)
   if (!report.columns.empty()) {
     diagnosis(out, report);
     first_pass(out, report);
-    strings(out, report);
-    const bool refused = report.verdict.refused();
-    out << (refused ? "\nWHAT WAS TRIED, AND WHAT CAME OF IT (not to be done)\n" : "\nIN SHORT\n");
-    in_short(out, report);
-    out << (refused ? "\nSTEP BY STEP, AS SIMULATED (not to be done)\n" : "\nWHAT TO DO\n");
-    paragraph(out, "Clock: 0:00 is when the heat comes on in the clamp.");
-    out << steps_text(report, report.main_column());
-    months_of_play(out, report);
-    stage_tables(out, report);
-    limits(out, report);
-    computed(out, report);
-  } else
-    strings(out, report);
+  }
+  strings(out, report);
+  if (!report.columns.empty() && refused)
+    tried(out, report);
+  if (!report.columns.empty() && !refused)
+    plan(out, report);
   out << "\nCAUTIONS\n";
-  list(out, standing_cautions(c));
+  list(out, refused ? cautions_of_a_refusal() : standing_cautions(c));
   return out.str();
 }
 } // namespace overbend::solver

@@ -73,15 +73,17 @@ void diagnosis(std::ostringstream &out, const PlanReport &report)
     return std::abs(bow) < least_bow ? "none" : bow_in_words(bow);
   };
   paragraph(out, "Of the bow, " + part(d.slip_bow) +
-                     " is slip of the board's glue line (it comes back easily and stays) and " +
-                     part(d.wood_bow) + " is in the wood (it comes back hard and relapses): " +
+                     " is slip of the board's glue line (easily corrected, and it stays so) and " +
+                     part(d.wood_bow) +
+                     " is in the wood (hard to correct, and it comes back in part): " +
                      fixed(100 * d.wood_share_of_found(), 0) + " % of what was found.");
   if (d.found.bow > 0 && d.found.bow <= d.ceiling)
     paragraph(out, "Heat and these strings alone can explain all of it: up to " +
                        both_lengths(d.ceiling) + ".");
   else
     paragraph(out, "Heat and these strings alone explain at most " + both_lengths(d.ceiling) +
-                       " of the " + both_lengths(std::abs(d.found.bow)) + ".");
+                       " of the " + both_lengths(std::abs(d.found.bow)) +
+                       ". What is beyond it is in the wood, or the neck was built so.");
   if (std::abs(d.slip_twist) + std::abs(d.wood_twist) > least_twist)
     paragraph(out, "Of the twist, " + cases::degrees(std::abs(d.slip_twist)) +
                        " is taken as slip and " + cases::degrees(std::abs(d.wood_twist)) +
@@ -89,13 +91,15 @@ void diagnosis(std::ostringstream &out, const PlanReport &report)
   const Reading &a = d.as_built;
   if (std::max({std::abs(a.bow_bass), std::abs(a.bow), std::abs(a.bow_treble)}) > least_bow ||
       std::abs(a.twist) > least_twist)
-    paragraph(out, "Explained by no history and taken as built: bass " + signed_length(a.bow_bass) +
-                       ", centre " + signed_length(a.bow) + ", treble " +
-                       signed_length(a.bow_treble) + ", twist " + twist_in_words(a.twist) +
-                       ". It is added to every reading below.");
-  paragraph(out, "With the line slipping, " + fixed(100 * (1 - d.bonded_share), 0) +
-                     " % of a clamped bow and " + fixed(100 * (1 - d.bonded_twist_share), 0) +
-                     " % of a clamped twist can stay.");
+    paragraph(out, "Neither heat nor strings explain this, and it is taken as built in: bass " +
+                       signed_length(a.bow_bass) + ", centre " + signed_length(a.bow) +
+                       ", treble " + signed_length(a.bow_treble) + ", twist " +
+                       twist_in_words(a.twist) + ". It is added to every reading below.");
+  const auto percent = [](double share) { return fixed(100 * share, 0) + " %"; };
+  paragraph(out, "Of what the clamp bends, a line that slips freely would keep " +
+                     percent(1 - d.bonded_share) + " of the bow and " +
+                     percent(1 - d.bonded_twist_share) + " of the twist. This one keeps " +
+                     percent(report.main_column().sensitivity.bow_by_bow) + " of the bow.");
   for (const std::string &remark : d.remarks)
     paragraph(out, remark);
 }

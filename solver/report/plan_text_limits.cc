@@ -4,7 +4,7 @@
 #include "cases/units.h"
 #include "materials/tables.h"
 #include "solver/bench/pull_limits.h"
-#include "solver/report/plan_steps.h"
+#include "solver/words/places.h"
 #include "solver/words/pull_names.h"
 #include "solver/words/shop_words.h"
 
@@ -24,10 +24,10 @@ std::string dried_line(const LineWarmth &line)
   const double harder = line.softens_driest - line.softens_before;
   if (harder < 1)
     return "";
-  return "The line's glue lived at " + fixed(100 * line.humidity_before, 0) +
-         " % humidity; at the end of the heat it holds the water of " +
-         fixed(100 * line.humidity, 0) + " % on average and of " + fixed(100 * line.driest, 0) +
-         " % at its driest edge, where it softens " + cases::both_temperature_differences(harder) +
+  return "The heat dries the glue line from " + fixed(100 * line.humidity_before, 0) +
+         " % humidity to " + fixed(100 * line.humidity, 0) + " % on average and " +
+         fixed(100 * line.driest, 0) + " % at its driest edge, where it softens " +
+         cases::both_temperature_differences(harder) +
          " higher and slides more slowly. Board edges and ends that are covered while hot stay "
          "damp.";
 }

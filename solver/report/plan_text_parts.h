@@ -37,6 +37,9 @@ void stage_tables(std::ostringstream &out, const PlanReport &report);
 // Bow and twist over the months of play.
 void months_of_play(std::ostringstream &out, const PlanReport &report);
 
+// Of a refused plan: which set-ups and passes were tried and where they ended. No orders.
+void tried(std::ostringstream &out, const PlanReport &report);
+
 // What might give: the most of each over the whole history.
 void limits(std::ostringstream &out, const PlanReport &report);
 } // namespace overbend::solver::text

@@ -2,13 +2,13 @@
 #include "solver/report/plan_text_parts.h"
 
 #include "cases/units.h"
-#include "solver/history/take_up_change.h"
-#include "solver/report/plan_steps.h"
+#include "solver/report/pass_clock.h"
+#include "solver/report/step_words.h"
 #include "solver/words/heat_words.h"
-#include "solver/words/pull_names.h"
 #include "solver/words/shop_words.h"
 
 #include <algorithm>
+#include <stdexcept>
 
 namespace overbend::solver::text
 {
@@ -17,65 +17,90 @@ namespace
 using cases::both_lengths;
 using cases::both_temperatures;
 
-std::string take_up_in_short(const PlanReport &report, const PlanColumn &p, const PhaseEnd &end)
+// What is done in one phase of a pass; nothing in most.
+std::string done_in_short(const PlanReport &report, const PlanColumn &p, const PhaseEnd &end)
 {
-  const auto change = take_up_change(report.the_case, p.history, end);
-  const auto names = pull_names(report.the_case);
+  const cases::Case &c = report.the_case;
+  const cases::Phase bare, &phase = c.phases[end.phase];
+  const cases::Phase &before = end.phase > 0 ? c.phases[end.phase - 1] : bare;
+  const std::string at = when_it_begins(c, end.phase);
   std::string text;
-  for (std::size_t k = 0; k < names.size(); ++k)
-    text += (k > 0 ? ", " : "") + names[k] + " " +
-            (change[k] ? turns(*change[k] / report.cord_per_turn) + " button turns (" +
-                             both_lengths(*change[k]) + ")"
-                       : "slack");
+  if (phase.pull.kind == cases::Pull::Kind::to_reading)
+    text += (before.cords ? "Read it hot at " + at + " and set the overbend, from there: "
+                          : "Cold, from just taut: ") +
+            take_ups_in_words(report, p, end) + ". ";
+  if (end.block_below)
+    text += "Stop block " + both_lengths(*end.block_below) +
+            " below where the headstock rests: its height decides the bow. ";
+  if (phase.heater && phase.cords && !(before.cords && before.heater))
+    text += heat_in_short(c, phase) + " from " + at + ". ";
+  if (!phase.heater && before.cords && before.heater)
+    text += "Heat off at " + at + ". ";
   return text;
 }
 
-// The cold take-up, the hot re-reading, temperatures and the release, in a few lines.
-std::string clamp_in_short(const PlanReport &report, const PlanColumn &p)
+// The cold take-up, the hot re-reading, temperatures and the release of a pass, in a few lines.
+std::string clamp_in_short(const PlanReport &report, int pass)
 {
   const cases::Case &c = report.the_case;
+  const PlanColumn &p = report.main_column();
   std::string text;
   double hottest_probe = 0;
   for (const PhaseEnd &end : p.history.phases) {
     const cases::Phase &phase = c.phases[end.phase];
-    const bool clamped = end.phase > 0 && c.phases[end.phase - 1].cords;
-    const double start = end.time - phase.duration;
-    if (phase.pull.kind == cases::Pull::Kind::to_reading && !clamped) {
-      text += "Cold, from just taut: " + take_up_in_short(report, p, end) + ". ";
-    } else if (phase.pull.kind == cases::Pull::Kind::to_reading)
-      text += "Read it hot at " + when(c, start) +
-              " and set the overbend, from there: " + take_up_in_short(report, p, end) + ". ";
-    if (end.block_below)
-      text += "Stop block " + both_lengths(*end.block_below) +
-              " below where the headstock rests: its height decides the bow. ";
+    if (phase.pass != pass)
+      continue;
+    text += done_in_short(report, p, end);
     if (phase.heater && phase.cords && 2 * end.phase + 1 < report.heat.size())
       hottest_probe = std::max(hottest_probe, report.heat[2 * end.phase + 1].probe);
-    if (phase.heater && phase.cords && (!clamped || !c.phases[end.phase - 1].heater))
-      text += heat_in_short(c, phase) + " from " + when(c, start);
-    if (!phase.heater && clamped && c.phases[end.phase - 1].heater)
-      text += "Heat off at " + when(c, start);
-    if (!text.empty() && text.back() != ' ')
-      text += ". ";
   }
   if (hottest_probe > 0)
     text += "The probe (" + probe_place_in_words(c) + ") comes to " +
-            both_temperatures(hottest_probe) + ". ";
-  return text + "Let go at " + clock_face(time_of_release(c) - zero_of_clock(c)) + ".";
+            both_temperatures(hottest_probe) +
+            (report.line_heat ? "; the middle of the line beside it then has " +
+                                    both_temperatures(report.line_heat->when_probe_shows(
+                                        hottest_probe, report.line_heat->middle))
+                              : "") +
+            ". ";
+  return text + "Let go at " + clock_face(pass_clock(c, pass).release_on_clock()) + ".";
+}
+
+std::string decided_by(HeatStop stop)
+{
+  switch (stop) {
+  case HeatStop::line:
+    return "the glue line";
+  case HeatStop::board_surface:
+    return "the board's surface";
+  case HeatStop::fret_tops:
+    return "the tops of the frets";
+  case HeatStop::back_under_cradle:
+    return "the back under the cradle";
+  case HeatStop::asked_for:
+    return "the case";
+  }
+  throw std::logic_error("a stop without words");
+}
+
+// What is held at which figure, what decided it, and where to stop.
+std::string held_at(const cases::Case &c, const HeatChoice &h)
+{
+  const std::string bar = both_temperatures(h.set_point);
+  if (c.heater.source == cases::HeatSource::parked)
+    return "Park the iron with its soleplate at " + both_temperatures(c.heater.iron_temperature);
+  if (c.heater.held_by == cases::HeldBy::probe)
+    return "Hold the probe at " + both_temperatures(c.probe.hold_at) + ", the bar never above " +
+           bar;
+  return "Hold the bar at " + bar + " (" + decided_by(h.decided_by) + " decides), stop at " +
+         both_temperatures(h.set_point + h.overshoot);
 }
 
 std::string heat_chosen_in_short(const PlanReport &report)
 {
   const cases::Case &c = report.the_case;
   const HeatChoice &h = report.job->heat;
-  const char *const decided = h.decided_by == HeatStop::line            ? "the glue line"
-                              : h.decided_by == HeatStop::board_surface ? "the board's surface"
-                              : h.decided_by == HeatStop::fret_tops     ? "the tops of the frets"
-                              : h.decided_by == HeatStop::back_under_cradle
-                                  ? "the back under the cradle"
-                                  : "the case";
-  std::string text = "Hold the bar at " + both_temperatures(h.set_point) + " (" + decided +
-                     " decides), stop at " + both_temperatures(h.set_point + h.overshoot) +
-                     "; the line then has " + both_temperatures(h.at_set_point.line) + " at most. ";
+  std::string text = held_at(c, h) + "; the line then has " +
+                     both_temperatures(h.at_set_point.line) + " at most. ";
   if (c.schedule.wrap)
     text += "Wrap back, sides and headstock in dry cloth, not the bar or the iron. ";
   else
@@ -130,20 +155,24 @@ std::string pass_in_short(const PlanReport &report, std::size_t number)
           bow_in_words(pass.strung[1].bow) + " (" + range(pass.strung) + "), twist " +
           twist_in_words(pass.strung[1].twist) + ".";
   if (pass.limit == Limit::fast_line)
-    text += " It goes no further in one pass because a line that turns out fast would end "
-            "back-bowed, strung, which no rod here mends.";
+    text += " It stops short of the target because a line that turns out fast would end "
+            "back-bowed, strung, which no rod here mends: read it after this pass, enter it as "
+            "[first_pass] in the case and plan again.";
   return capital(text);
 }
 
 void passes_in_short(std::ostringstream &out, const PlanReport &report)
 {
-  const Job &job = *report.job;
-  for (std::size_t k = 0; k < job.passes.size(); ++k)
-    paragraph(out, pass_in_short(report, k));
-  if (job.passes.size() > 1)
-    paragraph(out, "Two passes. Read it after the first, enter what you read, and plan again: the "
-                   "second pass hangs on how fast this glue line is, and the first one tells. "
-                   "Never a third.");
+  const int passes = int(report.job->passes.size());
+  for (int pass = 1; pass <= passes; ++pass) {
+    paragraph(out, pass_in_short(report, std::size_t(pass) - 1));
+    paragraph(out, clamp_in_short(report, pass));
+  }
+  if (passes > 1)
+    paragraph(out, "Two passes. The second one hangs on how fast this glue line is, and the first "
+                   "one tells: after its rest, strings off, enter [first_pass] in the case with "
+                   "the overbend it was clamped to and the bow and twist it then reads, and plan "
+                   "again. Never a third.");
 }
 } // namespace
 
@@ -151,14 +180,12 @@ void in_short(std::ostringstream &out, const PlanReport &report)
 {
   const cases::Case &c = report.the_case;
   const PlanColumn &p = report.main_column();
-  if (report.job) {
-    paragraph(out, heat_chosen_in_short(report));
-    passes_in_short(out, report);
-  }
+  paragraph(out, heat_chosen_in_short(report));
+  passes_in_short(out, report);
   paragraph(out, "Strung, " + cases::clock(c.target.after_release) +
-                     " after release, it should read " + bow_in_words(p.reached.bow) + ", twist " +
+                     (number_of_passes(c) > 1 ? " after the last release" : " after release") +
+                     ", it should read " + bow_in_words(p.reached.bow) + ", twist " +
                      twist_in_words(p.reached.twist) + " (wanted: " + bow_in_words(p.wanted.bow) +
                      ", " + twist_in_words(p.wanted.twist) + "). These figures hold for that day.");
-  paragraph(out, clamp_in_short(report, p));
 }
 } // namespace overbend::solver::text

@@ -16,11 +16,25 @@ namespace
 using Stages = std::vector<PlanStage>;
 
 constexpr double thou = 25.4e-6;
-constexpr std::size_t name_width = 31, edge_width = 22;
+constexpr std::size_t edge_width = 22;
+
+std::string numbered(const Stages &stages, std::size_t i)
+{
+  return std::to_string(i + 1) + " " + stages[i].name;
+}
+
+// Of the column of names: as wide as the longest.
+std::size_t name_width(const Stages &stages)
+{
+  std::size_t width = 0;
+  for (std::size_t i = 0; i < stages.size(); ++i)
+    width = std::max(width, numbered(stages, i).size() + 1);
+  return width;
+}
 
 std::string name_of(const Stages &stages, std::size_t i)
 {
-  return padded(std::to_string(i + 1) + " " + stages[i].name, name_width);
+  return padded(numbered(stages, i), name_width(stages));
 }
 
 // Bare millimetres and thou for a table whose head tells the units; the sign where it says
@@ -56,7 +70,7 @@ void edges(std::ostringstream &out, const cases::Case &c, const Stages &stages)
                      ", mm / thou. It rests on two high points and shows its "
                      "deepest gap at a fret; or it rocks on a fret and, balanced, shows this gap "
                      "at each end:");
-  out << "  " << padded("", name_width) << padded("bass", edge_width)
+  out << "  " << padded("", name_width(stages)) << padded("bass", edge_width)
       << padded("centre", edge_width) << "treble\n";
   for (std::size_t i = 0; i < stages.size(); ++i) {
     const auto &line = stages[i].readings.line;
@@ -81,7 +95,7 @@ void sticks(std::ostringstream &out, const cases::Case &c, const Stages &stages)
                      " (+: treble corner of the nut up), and the gap under the outer strings held "
                      "down at frets " +
                      rests + ", mm / thou:");
-  out << "  " << padded("", name_width) << padded("sticks", 30) << padded("string bass", 20)
+  out << "  " << padded("", name_width(stages)) << padded("sticks", 30) << padded("string bass", 20)
       << "string treble\n";
   for (std::size_t i = 0; i < stages.size(); ++i) {
     const PlanStage &s = stages[i];
@@ -102,7 +116,7 @@ void glue_lines(std::ostringstream &out, const Stages &stages)
             "MPa, + with the "
             "upper side drawn towards the body:");
   for (const LineState &kind : stages.front().state->line) {
-    out << "  " << padded(kind.name + " line", name_width) << padded("slip nut end", 17)
+    out << "  " << padded(kind.name + " line", name_width(stages)) << padded("slip nut end", 17)
         << padded("slip body end", 17) << "shear nut end / body end\n";
     for (std::size_t i = 0; i < stages.size(); ++i)
       for (const LineState &line : stages[i].state->line)

@@ -234,6 +234,9 @@ void ResultsWriter::write_step(const StepFields &fields)
   // The mark of a complete step reaches the disk after what it marks.
   state.file.flush();
   state.file.write_attribute(group, "time", fields.time);
+  state.file.write_attribute(group, "pass", double(fields.on_bench.pass));
+  state.file.write_attribute(group, "heated", fields.on_bench.heated ? 1. : 0.);
+  state.file.write_attribute(group, "clamped", fields.on_bench.clamped ? 1. : 0.);
   state.file.write_attribute(group, "phase", fields.phase);
   state.file.flush();
   state.steps.push_back({group, fields.time / 3600});

@@ -16,7 +16,8 @@
 //     /mesh/piece         int32 cells, material id of mesh::Piece
 //     /glue/nodes         float32 points x 3, m: the points of the glue lines; missing without any
 //     /glue/board         int32 faces x 9 points (also /glue/scarf, /glue/tongue: those there are)
-//     /steps/00012        attributes time [s], phase (the last to be written); float32 a node each:
+//     /steps/00012        attributes time [s], pass, heated and clamped (0 or 1), phase (the last
+//     to be written); float32 a node each:
 //       displacement [m] (x 3), temperature [degC], moisture [%], sigma_xx, _yy, _zz, _xy, _yz, _xz
 //       [MPa] along the axes of the neck, stress_along_grain [MPa], use_of_strength [-], slip [mm];
 //       a point of the glue lines each: glue_displacement [m] (x 3; of the upper side), glue_slip
@@ -41,7 +42,16 @@ namespace overbend::solver
 // Name of the phase of a step that shows the neck before the first phase.
 constexpr const char *as_found = "as found";
 
-constexpr int format_number = 3; // 2: glue lines as surfaces; 3: moisture
+// 2: glue lines as surfaces; 3: moisture; 4: what is on the bench
+constexpr int format_number = 4;
+
+// What stands on the bench in a step. A plan has phases that its case does not list, so who reads
+// results asks the step and not the case.
+struct OnBench
+{
+  int pass = 1; // of the corrections, from 1
+  bool heated = false, clamped = false;
+};
 
 // The glue lines as surfaces of their own. Each line has its own points, also where two meet.
 struct GlueSurface
@@ -82,6 +92,7 @@ struct StepFields
 {
   double time = 0; // s since the start of the run
   std::string phase;
+  OnBench on_bench;
   std::vector<double> displacement;          // 3 a node
   std::vector<double> temperature;           // K
   std::vector<double> moisture;              // kg water a kg of dry wood

@@ -28,6 +28,13 @@ bool is_complete(const hdf5::File &file, const std::string &group)
   return std::find(attributes.begin(), attributes.end(), "phase") != attributes.end();
 }
 
+OnBench read_bench(const hdf5::File &file, const std::string &group)
+{
+  return {int(file.read_double_attribute(group, "pass")),
+          file.read_double_attribute(group, "heated") != 0,
+          file.read_double_attribute(group, "clamped") != 0};
+}
+
 MeshData read_mesh(const hdf5::File &file)
 {
   MeshData mesh;
@@ -50,6 +57,7 @@ struct ResultsFile::State
   {
     std::string group, phase;
     double time;
+    OnBench on_bench;
   };
   hdf5::File file;
   MeshData mesh;
@@ -67,7 +75,7 @@ struct ResultsFile::State
       if (steps.size() + 1 != seen)
         throw FileError(path, "the step before " + name + " is damaged", "use another copy");
       steps.push_back({group, file.read_text_attribute(group, "phase"),
-                       file.read_double_attribute(group, "time")});
+                       file.read_double_attribute(group, "time"), read_bench(file, group)});
     }
   }
 };
@@ -101,6 +109,11 @@ const std::string &ResultsFile::phase(std::size_t step) const
   return state->steps.at(step).phase;
 }
 
+const OnBench &ResultsFile::on_bench(std::size_t step) const
+{
+  return state->steps.at(step).on_bench;
+}
+
 bool ResultsFile::has_field(std::size_t step, const std::string &name) const
 {
   return state->file.holds(state->steps.at(step).group + "/" + name);
@@ -130,7 +143,7 @@ StoredResults read_results(const std::string &path)
   StoredResults results;
   results.mesh = file.mesh();
   for (std::size_t s = 0; s < file.n_steps(); ++s) {
-    StoredStep step{file.time(s), file.phase(s), {}};
+    StoredStep step{file.time(s), file.phase(s), file.on_bench(s), {}};
     for (const StoredField &field : stored_fields())
       step.fields[field.name] = file.field(s, field.name);
     if (!file.mesh().glue.lines.empty())

@@ -14,6 +14,7 @@ struct StoredStep
 {
   double time = 0; // s
   std::string phase;
+  OnBench on_bench;
   // By name, in the units of stored_fields() and (if there is a glue line) stored_glue_fields().
   std::map<std::string, std::vector<double>> fields;
 };
@@ -44,6 +45,7 @@ public:
   std::size_t n_steps() const;
   double time(std::size_t step) const; // s
   const std::string &phase(std::size_t step) const;
+  const OnBench &on_bench(std::size_t step) const;
   bool has_field(std::size_t step, const std::string &name) const;
   std::vector<double> field(std::size_t step, const std::string &name) const;
   std::map<std::string, std::string> record() const;

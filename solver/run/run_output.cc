@@ -67,9 +67,11 @@ void FieldOutput::observe(const StepRecord &step, const MechanicsState &state)
   }
   if (writer->steps() > 0 && time < last_time + apart)
     time = last_time + apart;
-  const std::string &phase = phases.at(step.phase).name;
-  writer->write_step(step_fields(workbench.model, workbench.means, state, heat.at(step.time), time,
-                                 phase, moisture_at(moisture, step.time)));
+  const cases::Phase &phase = phases.at(step.phase);
+  StepFields fields = step_fields(workbench.model, workbench.means, state, heat.at(step.time), time,
+                                  phase.name, moisture_at(moisture, step.time));
+  fields.on_bench = {phase.pass, phase.heater, phase.cords};
+  writer->write_step(fields);
   last_time = time;
 }
 

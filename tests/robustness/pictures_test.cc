@@ -67,13 +67,14 @@ solver::MeshData beam()
 }
 
 // Both ends at rest and the middle lower by `bow`: a forward bow.
-solver::StepFields bent(const solver::MeshData &mesh, double bow, const std::string &phase,
+solver::StepFields bent(const solver::MeshData &mesh, double bow, const cases::Phase &phase,
                         double time)
 {
   const std::size_t n = mesh.n_nodes(), glued = mesh.glue.n_nodes();
   solver::StepFields f = tests::step_fields(n, 0); // every field has some value
   f.time = time;
-  f.phase = phase;
+  f.phase = phase.name;
+  f.on_bench = {phase.pass, phase.heater, phase.cords};
   f.displacement.assign(3 * n, 0);
   f.glue_displacement.assign(3 * glued, 0);
   f.glue_slip.clear();
@@ -100,9 +101,9 @@ void write_run(const std::string &folder, double bow)
   solver::ResultsWriter writer(folder, mesh, record);
   double time = 0;
   for (const cases::Phase &phase : c.phases) {
-    writer.write_step(bent(mesh, bow, phase.name, time));
+    writer.write_step(bent(mesh, bow, phase, time));
     time += phase.duration;
-    writer.write_step(bent(mesh, bow, phase.name, time - 2));
+    writer.write_step(bent(mesh, bow, phase, time - 2));
   }
   writer.finish(record);
 }

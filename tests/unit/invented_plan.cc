@@ -156,6 +156,20 @@ HeatChoice invented_heat(const cases::Case &c)
   return heat;
 }
 
+// A probe at the edge that shows 47.4 degC beside a middle of 56.1.
+LineHeat invented_line_heat()
+{
+  LineHeat line;
+  line.air = 294.3;
+  line.probe = 320.55;
+  line.middle = 329.25;
+  line.edge = 320.65;
+  line.hottest = 330.95;
+  line.hottest_x = 0.183;
+  line.under_iron = 330.75;
+  return line;
+}
+
 Job invented_job(const cases::Case &c, const PlanColumn &column)
 {
   Job job;
@@ -195,6 +209,7 @@ PlanReport invented_report(const cases::Case &c, Verdict::Kind kind, bool simula
     return report;
   report.columns.push_back(invented_column(c, report));
   report.job = invented_job(c, report.columns.back());
+  report.line_heat = invented_line_heat();
   for (std::size_t i = 0; i < 2 * c.phases.size(); ++i) {
     HeatReading warm;
     warm.probe = c.phases[i / 2].heater ? 320.7 : 294.3;

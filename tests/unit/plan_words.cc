@@ -155,7 +155,7 @@ TEST(PlanJson, HoldsSlipShearAndStrengthOfEachStage)
     const auto plan = nlohmann::json::parse(tests::invented_plan(c, Verdict::do_it));
     ASSERT_EQ(plan.at("columns").size(), 1u);
     EXPECT_EQ(plan.at("columns").at(0).at("line_speed"), "middle");
-    EXPECT_EQ(plan.at("columns").at(0).at("stages").size(), plan.at("stages").size());
+    EXPECT_FALSE(plan.at("columns").at(0).contains("stages")) << "each stage stands in one place";
     for (const auto &stage : plan.at("stages")) {
       EXPECT_EQ(stage.at("glue_lines").size(), 2u);
       EXPECT_TRUE(stage.at("glue_lines").at(0).contains("shear_body_end_10_mm_Pa"));

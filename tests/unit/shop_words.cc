@@ -2,7 +2,8 @@
 #include "solver/words/shop_words.h"
 
 #include "cases/read_case.h"
-#include "solver/report/plan_steps.h"
+#include "solver/report/step_words.h"
+#include "solver/words/places.h"
 
 #include <gtest/gtest.h>
 

@@ -128,7 +128,7 @@ TEST(SlowToFast, TheJsonHasLowAndHighOfEachReading)
   }
   EXPECT_NEAR(pass["cold"]["bow_centre_m"].get<double>(), 0, 1e-12);
   EXPECT_NEAR(pass["overbend"]["bow_centre_m"].get<double>(), -1.313e-3, 1e-12);
-  EXPECT_EQ(json["format_number"], 4);
+  EXPECT_EQ(json["format_number"], 5);
   EXPECT_EQ(json["verdict"]["word"], "do_it");
   EXPECT_FALSE(json["verdict"]["refused"].get<bool>());
 }
@@ -174,9 +174,10 @@ TEST(TwoPasses, AreToldOneByOneWithWhatTheSecondHangsOn)
   for (const char *held :
        {"Pass 1: clamp it cold to straight", "Pass 2: clamp it cold to straight",
         "to 1.51 mm (60 thou) back-bow",
-        "It goes no further in one pass because a line that "
-        "turns out fast would end back-bowed",
-        "Two passes. Read it after the first, enter what you read", "Never a third"})
+        "It stops short of the target because a line that turns out fast would end back-bowed, "
+        "strung, which no rod here mends: read it after this pass, enter it as [first_pass] in the "
+        "case and plan again.",
+        "Two passes. The second one hangs on how fast this glue line is", "Never a third"})
     EXPECT_THAT(text, HasSubstr(held));
   std::vector<std::string> names;
   for (const Expected &e : solver::expected_readings(report))

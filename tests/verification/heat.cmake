@@ -9,5 +9,5 @@ overbend_test(test_heat
   LIBRARIES overbend_solver)
 # A whole coarse neck and what its thermometers show.
 overbend_test(test_heated_neck
-  SOURCES guard_neck.cc heated_neck_test.cc
+  SOURCES guard_neck.cc heated_neck_test.cc heat_choice_test.cc
   LIBRARIES overbend_solver)
