@@ -112,8 +112,10 @@ void judge_job(const Job &job, const Workbench &workbench, const ThermalHistory 
     v.refuse("The twist is out of reach of what pulls here while the bow asks for this little "
              "force.");
   if (last.limit == Limit::fast_line)
-    v.refuse("Further in one pass, a line that turns out fast would end back-bowed, strung, and no "
-             "rod here pulls a neck forward.");
+    v.refuse(std::string("Further in one pass, a line that turns out fast would end ") +
+             (rod_pulls_forward(job.planned) ? "further back than its rod pulls it forward."
+                                             : "back-bowed, strung, and no rod here pulls a neck "
+                                               "forward."));
   name_limits(job, v);
 }
 

@@ -5,6 +5,7 @@
 #include "solver/report/pass_clock.h"
 #include "solver/report/step_words.h"
 #include "solver/words/heat_words.h"
+#include "solver/words/pull_names.h"
 #include "solver/words/shop_words.h"
 
 #include <algorithm>
@@ -155,10 +156,32 @@ std::string pass_in_short(const PlanReport &report, std::size_t number)
           bow_in_words(pass.strung[1].bow) + " (" + range(pass.strung) + "), twist " +
           twist_in_words(pass.strung[1].twist) + ".";
   if (pass.limit == Limit::fast_line)
-    text += " It stops short of the target because a line that turns out fast would end "
-            "back-bowed, strung, which no rod here mends: read it after this pass, enter it as "
-            "[first_pass] in the case and plan again.";
+    text += std::string(" It stops short of the target because a line that turns out fast would ") +
+            (rod_pulls_forward(c) ? "end further back than its rod pulls it forward"
+                                  : "end back-bowed, strung, which no rod here mends") +
+            ": read it after this pass and plan again from there.";
   return capital(text);
+}
+
+// Lines for the case after the first pass.
+void first_pass_to_fill_in(std::ostringstream &out, const PlanReport &report)
+{
+  const cases::Case &c = report.the_case;
+  const PassPlan &pass = report.job->passes.front();
+  const ClampSetting at = at_bench(c, pass.overbend, report.job->diagnosis.as_built);
+  const auto line = [&](const std::string &key, const std::string &value,
+                        const std::string &remark = "") {
+    out << "    " << key << " = \"" << value << "\"" << (remark.empty() ? "" : "   # " + remark)
+        << "\n";
+  };
+  out << "    [first_pass]\n";
+  line("overbend", fixed(1e3 * at.bow, 2) + " mm", "what the clamp was set to when hot");
+  if (sets_twist(c))
+    line("overbend_twist", fixed(at.twist * 180 / 3.14159265358979323846, 2) + " deg");
+  line("bow", "... mm", "what you read");
+  line("twist", "... deg", "what you read");
+  line("bar_temperature", fixed(report.job->heat.set_point - 273.15, 0) + " degC");
+  line("hold", fixed(c.schedule.hold / 60, 0) + " min");
 }
 
 void passes_in_short(std::ostringstream &out, const PlanReport &report)
@@ -168,11 +191,12 @@ void passes_in_short(std::ostringstream &out, const PlanReport &report)
     paragraph(out, pass_in_short(report, std::size_t(pass) - 1));
     paragraph(out, clamp_in_short(report, pass));
   }
-  if (passes > 1)
+  if (passes > 1) {
     paragraph(out, "Two passes. The second one hangs on how fast this glue line is, and the first "
-                   "one tells: after its rest, strings off, enter [first_pass] in the case with "
-                   "the overbend it was clamped to and the bow and twist it then reads, and plan "
-                   "again. Never a third.");
+                   "one tells: read bow and twist after its rest, strings off, add these lines to "
+                   "the case with what was really done and read, and plan again. Never a third.");
+    first_pass_to_fill_in(out, report);
+  }
 }
 } // namespace
 
