@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "materials/damp_air.h"
 
-#include "cases/humid_air.h"
+#include "cases/case/humid_air.h"
 
 #include <algorithm>
 #include <cmath>
@@ -18,7 +18,7 @@ double log_pressure(double t)
   return std::log(cases::saturation_pressure(t));
 }
 
-// Of the formula in cases/humid_air.h.
+// Of the formula in cases/case/humid_air.h.
 double slope_of_log_pressure(double t)
 {
   return 5.8002206e3 / (t * t) - 4.8640239e-2 + t * (2 * 4.1764768e-5 - 3 * 1.4452093e-8 * t) +

@@ -5,7 +5,7 @@
 // as weather services give it).
 namespace overbend::materials
 {
-// Pressure of saturated vapour over water, Pa, by the formula of cases/humid_air.h.
+// Pressure of saturated vapour over water, Pa, by the formula of cases/case/humid_air.h.
 // Throws std::domain_error outside -40 to 200 degC.
 double saturation_pressure(double temperature);
 

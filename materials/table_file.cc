@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/document.h"
-#include "cases/error.h"
-#include "cases/suggest.h"
+#include "cases/text/document.h"
+#include "cases/text/error.h"
+#include "cases/text/suggest.h"
 #include "materials/sha256.h"
 #include "materials/table_reader.h"
 

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "materials/table_reader.h"
 
-#include "cases/error.h"
-#include "cases/suggest.h"
+#include "cases/text/error.h"
+#include "cases/text/suggest.h"
 
 #include <algorithm>
 #include <cmath>
@@ -21,30 +21,15 @@ struct Unit
 // Units of the tables, spelt as the files must spell them.
 const std::map<std::string, Unit> &units()
 {
-  static const std::map<std::string, Unit> all = {{"1", {1, 0}},
-                                                  {"%", {0.01, 0}},
-                                                  {"%/degF", {0.018, 0}},
-                                                  {"GPa", {1e9, 0}},
-                                                  {"MPa", {1e6, 0}},
-                                                  {"s", {1, 0}},
-                                                  {"min", {60, 0}},
-                                                  {"kJ/mol", {1e3, 0}},
-                                                  {"1e-6/K", {1e-6, 0}},
-                                                  {"K", {1, 0}},
-                                                  {"degC", {1, 273.15}},
-                                                  {"kg/m", {1, 0}},
-                                                  {"kg/m^3", {1, 0}},
-                                                  {"mm", {1e-3, 0}},
-                                                  {"W/(m K)", {1, 0}},
-                                                  {"J/(kg K)", {1, 0}},
-                                                  {"N", {1, 0}},
-                                                  {"note", {1, 0}},
-                                                  {"decades", {1, 0}},
-                                                  {"m/s", {1, 0}},
-                                                  {"s/m", {1, 0}},
-                                                  {"m^2/s", {1, 0}},
-                                                  {"kg/(m^2 s)", {1, 0}},
-                                                  {"deg", {3.14159265358979323846 / 180, 0}}};
+  static const std::map<std::string, Unit> all = {
+      {"1", {1, 0}},        {"%", {0.01, 0}},       {"%/degF", {0.018, 0}},
+      {"GPa", {1e9, 0}},    {"MPa", {1e6, 0}},      {"s", {1, 0}},
+      {"min", {60, 0}},     {"kJ/mol", {1e3, 0}},   {"1e-6/K", {1e-6, 0}},
+      {"K", {1, 0}},        {"degC", {1, 273.15}},  {"kg/m", {1, 0}},
+      {"kg/m^3", {1, 0}},   {"mm", {1e-3, 0}},      {"W/(m K)", {1, 0}},
+      {"J/(kg K)", {1, 0}}, {"N", {1, 0}},          {"note", {1, 0}},
+      {"decades", {1, 0}},  {"m/s", {1, 0}},        {"s/m", {1, 0}},
+      {"m^2/s", {1, 0}},    {"kg/(m^2 s)", {1, 0}}, {"deg", {3.14159265358979323846 / 180, 0}}};
   return all;
 }
 

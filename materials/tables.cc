@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "materials/tables.h"
 
-#include "cases/error.h"
-#include "cases/suggest.h"
+#include "cases/text/error.h"
+#include "cases/text/suggest.h"
 #include "materials/table_reader.h"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "mesh/grain_frames.h"
 
-#include "cases/strips.h"
+#include "cases/case/strips.h"
 
 #include <deal.II/base/symmetric_tensor.h>
 

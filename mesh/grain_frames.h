@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "cases/case.h"
+#include "cases/case/case.h"
 #include "mesh/neck_mesh.h"
 
 #include <optional>
@@ -27,7 +27,7 @@ bool changes_along(const cases::Grain &grain);
 // a scarf has its grain along its own face. A bar has none. The shaft's far end is the body join,
 // the board's the end of the board, that of a scarfed headstock its tip.
 //
-// A shaft glued up from strips grows like the strip at y (strips: cases/strips.h), and so does
+// A shaft glued up from strips grows like the strip at y (strips: cases/case/strips.h), and so does
 // what grows like the shaft, and a board in one piece with it. Past a scarf the strips run on with
 // the grain they have at the nut, tilted with the headstock.
 class NeckGrain

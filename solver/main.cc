@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/error.h"
+#include "cases/text/error.h"
 #include "mesh/shape_error.h"
 #include "solver/commands/command_examples.h"
 #include "solver/commands/commands.h"
@@ -8,10 +8,10 @@
 #include "solver/plan/plan.h"
 #include "solver/results/file_error.h"
 #include "solver/results/record.h"
-#include "viz/pages.h"
-#include "viz/paraview_opener.h"
-#include "viz/pictures.h"
-#include "viz/run_story.h"
+#include "viz/paraview/paraview_opener.h"
+#include "viz/report/pages.h"
+#include "viz/run/pictures.h"
+#include "viz/run/run_story.h"
 
 #include <CLI/CLI.hpp>
 #include <deal.II/base/multithread_info.h>

@@ -16,31 +16,31 @@ function(overbend_embed file symbol)
     DEPENDS ${file} ${CMAKE_CURRENT_SOURCE_DIR}/embed_text.cmake ${E_LICENCE} VERBATIM)
   set(page_texts ${page_texts} ${source} PARENT_SCOPE)
 endfunction()
-overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/card.css card_style)
-overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/report.css report_style)
-overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/index.css index_style)
-overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/neck_view.js neck_view_script)
+overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/card/card.css card_style)
+overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/report/report.css report_style)
+overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/report/index.css index_style)
+overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/view/neck_view.js neck_view_script)
 overbend_embed(${OVERBEND_THREE_JS} three_script
-  LICENCE ${CMAKE_CURRENT_SOURCE_DIR}/three_licence.txt)
+  LICENCE ${CMAKE_CURRENT_SOURCE_DIR}/view/three_licence.txt)
 overbend_embed(${OVERBEND_ORBIT_CONTROLS_JS} orbit_controls_script)
 
 target_sources(overbend_viz PRIVATE
   ${page_texts}
-  card.cc
-  card_parts.cc
-  card_sketch.cc
-  html.cc
-  index_page.cc
-  pages.cc
-  plan_file.cc
-  plan_plots.cc
-  plots.cc
-  report.cc
-  report_found.cc
-  report_plan.cc
-  report_plots.cc
-  report_stages.cc
-  report_view.cc
-  show.cc
-  surface.cc
-  view_data.cc)
+  card/card.cc
+  card/card_parts.cc
+  card/card_sketch.cc
+  page/html.cc
+  report/index_page.cc
+  report/pages.cc
+  page/plan_file.cc
+  plots/plan_plots.cc
+  plots/plots.cc
+  report/report.cc
+  report/report_found.cc
+  report/report_plan.cc
+  report/report_plots.cc
+  report/report_stages.cc
+  report/report_view.cc
+  page/show.cc
+  view/surface.cc
+  view/view_data.cc)

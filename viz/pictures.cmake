@@ -8,19 +8,19 @@ find_package(OpenGL REQUIRED COMPONENTS OpenGL EGL)
 find_package(GLEW REQUIRED)
 
 add_library(overbend_drawing STATIC
-  animation.cc
-  canvas.cc
-  film.cc
-  headless_window.cc
-  neck_shapes.cc
-  picture_set.cc
-  views.cc)
+  drawing/animation.cc
+  drawing/canvas.cc
+  drawing/film.cc
+  drawing/headless_window.cc
+  drawing/neck_shapes.cc
+  drawing/picture_set.cc
+  drawing/views.cc)
 target_link_libraries(overbend_drawing PUBLIC overbend_flags overbend_viz ${VTK_LIBRARIES}
   PRIVATE OpenGL::EGL OpenGL::OpenGL GLEW::GLEW)
 vtk_module_autoinit(TARGETS overbend_drawing MODULES ${VTK_LIBRARIES})
 
 # Beside overbend, where overbend looks for it.
-add_executable(overbend_pictures draw_main.cc)
+add_executable(overbend_pictures drawing/draw_main.cc)
 target_link_libraries(overbend_pictures PRIVATE overbend_flags overbend_drawing)
 set_target_properties(overbend_pictures PROPERTIES RUNTIME_OUTPUT_DIRECTORY ${CMAKE_BINARY_DIR}/solver)
 add_dependencies(overbend overbend_pictures)

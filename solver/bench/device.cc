@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/bench/device.h"
 
-#include "cases/posts.h"
+#include "cases/case/posts.h"
 #include "mesh/neck_profile.h"
 #include "solver/bench/string_pull.h"
 

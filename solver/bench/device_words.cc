@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/bench/device_words.h"
 
-#include "cases/posts.h"
-#include "cases/suggest.h"
-#include "cases/units.h"
+#include "cases/case/posts.h"
+#include "cases/text/suggest.h"
+#include "cases/text/units.h"
 #include "solver/bench/device.h"
 #include "solver/words/places.h"
 #include "solver/words/shop_words.h"

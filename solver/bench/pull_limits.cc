@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/bench/pull_limits.h"
 
-#include "cases/posts.h"
+#include "cases/case/posts.h"
 #include "solver/bench/device.h"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/climate/air_series.h"
 
-#include "cases/climate.h"
+#include "cases/case/climate.h"
 #include "materials/damp_air.h"
 
 #include <algorithm>

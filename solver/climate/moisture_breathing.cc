@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/climate/moisture_breathing.h"
 
-#include "cases/climate.h"
+#include "cases/case/climate.h"
 
 #include <algorithm>
 #include <cmath>

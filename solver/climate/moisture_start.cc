@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/climate.h"
+#include "cases/case/climate.h"
 #include "materials/sorption.h"
 #include "solver/climate/moisture.h"
 #include "solver/model/build_model.h"

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/declarations.h"
+#include "cases/declare/declarations.h"
 #include "mesh/names.h"
 #include "solver/climate/moisture.h"
 #include "solver/model/build_model.h"

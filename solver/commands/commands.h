@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "cases/case.h"
-#include "cases/check_names.h"
+#include "cases/case/case.h"
+#include "cases/check/check_names.h"
 #include "materials/tables.h"
 #include "solver/results/record.h"
 

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/commands/commands_intake.h"
 
-#include "cases/document.h"
-#include "cases/error.h"
-#include "cases/intake.h"
-#include "cases/intake_sheet.h"
+#include "cases/intake/intake.h"
+#include "cases/intake/intake_sheet.h"
+#include "cases/text/document.h"
+#include "cases/text/error.h"
 #include "materials/tables.h"
 #include "solver/commands/commands.h"
 #include "solver/results/file_error.h"

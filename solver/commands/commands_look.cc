@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/commands/commands.h"
 
-#include "cases/manual.h"
-#include "cases/presets.h"
-#include "cases/read_case.h"
-#include "cases/units.h"
+#include "cases/declare/presets.h"
+#include "cases/read/read_case.h"
+#include "cases/show/manual.h"
+#include "cases/text/units.h"
 #include "mesh/make_neck_mesh.h"
 #include "mesh/mesh_report.h"
 #include "solver/report/plan_text.h"

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/commands/commands.h"
 
-#include "cases/error.h"
-#include "cases/first_pass.h"
-#include "cases/read_case.h"
-#include "cases/set_up_open.h"
+#include "cases/case/first_pass.h"
+#include "cases/read/read_case.h"
+#include "cases/read/set_up_open.h"
+#include "cases/text/error.h"
 #include "materials/strings.h"
 #include "mesh/make_neck_mesh.h"
 #include "solver/commands/run_watch.h"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/history/generating_histories.h"
 
-#include "cases/humid_air.h"
+#include "cases/case/humid_air.h"
 #include "mesh/neck_mesh.h"
 #include "solver/model/interfaces.h"
 

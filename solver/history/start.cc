@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/history/start.h"
 
-#include "cases/units.h"
+#include "cases/text/units.h"
 #include "solver/history/generating_histories.h"
 #include "solver/readings/fret_surface.h"
 #include "solver/words/shop_words.h"

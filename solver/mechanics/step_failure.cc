@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/mechanics/step_failure.h"
 
-#include "cases/units.h"
+#include "cases/text/units.h"
 #include "mesh/names.h"
 
 #include <algorithm>

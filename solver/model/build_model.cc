@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/model/build_model.h"
 
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 #include "materials/thermal.h"
 #include "mesh/grain_frames.h"
 #include "solver/model/fret_slots.h"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/model/fret_slots.h"
 
-#include "cases/case.h"
+#include "cases/case/case.h"
 #include "mesh/names.h"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "cases/neck_shape.h"
+#include "cases/case/neck_shape.h"
 #include "solver/model/model.h"
 
 #include <vector>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/plan/heat_choice.h"
 
-#include "cases/phases.h"
+#include "cases/declare/phases.h"
 #include "mesh/names.h"
 #include "mesh/neck_profile.h"
 #include "solver/model/interfaces.h"

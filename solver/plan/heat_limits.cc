@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/declarations.h"
+#include "cases/declare/declarations.h"
 #include "solver/plan/finish_limit.h"
 #include "solver/plan/verdict.h"
 

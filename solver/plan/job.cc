@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/plan/job.h"
 
-#include "cases/first_pass.h"
-#include "cases/phases.h"
+#include "cases/case/first_pass.h"
+#include "cases/declare/phases.h"
 #include "mesh/make_neck_mesh.h"
 #include "solver/plan/device_choice.h"
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/plan/neck_line.h"
 
-#include "cases/phases.h"
+#include "cases/declare/phases.h"
 #include "solver/readings/fret_surface.h"
 
 #include <algorithm>

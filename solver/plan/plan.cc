@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/plan/plan.h"
 
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 #include "solver/plan/first_guess.h"
 #include "solver/plan/sliding_line.h"
 #include "solver/plan/work_bounds.h"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/plan/set_up_changes.h"
 
-#include "cases/units.h"
+#include "cases/text/units.h"
 #include "solver/words/device_names.h"
 
 #include <cmath>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "cases/case.h"
+#include "cases/case/case.h"
 
 #include <string>
 #include <vector>

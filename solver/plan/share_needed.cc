@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/plan/share_needed.h"
 
-#include "cases/first_pass.h"
+#include "cases/case/first_pass.h"
 
 #include <algorithm>
 #include <cmath>

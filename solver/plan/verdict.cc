@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/plan/verdict.h"
 
-#include "cases/units.h"
+#include "cases/text/units.h"
 #include "materials/glue_law.h"
 #include "solver/plan/finish_limit.h"
 #include "solver/plan/verdict_need.h"

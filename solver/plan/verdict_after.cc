@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/plan/verdict.h"
 
-#include "cases/units.h"
+#include "cases/text/units.h"
 #include "solver/climate/air_series.h"
 #include "solver/plan/job.h"
 #include "solver/plan/limits_named.h"

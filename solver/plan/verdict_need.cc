@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/plan/verdict_need.h"
 
-#include "cases/units.h"
+#include "cases/text/units.h"
 #include "solver/plan/stiffness_told.h"
 #include "solver/readings/fret_surface.h"
 #include "solver/readings/neck_angle.h"

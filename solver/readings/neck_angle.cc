@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/readings/neck_angle.h"
 
-#include "cases/units.h"
+#include "cases/text/units.h"
 #include "solver/readings/bench_readings.h"
 #include "solver/readings/fret_surface.h"
 #include "solver/words/shop_words.h"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/fret_heights.h"
-#include "cases/strips.h"
-#include "cases/units.h"
+#include "cases/case/fret_heights.h"
+#include "cases/case/strips.h"
+#include "cases/text/units.h"
 #include "solver/plan/verdict_need.h"
 #include "solver/readings/fret_surface.h"
 #include "solver/readings/neck_angle.h"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/report/plan_advice.h"
 
-#include "cases/units.h"
+#include "cases/text/units.h"
 #include "solver/plan/verdict_need.h"
 #include "solver/readings/neck_angle.h"
 #include "solver/words/shop_words.h"

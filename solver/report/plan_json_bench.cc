@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/declarations.h"
-#include "cases/strips.h"
+#include "cases/case/strips.h"
+#include "cases/declare/declarations.h"
 #include "mesh/neck_profile.h"
 #include "solver/bench/device.h"
 #include "solver/report/pass_clock.h"

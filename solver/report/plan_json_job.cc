@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/report/plan_json_parts.h"
 
-#include "cases/declarations.h"
+#include "cases/declare/declarations.h"
 #include "solver/words/device_names.h"
 #include "solver/words/pull_names.h"
 

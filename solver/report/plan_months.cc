@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/report/plan_months.h"
 
-#include "cases/climate.h"
+#include "cases/case/climate.h"
 #include "solver/report/pass_clock.h"
 
 #include <algorithm>

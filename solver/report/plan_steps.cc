@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/report/plan_steps.h"
 
-#include "cases/units.h"
+#include "cases/text/units.h"
 #include "solver/history/take_up_change.h"
 #include "solver/report/free_warming.h"
 #include "solver/report/pass_clock.h"

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/report/plan_text_parts.h"
 
-#include "cases/fret_heights.h"
-#include "cases/units.h"
+#include "cases/case/fret_heights.h"
+#include "cases/text/units.h"
 #include "solver/plan/verdict_need.h"
 #include "solver/readings/neck_angle.h"
 #include "solver/words/shop_words.h"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/report/plan_text_parts.h"
 
-#include "cases/units.h"
+#include "cases/text/units.h"
 #include "materials/tables.h"
 #include "solver/bench/pull_limits.h"
 #include "solver/words/places.h"

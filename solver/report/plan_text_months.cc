@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/units.h"
+#include "cases/text/units.h"
 #include "solver/report/plan_months.h"
 #include "solver/report/plan_text_parts.h"
 #include "solver/words/shop_words.h"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/report/plan_text_parts.h"
 
-#include "cases/units.h"
+#include "cases/text/units.h"
 #include "solver/report/pass_clock.h"
 #include "solver/report/step_words.h"
 #include "solver/words/heat_words.h"

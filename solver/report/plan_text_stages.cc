@@ -3,7 +3,7 @@
 #include "solver/report/plan_text_parts.h"
 #include "solver/words/shop_words.h"
 
-#include "cases/units.h"
+#include "cases/text/units.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/report/step_words.h"
 
-#include "cases/units.h"
+#include "cases/text/units.h"
 #include "materials/tables.h"
 #include "solver/bench/device_words.h"
 #include "solver/history/take_up_change.h"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/words/heat_words.h"
 
-#include "cases/units.h"
+#include "cases/text/units.h"
 #include "solver/words/places.h"
 
 namespace overbend::solver

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/words/places.h"
 
-#include "cases/units.h"
+#include "cases/text/units.h"
 #include "solver/words/shop_words.h"
 
 #include <cmath>

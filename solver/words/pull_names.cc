@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/words/pull_names.h"
 
-#include "cases/posts.h"
+#include "cases/case/posts.h"
 
 #include <stdexcept>
 

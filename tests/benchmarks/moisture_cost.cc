@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 #include "mesh/make_neck_mesh.h"
 #include "solver/equations/timing_clock.h"
 #include "solver/plan/plan.h"

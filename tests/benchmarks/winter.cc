@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/climate.h"
-#include "cases/read_case.h"
+#include "cases/case/climate.h"
+#include "cases/read/read_case.h"
 #include "mesh/make_neck_mesh.h"
 #include "solver/equations/timing_clock.h"
 #include "solver/plan/plan.h"

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "materials/tables.h"
 
-#include "cases/error.h"
-#include "cases/presets.h"
+#include "cases/declare/presets.h"
+#include "cases/text/error.h"
 #include "materials/sha256.h"
 
 #include <gmock/gmock.h>

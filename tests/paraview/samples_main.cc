@@ -5,14 +5,14 @@
 //   component,
 //                  value in the unit of the field
 // Usage: paraview_samples CASE FOLDER
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 #include "mesh/make_neck_mesh.h"
 #include "mesh/neck_profile.h"
 #include "solver/model/sampling.h"
 #include "solver/report/plan_report.h"
 #include "solver/results/text_file.h"
 #include "solver/run/run_output.h"
-#include "viz/paraview_opener.h"
+#include "viz/paraview/paraview_opener.h"
 
 #include <cstdio>
 #include <filesystem>

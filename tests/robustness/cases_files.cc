@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/document.h"
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
+#include "cases/text/document.h"
 
 #include <gtest/gtest.h>
 

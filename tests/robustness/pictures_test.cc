@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Pictures of a beam whose bending is known, looked at by what they show, not by their bytes.
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 #include "solver/results/results.h"
 #include "solver/results/run_files.h"
 #include "tests/both_units.h"
 #include "tests/unit/output_helpers.h"
-#include "viz/colour_map.h"
-#include "viz/pictures.h"
+#include "viz/drawing/colour_map.h"
+#include "viz/run/pictures.h"
 
 #include <gmock/gmock.h>
 #include <png.h>

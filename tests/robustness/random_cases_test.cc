@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/error.h"
-#include "cases/presets.h"
-#include "cases/read_case.h"
+#include "cases/declare/presets.h"
+#include "cases/read/read_case.h"
+#include "cases/text/error.h"
 #include "mesh/shape_error.h"
 #include "solver/results/readings_table.h"
 #include "tests/verification/plan_neck.h"

@@ -3,7 +3,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 #include "materials/strings.h"
 #include "solver/bench/device.h"
 #include "solver/bench/device_words.h"

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/climate.h"
-#include "cases/error.h"
-#include "cases/humid_air.h"
-#include "cases/read_case.h"
-#include "cases/to_text.h"
+#include "cases/case/climate.h"
+#include "cases/case/humid_air.h"
+#include "cases/read/read_case.h"
+#include "cases/show/to_text.h"
+#include "cases/text/error.h"
 #include "tests/report.h"
 
 #include <gtest/gtest.h>

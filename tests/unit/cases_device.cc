@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/check_names.h"
-#include "cases/posts.h"
-#include "cases/read_case.h"
-#include "cases/to_text.h"
+#include "cases/case/posts.h"
+#include "cases/check/check_names.h"
+#include "cases/read/read_case.h"
+#include "cases/show/to_text.h"
 
 #include <gtest/gtest.h>
 

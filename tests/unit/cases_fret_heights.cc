@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/fret_heights.h"
-#include "cases/read_case.h"
-#include "cases/to_text.h"
-#include "cases/units.h"
+#include "cases/case/fret_heights.h"
+#include "cases/read/read_case.h"
+#include "cases/show/to_text.h"
+#include "cases/text/units.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

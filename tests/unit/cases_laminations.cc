@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/check_names.h"
-#include "cases/laminations.h"
-#include "cases/strips.h"
-#include "cases/read_case.h"
-#include "cases/to_text.h"
+#include "cases/case/strips.h"
+#include "cases/check/check_names.h"
+#include "cases/read/laminations.h"
+#include "cases/read/read_case.h"
+#include "cases/show/to_text.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/declarations.h"
-#include "cases/manual.h"
-#include "cases/presets.h"
-#include "cases/read_case.h"
-#include "cases/to_text.h"
+#include "cases/declare/declarations.h"
+#include "cases/declare/presets.h"
+#include "cases/read/read_case.h"
+#include "cases/show/manual.h"
+#include "cases/show/to_text.h"
 
 #include <gtest/gtest.h>
 

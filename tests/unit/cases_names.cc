@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/check_names.h"
-#include "cases/read_case.h"
+#include "cases/check/check_names.h"
+#include "cases/read/read_case.h"
 
 #include <gtest/gtest.h>
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/presets.h"
-#include "cases/read_case.h"
-#include "cases/set_up_open.h"
+#include "cases/declare/presets.h"
+#include "cases/read/read_case.h"
+#include "cases/read/set_up_open.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -198,7 +198,8 @@ TEST(Reading, TheShippedCasesAreInOrderAndShort)
   EXPECT_EQ(found, 7);
 }
 
-// The demonstration is an ordinary job in its shortest sensible words; all else is left to the plan.
+// The demonstration is an ordinary job in its shortest sensible words; all else is left to the
+// plan.
 TEST(Reading, TheDemonstrationIsAShortCaseWithBowAndTwistThatLeavesTheSetUpOpen)
 {
   const Case result = read_case(OVERBEND_SOURCE_DIR "/cases/demonstration.toml");

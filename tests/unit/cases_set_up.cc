@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/phases.h"
-#include "cases/read_case.h"
-#include "cases/set_up_open.h"
+#include "cases/declare/phases.h"
+#include "cases/read/read_case.h"
+#include "cases/read/set_up_open.h"
 
 #include <gtest/gtest.h>
 

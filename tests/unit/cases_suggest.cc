@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/suggest.h"
+#include "cases/text/suggest.h"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/units.h"
+#include "cases/text/units.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

@@ -2,8 +2,8 @@
 // The benches that a plan tries, by statics and the limits of what pulls, before anything runs.
 #include "solver/plan/device_choice.h"
 
-#include "cases/posts.h"
-#include "cases/read_case.h"
+#include "cases/case/posts.h"
+#include "cases/read/read_case.h"
 #include "solver/bench/pull_limits.h"
 
 #include <gtest/gtest.h>

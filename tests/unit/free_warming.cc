@@ -6,7 +6,7 @@
 
 #include "solver/report/free_warming.h"
 
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 
 using namespace overbend;
 using materials::LineSpeed;

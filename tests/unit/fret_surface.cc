@@ -2,7 +2,7 @@
 // What worn and high frets do to the readings: the hull of the heights, worked out by hand.
 #include "solver/readings/fret_surface.h"
 
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 #include "mesh/neck_profile.h"
 #include "solver/readings/stage_readings.h"
 #include "solver/report/run_readings.h"

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/to_text.h"
+#include "cases/show/to_text.h"
 #include "tests/unit/intake_helpers.h"
 
 #include <gmock/gmock.h>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/case.h"
-#include "cases/gap_curve.h"
-#include "cases/gaps.h"
+#include "cases/case/case.h"
+#include "cases/intake/gap_curve.h"
+#include "cases/intake/gaps.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

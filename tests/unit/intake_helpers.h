@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "cases/intake.h"
-#include "cases/presets.h"
-#include "cases/read_case.h"
+#include "cases/declare/presets.h"
+#include "cases/intake/intake.h"
+#include "cases/read/read_case.h"
 
 #include <initializer_list>
 #include <string>

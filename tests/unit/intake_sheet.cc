@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/intake_sheet.h"
-#include "cases/bench_order.h"
-#include "cases/read_case.h"
+#include "cases/intake/intake_sheet.h"
+#include "cases/intake/bench_order.h"
+#include "cases/read/read_case.h"
 #include "materials/sha256.h"
 #include "tests/both_units.h"
 

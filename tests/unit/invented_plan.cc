@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/unit/invented_plan.h"
 
-#include "cases/phases.h"
-#include "cases/read_case.h"
+#include "cases/declare/phases.h"
+#include "cases/read/read_case.h"
 #include "materials/tables.h"
 
 #include <cmath>

@@ -5,7 +5,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 #include "mesh/make_neck_mesh.h"
 #include "solver/climate/moisture.h"
 #include "solver/plan/verdict.h"

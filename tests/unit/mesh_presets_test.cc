@@ -2,8 +2,8 @@
 // Before deal.II, whose macro Assert takes a name that gmock defines.
 #include <gmock/gmock.h>
 
-#include "cases/presets.h"
-#include "cases/read_case.h"
+#include "cases/declare/presets.h"
+#include "cases/read/read_case.h"
 #include "mesh/make_neck_mesh.h"
 #include "mesh/mesh_report.h"
 #include "mesh/shape_error.h"

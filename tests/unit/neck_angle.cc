@@ -2,7 +2,7 @@
 // Neck angle or bow, by an edge carried on to the bridge.
 #include "solver/readings/neck_angle.h"
 
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 #include "solver/readings/bench_readings.h"
 
 #include <gtest/gtest.h>

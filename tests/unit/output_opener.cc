@@ -2,7 +2,7 @@
 #include "solver/results/file_error.h"
 #include "solver/results/results.h"
 #include "tests/unit/output_helpers.h"
-#include "viz/paraview_opener.h"
+#include "viz/paraview/paraview_opener.h"
 
 #include <gmock/gmock.h>
 

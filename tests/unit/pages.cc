@@ -5,16 +5,16 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 #include "solver/results/file_error.h"
 #include "solver/results/record.h"
 #include "solver/results/text_file.h"
 #include "tests/both_units.h"
 #include "tests/unit/invented_plan.h"
 #include "tests/unit/output_helpers.h"
-#include "viz/html.h"
-#include "viz/pages.h"
-#include "viz/surface.h"
+#include "viz/page/html.h"
+#include "viz/report/pages.h"
+#include "viz/view/surface.h"
 
 #include <cstdlib>
 

@@ -2,7 +2,7 @@
 // The date at which the target is read, where plan and card take it from.
 #include "solver/report/plan_advice.h"
 
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 
 #include <gtest/gtest.h>
 

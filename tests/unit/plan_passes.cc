@@ -4,8 +4,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "cases/read_case.h"
-#include "cases/units.h"
+#include "cases/read/read_case.h"
+#include "cases/text/units.h"
 #include "solver/report/pass_clock.h"
 #include "solver/report/plan_text.h"
 #include "solver/report/step_words.h"

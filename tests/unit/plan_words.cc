@@ -4,7 +4,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 #include "materials/tables.h"
 #include "solver/plan/verdict.h"
 #include "solver/report/plan_advice.h"

@@ -6,7 +6,7 @@
 
 #include "tests/unit/invented_plan.h"
 #include "tests/unit/output_helpers.h"
-#include "viz/run_story.h"
+#include "viz/run/run_story.h"
 
 using namespace overbend;
 using ::testing::ElementsAre;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/words/shop_words.h"
 
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 #include "solver/report/step_words.h"
 #include "solver/words/places.h"
 

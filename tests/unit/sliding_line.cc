@@ -2,7 +2,7 @@
 // Beam of two layers on a line that is soft in places, against closed forms.
 #include "solver/plan/sliding_line.h"
 
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 #include "solver/plan/share_needed.h"
 
 #include <gtest/gtest.h>

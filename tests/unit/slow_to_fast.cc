@@ -5,7 +5,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 #include "solver/report/plan_advice.h"
 #include "solver/report/plan_text.h"
 #include "solver/results/text_file.h"
@@ -13,7 +13,7 @@
 #include "tests/both_units.h"
 #include "tests/unit/invented_plan.h"
 #include "tests/unit/output_helpers.h"
-#include "viz/pages.h"
+#include "viz/report/pages.h"
 
 #include <nlohmann/json.hpp>
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 
 namespace overbend::tests
 {

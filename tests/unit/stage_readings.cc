@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What a bench reads at a stage, on lines made by hand: each number is worked out beside it.
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 #include "solver/report/run_readings.h"
 
 #include <gtest/gtest.h>

@@ -2,7 +2,7 @@
 // Nodal stresses of the results file.
 #include "solver/run/step_fields.h"
 
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 #include "mesh/make_neck_mesh.h"
 #include "solver/plan/plan.h"
 

@@ -2,7 +2,7 @@
 // Mean stress over boxes, and what is watched with it.
 #include "solver/plan/stress_means.h"
 
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 #include "mesh/make_neck_mesh.h"
 #include "solver/plan/cell_geometry.h"
 #include "solver/plan/plan.h"

@@ -4,7 +4,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "cases/units.h"
+#include "cases/text/units.h"
 #include "materials/sorption.h"
 #include "materials/strength.h"
 #include "mesh/names.h"

@@ -5,7 +5,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 #include "solver/plan/verdict_need.h"
 #include "solver/readings/fret_surface.h"
 #include "solver/readings/neck_angle.h"

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Writes pages of invented plans, one folder a preset, each with much to say: for a look at them
 // and for tests/browser/run. Usage: overbend_invented_pages FOLDER
-#include "cases/phases.h"
-#include "cases/read_case.h"
+#include "cases/declare/phases.h"
+#include "cases/read/read_case.h"
 #include "solver/results/text_file.h"
 #include "tests/unit/invented_plan.h"
-#include "viz/pages.h"
+#include "viz/report/pages.h"
 
 #include <filesystem>
 #include <iostream>

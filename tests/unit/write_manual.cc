@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/manual.h"
+#include "cases/show/manual.h"
 
 #include <iostream>
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/verification/bench_beam.h"
 
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 #include "mesh/neck_mesh.h"
 #include "solver/model/interfaces.h"
 

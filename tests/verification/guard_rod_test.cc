@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/phases.h"
+#include "cases/declare/phases.h"
 #include "tests/report.h"
 #include "tests/verification/guard_neck.h"
 

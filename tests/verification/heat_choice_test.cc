@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The set-up of heat that a plan chooses keeps every place within its own limit, with the overshoot
 // of what holds it. A coarse neck, histories of heat alone.
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 #include "materials/tables.h"
 #include "mesh/make_neck_mesh.h"
 #include "solver/plan/heat_choice.h"

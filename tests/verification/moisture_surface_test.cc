@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/checking.h"
-#include "cases/declarations.h"
+#include "cases/check/checking.h"
+#include "cases/declare/declarations.h"
 #include "materials/sorption.h"
 #include "mesh/names.h"
 #include "solver/model/interfaces.h"

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/climate.h"
+#include "cases/case/climate.h"
 #include "tests/verification/guard_neck.h"
 
 #include <gtest/gtest.h>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 #include "solver/plan/peaks.h"
 #include "tests/report.h"
 #include "tests/verification/plan_neck.h"

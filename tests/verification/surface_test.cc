@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 #include "solver/history/generating_histories.h"
 #include "solver/readings/fret_surface.h"
 #include "solver/readings/neck_angle.h"

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Blanks that swell along the grain more or less than their wood in the table, on a whole neck.
-#include "cases/read_case.h"
+#include "cases/read/read_case.h"
 #include "tests/report.h"
 #include "tests/verification/plan_neck.h"
 

@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The interactive view's frame and data, and the pictures.
+#include "viz/report/report.h"
+
+#include "viz/page/html.h"
+#include "viz/run/pictures.h"
+#include "viz/view/view_data.h"
+
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+
+namespace overbend::viz
+{
+namespace
+{
+// Shown while the script has not said that it can draw.
+const char *const without =
+    "The view needs script and WebGL, which this page has not got here. All figures, tables and "
+    "plots of this page are complete without it.";
+
+const char *const frame = R"(
+<p id="neck-without">@WITHOUT@</p>
+<div id="neck-view">
+<div class="controls">
+<label for="neck-stage">Stage</label> <select id="neck-stage"></select>
+<label for="neck-field">Colour</label> <select id="neck-field"></select>
+<label for="neck-scale">Bend drawn larger</label>
+<input id="neck-scale" type="range" min="1" max="100" value="10" step="1">
+<output id="neck-times" for="neck-scale"></output>
+<button type="button" id="neck-home">View from the side</button>
+</div>
+<div class="drawing"><canvas id="neck-canvas" tabindex="0" role="img" aria-label="The neck, bent and coloured; what is shown is said in the line below. Arrow keys turn it, plus and minus move closer and away, zero goes back."></canvas></div>
+<p class="legend"><span id="neck-low"></span> <canvas id="neck-bar" width="256" height="14" aria-hidden="true"></canvas> <span id="neck-high"></span> <span class="note">(light is more)</span></p>
+<p id="neck-said" role="status"></p>
+<p class="note" data-fixed>Arrow keys turn the neck, + and - move closer and away, 0 goes back; or drag. Drawn
+by three.js, MIT licence: its text is in this page's source.</p>
+</div>
+)";
+
+std::string contents(const std::filesystem::path &path)
+{
+  std::ifstream in(path, std::ios::binary);
+  std::ostringstream text;
+  text << in.rdbuf();
+  return text.str();
+}
+
+// JSON inside a script element: no tag may end it.
+std::string harmless(const std::string &json)
+{
+  std::string out;
+  for (const char c : json)
+    out += c == '<' ? std::string("\\u003c") : std::string(1, c);
+  return out;
+}
+} // namespace
+
+std::string report_view(const PlanFile &plan)
+{
+  const ViewData data = view_data(plan);
+  if (!data.why_not.empty())
+    return "<p class=\"missing\">" + words(data.why_not) + "</p>\n";
+  std::string html = frame;
+  html.replace(html.find("@WITHOUT@"), 9, without);
+  return html + "<script type=\"application/json\" id=\"neck-about\">" +
+         harmless(data.description) +
+         "</script>\n<script type=\"application/octet-stream\" id=\"neck-data\">" + data.bytes +
+         "</script>\n";
+}
+
+std::string report_pictures(const PlanFile &plan)
+{
+  const Pictures drawn = drawn_pictures(plan.folder);
+  std::string out;
+  for (const Picture &picture : drawn.pictures) {
+    const std::string png = contents(std::filesystem::path(plan.folder) / picture.file);
+    if (!png.empty())
+      out += "<figure>\n<img alt=\"" + escaped(picture.alternative_text) + "\" src=\"" +
+             data_address(png, "image/png") + "\">\n<figcaption data-fixed>" +
+             words(picture.caption) + "</figcaption>\n</figure>\n";
+  }
+  if (!drawn.why_not.empty())
+    out += "<p class=\"missing\" data-fixed>" + words(drawn.why_not) + "</p>\n";
+  return out;
+}
+} // namespace overbend::viz
