@@ -76,15 +76,16 @@ Room room_of(const std::string &path)
   std::smatch match;
   if (!std::regex_match(path, match, in_room))
     return {folder, found->second.size()};
-  return {folder,
-          std::size_t(std::find(found->second.begin(), found->second.end(), match[1]) -
-                      found->second.begin())};
+  return {folder, std::size_t(std::find(found->second.begin(), found->second.end(), match[1]) -
+                              found->second.begin())};
 }
 
 bool against_the_rooms(const std::string &file, const std::string &path)
 {
   const Room from = room_of(file), to = room_of(path);
-  return from.folder == to.folder && to.place > from.place;
+  const auto known = rooms().find(to.folder);
+  return from.folder == to.folder && known != rooms().end() && to.place < known->second.size() &&
+         to.place > from.place;
 }
 
 // The one file that joins everything.
