@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "cases/declare/declarations.h"
 #include "cases/declare/phases.h"
 #include "cases/read/read_case.h"
 
