@@ -55,7 +55,7 @@ Trial try_heat(const cases::Case &c, const Workbench &workbench)
   Trial trial;
   trial.phases = until_the_heat_ends(c);
   const std::vector<double> cold(workbench.model.space.n_nodes, c.room.temperature);
-  trial.heat = simulate_heat(workbench.model, c.heater, trial.phases, cold);
+  trial.heat = simulate_heat(workbench.model, heat_source(workbench.model, c), trial.phases, cold);
   const HottestPlaces hot = hottest_places(workbench.model, c, trial.heat);
   trial.places = {hot.line.temperature, hot.surface.temperature,      hot.fret_tops.temperature,
                   hot.bar.temperature,  hot.under_cradle.temperature, hot.scarf.temperature};
@@ -196,22 +196,30 @@ private:
     const double to = choice.set_point - room(), from = tried - room();
     const double factor = set_point_is_open ? to / from : 1;
     choice.at_set_point = scaled(trial.places, room(), factor);
-    choice.with_overshoot = scaled(choice.at_set_point, room(), overshot());
+    overshoot_places(trial);
   }
 
-  // Factor on what all places have above the room when what holds the heat is overshot. A probe at
-  // the far end of the heat's way moves by less than the bar: a bar that follows it moves by more,
-  // up to its own stop.
-  double overshot() const
+  // A bar under a thermostat passes its set point by the overshoot. A probe at the far end of the
+  // heat's way moves by less than the bar: a bar that follows it moves by more, up to its own stop.
+  // What the line has had before the probe came to its figure is taken to rise as much: too high
+  // rather than too low.
+  void overshoot_places(const Trial &trial)
   {
     const auto by = [&](double excess) {
       return (std::max(1., excess) + choice.overshoot) / std::max(1., excess);
     };
-    const double bar = choice.at_set_point.bar - room();
-    if (c.heater.held_by == cases::HeldBy::bar)
-      return by(bar);
-    const double stop = c.heater.bar_temperature + choice.overshoot - room();
-    return std::min(by(c.probe.hold_at - room()), std::max(1., stop / std::max(1., bar)));
+    if (c.heater.held_by == cases::HeldBy::bar) {
+      choice.with_overshoot =
+          scaled(choice.at_set_point, room(), by(choice.at_set_point.bar - room()));
+      return;
+    }
+    const std::vector<double> &bar = trial.heat.all().back().bar;
+    const double held = *std::max_element(bar.begin(), bar.end()),
+                 stop = c.heater.bar_temperature + choice.overshoot;
+    const double room_to_rise = std::max(1., (stop - room()) / std::max(1., held - room()));
+    choice.with_overshoot =
+        scaled(choice.at_set_point, room(), std::min(by(c.probe.hold_at - room()), room_to_rise));
+    choice.with_overshoot.bar = std::min(choice.with_overshoot.bar, stop);
   }
 
   double hottest_set_point() const
