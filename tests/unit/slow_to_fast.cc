@@ -175,8 +175,8 @@ TEST(TwoPasses, AreToldOneByOneWithWhatTheSecondHangsOn)
        {"Pass 1: clamp it cold to straight", "Pass 2: clamp it cold to straight",
         "to 1.51 mm (60 thou) back-bow",
         "It stops short of the target because a line that turns out fast would end back-bowed, "
-        "strung, which no rod here mends: read it after this pass, enter it as [first_pass] in the "
-        "case and plan again.",
+        "strung, which no rod here mends: read it after this pass and plan again from there.",
+        "[first_pass] overbend = \"-1.31 mm\"",
         "Two passes. The second one hangs on how fast this glue line is", "Never a third"})
     EXPECT_THAT(text, HasSubstr(held));
   std::vector<std::string> names;
