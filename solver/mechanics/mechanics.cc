@@ -72,7 +72,6 @@ void Mechanics::begin_wood(const StepClimate &climate, double dt)
       }
     }
   });
-  time_passes = dt > 0;
   set_law();
   judge_factor();
   ++tally.steps;

@@ -190,7 +190,6 @@ private:
   };
   FactorWear factor_wear;
   double force_scale = 0;
-  bool time_passes = false; // in the step at hand
   SolverCounts tally;
 };
 } // namespace overbend::solver
