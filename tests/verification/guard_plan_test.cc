@@ -10,8 +10,11 @@ namespace overbend::tests
 {
 namespace
 {
+// From a first guess some 0.3 mm off what this neck needs: the closed form's own lies within the
+// plan's tolerance here, and would leave nothing to decide.
 solver::PlanColumn planned(GuardNeck &neck)
 {
+  neck.input.first_guess = solver::ClampSetting{-0.75e-3, 0};
   const auto heat = solver::heat_of(neck.work, neck.c.phases);
   const auto found = solver::find_start(neck.c, neck.work.model, neck.work.bench, neck.work.lines,
                                         neck.work.found_strings, neck.work.mechanics);
@@ -45,8 +48,8 @@ void expect_same_with_play(const GuardNeck &without, const solver::PlanColumn &p
 }
 } // namespace
 
-// The closed form starts the plan; the finite elements decide it. The setting must leave the first
-// guess, and the full run with it must read what was asked for.
+// A first guess starts the plan; the finite elements decide it. The setting must leave the guess,
+// and the full run with it must read what was asked for.
 TEST(GuardPlan, SettingIsFoundByFullRunsAndNotMovedByMonthsOfPlay)
 {
   GuardNeck neck;
@@ -63,7 +66,7 @@ TEST(GuardPlan, SettingIsFoundByFullRunsAndNotMovedByMonthsOfPlay)
   // As built included: what the last step of the full run reads.
   EXPECT_DOUBLE_EQ(plan.reached.bow,
                    plan.history.steps.back().reading.bow + plan.diagnosis.as_built.bow);
-  EXPECT_GT(std::abs(plan.setting.bow - plan.first_guess.bow), neck.c.target.bow_tolerance);
+  EXPECT_GT(std::abs(plan.setting.bow - plan.first_guess.bow), 5 * neck.c.target.bow_tolerance);
   expect_same_with_play(neck, plan);
 }
 } // namespace overbend::tests
