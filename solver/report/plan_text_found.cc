@@ -18,7 +18,7 @@ using cases::all_forces;
 using cases::both_lengths;
 
 // What is not worth saying, m and rad.
-constexpr double least_bow = 5e-6, least_twist = 1e-4;
+constexpr double least_bow = 5e-6, least_twist = 5e-4;
 
 // Frets that are not level, and what they make of the reading.
 void frets_found(std::ostringstream &out, const cases::Case &c)
