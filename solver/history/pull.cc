@@ -18,6 +18,10 @@ constexpr double bow_met = 1e-8, twist_met = 1e-7; // m, rad: far below what a b
 // near enough at a ten-thousandth of a millimetre, a hundredth of what a bench reads.
 constexpr unsigned patient_rounds = 12;
 constexpr double eased = 10;
+// Whole steps can also go round in a circle, between a pad that is closed and one that is open at
+// an edge: after so many rounds they are shortened.
+constexpr unsigned whole_steps = 8;
+constexpr double shortened = 0.6;
 // The solver must show changes smaller than that: share of its tolerance.
 constexpr double finer = 0.03;
 // A pull that had to be drawn taut so often would have to push.
@@ -173,8 +177,9 @@ PullResult pull_to(PullProblem &p, double bow, double twist, std::vector<double>
       return result;
     }
     last_change = take_ups_for(response(p), at_work, bow_left, twist_left);
+    const double share = round < whole_steps ? 1 : shortened;
     for (unsigned k = 0; k < p.bench.n_pulls(); ++k)
-      p.offsets.take_up[k] += std::clamp(last_change[k], -longest_pull, longest_pull);
+      p.offsets.take_up[k] += std::clamp(share * last_change[k], -longest_pull, longest_pull);
   }
   throw StepFailed(not_reached(p, bow, twist, most_rounds, u));
 }

@@ -51,10 +51,12 @@ TEST(DevicePull, ReachesTheBowAndTheTwistThatItCanSet)
 }
 
 // The torque of the bar is beyond what two cords at the posts can make at the same pull: with them
-// one goes slack, as statics say before anything is pulled.
+// one goes slack, as statics say before anything is pulled. (With more twist at so little pull,
+// about 0.55 deg, the pad opens at an edge and the neck rocks over it: it then reads 0.5 or 1.1 deg
+// and nothing between.)
 TEST(DevicePull, GoesAsFarInTwistAsTheStaticsOfTheDeviceSay)
 {
-  const double bow = -0.3e-3, twist = 0.6 * degree;
+  const double bow = -0.3e-3, twist = 0.45 * degree;
   DeviceNeck bar(device_named("headstock bar")), posts(device_named("posts"));
   EXPECT_TRUE(bar.pull_to(bow, twist).reached);
   EXPECT_FALSE(posts.pull_to(bow, twist).reached);

@@ -3,15 +3,14 @@
 add_library(overbend_test_necks STATIC plan_neck.cc)
 target_link_libraries(overbend_test_necks PUBLIC overbend_solver PRIVATE overbend_flags)
 target_compile_definitions(overbend_test_necks PRIVATE OVERBEND_SOURCE_DIR="${CMAKE_SOURCE_DIR}")
-# The two in the slow rung were changed to a board without slots and not run since.
 overbend_test(test_plan_slip
-  SLOW CompleteSlipOfANeck.* CeilingOfSlip.*
+  SLOW CompleteSlipOfANeck.*
   SOURCES plan_slip_test.cc
   LIBRARIES overbend_test_necks)
-# Not adapted yet to the planner of passes, the graded section and open slots, or not run since:
-# to be gone through and put back into the gate.
+# One neck of each shape stands in the gate. The classical one misses its one per cent: 1.4 % in the
+# bow by the cords with bonded lines.
 overbend_test(test_plan_mesh LONG
-  SLOW *
+  SLOW DefaultMesh.ScarfedNeck* DefaultMesh.Classical* DefaultMesh.LongScale*
   SOURCES plan_mesh_test.cc
   LIBRARIES overbend_test_necks)
 overbend_test(test_strength_mesh
