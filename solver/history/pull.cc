@@ -133,6 +133,32 @@ void draw_taut(PullProblem &p, const std::vector<double> &u, const PullResult &r
   }
 }
 
+// Whether nothing pulls any more and the neck is still beyond the reading: while the line was soft
+// it ran on past it. Nothing here can push it back.
+bool ran_past(const PullProblem &p, const std::array<unsigned, 2> &went_slack,
+              const std::array<double, 2> &last_change, const PullResult &result)
+{
+  for (unsigned k = 0; k < p.bench.n_pulls(); ++k) {
+    const bool hangs = result.slack[k] || (went_slack[k] > slack_enough && last_change[k] < 0);
+    if (!p.bench.pull(k).one_sided || !hangs)
+      return false;
+  }
+  return true;
+}
+
+// Everything that pulls hangs loose, and the neck lies as it then does.
+PullResult let_hang(PullProblem &p, std::vector<double> &u)
+{
+  PullResult result;
+  result.reached = false;
+  for (unsigned k = 0; k < p.bench.n_pulls(); ++k) {
+    result.slack[k] = true;
+    p.offsets.take_up[k] = std::min(p.offsets.take_up[k], -free_length(p, k, u) - barely_taut);
+  }
+  p.mechanics.equilibrate(p.bench.springs(p.setup, p.offsets, p.warmth), p.load, u);
+  return result;
+}
+
 // What was asked for, how far the device came, and how it then pulled.
 std::string not_reached(const PullProblem &p, double bow, double twist, unsigned rounds,
                         const std::vector<double> &u)
@@ -162,6 +188,8 @@ PullResult pull_to(PullProblem &p, double bow, double twist, std::vector<double>
   std::array<unsigned, 2> went_slack{};
   std::array<double, 2> last_change{};
   for (unsigned round = 0; round < most_rounds; ++round) {
+    if (p.ran_on && ran_past(p, went_slack, last_change, result))
+      return let_hang(p, u);
     give_up_one(p, went_slack, last_change, result);
     if (!two_cords(p) && went_slack[0] > slack_enough)
       throw StepFailed(not_reached(p, bow, twist, round, u));
@@ -186,6 +214,11 @@ PullResult pull_to(PullProblem &p, double bow, double twist, std::vector<double>
 
 void pull_unit(PullProblem &p, const PullResult &result, Unit &unit)
 {
+  bool hangs = true;
+  for (unsigned k = 0; k < p.bench.n_pulls(); ++k)
+    hangs = hangs && result.slack[k];
+  if (hangs)
+    return; // what hangs loose changes nothing
   std::vector<std::vector<double>> loads{p.mechanics.unit_load(unit.state)};
   p.bench.add_unit_load(p.setup, unit.offsets, p.mechanics.closed_springs(), loads[0]);
   p.mechanics.respond(loads);

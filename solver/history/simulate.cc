@@ -80,6 +80,7 @@ private:
     end.phase = i;
     mechanics.begin(now.state, climate(time, time), 0);
     std::vector<double> u = now.state.displacement;
+    line_ran_on = before.cords && phase.heater;
     end.pull_reached = pull(phase.pull, without, T, u);
     finish_step(u, without);
     if (new_block) {
@@ -106,7 +107,8 @@ private:
   bool pull(const cases::Pull &wanted, const BenchSetup &setup, const std::vector<double> &T,
             std::vector<double> &u)
   {
-    PullProblem problem{bench, lines, mechanics, setup, now.offsets, bench.load(setup), warmth(T)};
+    PullProblem problem{bench,     lines,      mechanics, setup, now.offsets, bench.load(setup),
+                        warmth(T), line_ran_on};
     if (wanted.kind == cases::Pull::Kind::take_up) {
       now.offsets.take_up = {wanted.take_up_bass, wanted.take_up_treble};
       for (Unit &unit : now.units)
@@ -287,6 +289,7 @@ private:
   double last_dt = 0;
   double headstock_rests = 0; // m, its height before the cords came on
   double time = 0, phase_start = 0;
+  bool line_ran_on = false; // of the pull at hand: PullProblem::ran_on
 };
 } // namespace
 

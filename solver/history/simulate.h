@@ -70,7 +70,7 @@ struct History
   std::vector<StepRecord> steps;
   std::vector<PhaseEnd> phases;
   Progress end;
-  Progress kept; // at the end of SimulationOptions::keep_after
+  Progress kept;                  // at the end of SimulationOptions::keep_after
   std::vector<std::string> notes; // steps that were cut, and why
 };
 

@@ -110,6 +110,23 @@ TEST(DevicePull, MirroredTwistMirrorsThePulls)
   EXPECT_NEAR(other.reading.twist, -one.reading.twist, 1e-4 * one.reading.twist);
 }
 
+// Hot, the line lets the neck run on. Where that is past the reading, what pulls hangs loose and
+// the neck is left where it is: here the unstressed neck, asked for a bow that cords would have to
+// push.
+TEST(DevicePull, ANeckThatRanPastTheReadingIsLeftThere)
+{
+  for (const char *name : {"strap", "posts"}) {
+    DeviceNeck rigged(device_named(name));
+    rigged.problem.ran_on = true;
+    const auto result = rigged.pull_to(0.4e-3, 0);
+    EXPECT_FALSE(result.reached) << name;
+    EXPECT_TRUE(result.slack[0]) << name;
+    EXPECT_EQ(rigged.forces.cord[0], 0) << name;
+    EXPECT_EQ(rigged.forces.cord[1], 0) << name;
+    EXPECT_NEAR(rigged.reading.bow, 0, 1e-8) << name;
+  }
+}
+
 // A strap cannot push the neck forward: said with what it came to.
 TEST(DevicePull, ABowThatWouldHaveToBePushedIsRefusedByName)
 {
