@@ -10,7 +10,7 @@ they are calibration and no proof.
 """
 import math
 
-from simulated import glue_value
+from simulated import glue_value, table
 
 KELVIN, GAS = 273.15, 8.314462618
 ANCHORS = ((25.0, 365.25 * 24, 0.0, 0.05), (48.0, 2.0, 0.10, 0.50), (60.0, 2.0, 0.85, 1.0))
@@ -69,3 +69,21 @@ def anchor_shares(glue, softer=0.0, faster=0.0, thickness=0.1):
     """Share of complete slip at each of ANCHORS, and whether it lies within."""
     shares = [share_of_slip(modulus(glue, T, hours, softer, faster), thickness) for T, hours, _, _ in ANCHORS]
     return [(share, low <= share <= high) for share, (_, _, low, high) in zip(shares, ANCHORS)]
+
+
+def anchor_table(named, at_speed):
+    """Table of the anchors for lines with one spread each, and for those named by their speed, and whether
+    both middle lines meet them."""
+    rows, sound = [], True
+    for glue in ("white PVA", "yellow PVA"):
+        for name, line in (("middle", {}), ("softens 4 K lower", {"softer": 4}), ("softens 8 K lower", {"softer": 8}),
+                           ("softens 8 K higher", {"softer": -8}), ("a decade faster", {"faster": 1}),
+                           ("a decade slower", {"faster": -1}), ("0.15 mm thick", {"thickness": 0.15}),
+                           ("0.07 mm thick", {"thickness": 0.07}),
+                           *((name, at_speed(speed, glue)) for name, speed in named.items())):
+            shares = anchor_shares(glue, **line)
+            sound = sound and (name != "middle" or all(met for _, met in shares))
+            rows.append([glue, name] + [f"{100 * share:.1f} %{'' if met else ' (missed)'}" for share, met in shares])
+    head = ["glue", "line"] + [f"{T:g} degC, {f'{hours:g} h' if hours < 100 else 'a year'}: "
+                               f"{100 * low:g} to {100 * high:g} %" for T, hours, low, high in ANCHORS]
+    return table(head, rows), sound
