@@ -22,10 +22,9 @@ overbend_test(test_plan_run
   SLOW *
   SOURCES plan_run_test.cc guard_neck.cc
   LIBRARIES overbend_test_necks)
-# Not adapted yet to the planner of passes, the graded section and open slots, or not run since:
-# to be gone through and put back into the gate.
+# The one in the slow rung was not run since the planner makes passes.
 overbend_test(test_surface
-  SLOW *
+  SLOW PlanOnWornFrets.*
   SOURCES surface_test.cc guard_neck.cc
   LIBRARIES overbend_test_necks)
 # Not adapted yet to the planner of passes, the graded section and open slots, or not run since:
@@ -34,9 +33,8 @@ overbend_test(test_plan_mirror
   SLOW *
   SOURCES plan_mirror_test.cc guard_neck.cc
   LIBRARIES overbend_test_necks)
-# Not adapted yet to the planner of passes, the graded section and open slots, or not run since:
-# to be gone through and put back into the gate.
+# The one in the slow rung is red since slots open on one side only: to be gone through.
 overbend_test(test_swelling_of_blanks
-  SLOW *
+  SLOW SwellingOfBlanks.BoardThat*
   SOURCES swelling_of_blanks_test.cc
   LIBRARIES overbend_test_necks)

@@ -13,9 +13,6 @@ overbend_test(test_relapse
   SOURCES guard_neck.cc relapse_test.cc hot_evenings_test.cc
   LIBRARIES overbend_solver)
 # How the found shape of a whole coarse neck was reached, with its water.
-# Not adapted yet to the planner of passes, the graded section and open slots, or not run since:
-# to be gone through and put back into the gate.
 overbend_test(test_found_neck
-  SLOW *
   SOURCES guard_neck.cc found_neck_test.cc
   LIBRARIES overbend_solver)
