@@ -247,7 +247,6 @@ private:
     const double factor = (choice.at_set_point.line - room()) / (trial.places.line - room());
     const double before = c.schedule.heat;
     c.schedule.hold = as_asked.hold;
-    choice.hold_chosen = c.left_open.hold;
     const double needed = spare_share * share_needed(c, tables.limits, lift, usual_rho);
     if (c.left_open.hold)
       for (const double hold : holds) {

@@ -33,7 +33,6 @@ struct HeatChoice
   double set_point = 0, overshoot = 0; // K; of the bar, at its sensor
   HeatStop decided_by = HeatStop::asked_for;
   WrapReason wrap = WrapReason::asked_for;
-  bool hold_chosen = false;
   HeatLimits limits;
   HeatPlaces at_set_point, with_overshoot; // K
   // Share of the clamped way that the line keeps by the closed form (first_guess.h): at the set

@@ -61,7 +61,6 @@ private:
   {
     input.stage("set-up");
     job.heat = choose_heat(job.planned, coarse(), input.tables, input.lift);
-    job.heat.hold_chosen = input.the_case.left_open.hold;
     if (job.planned.first_pass.done())
       learn_from_first_pass();
     first_pass();
