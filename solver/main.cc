@@ -12,6 +12,7 @@
 #include "viz/report/pages.h"
 #include "viz/run/pictures.h"
 #include "viz/run/run_story.h"
+#include "viz/sheet/intake_sheet.h"
 
 #include <CLI/CLI.hpp>
 #include <deal.II/base/multithread_info.h>
@@ -58,16 +59,21 @@ void add_intake(CLI::App &app, solver::IntakeOptions &options, std::function<voi
   sheet->add_option("preset", options.preset, "Preset whose usual values it shows");
   sheet->add_option("-o,--output", options.file, "File to write (default: intake-sheet.html)")
       ->type_name("FILE.html");
+  sheet->add_flag("--all", options.all, "Every key, also those that have usual values");
   sheet->add_flag("--replace", options.replace, "Replace a file that is there");
+  options.write_sheet = [](const std::string &preset, bool all) {
+    return viz::intake_sheet(preset, all ? viz::SheetExtent::all : viz::SheetExtent::needed);
+  };
   sheet->callback([&] {
     if (options.file.empty())
       options.file = "intake-sheet.html";
     work = [&] { solver::sheet_command(options); };
   });
 
-  CLI::App *ask = app.add_subcommand("ask", "Ask for a case, question by question, and write it");
+  CLI::App *ask = app.add_subcommand("ask", "Answer questions, get a case file");
   ask->add_option("case", options.file, "Case file to write")->required()->type_name("FILE");
   ask->add_option("--preset", options.preset, "Preset to start from");
+  ask->add_flag("--all", options.all, "Ask for every key, also those that have usual values");
   ask->add_flag("--continue", options.resume, "Go on with a file that it wrote before");
   ask->add_flag("--replace", options.replace, "Replace a file that is there");
   ask->callback([&] {
@@ -189,7 +195,7 @@ int main(int argc, char **argv)
 
   CLI::App *check = app.add_subcommand("check", "Read and check a case file");
   add_case(*check, options);
-  check->add_flag("--quiet", options.quiet, "Only say that it is good");
+  check->add_flag("--quiet", options.quiet, "Say only whether it is complete");
   check->callback([&] { work = [&] { solver::check_command(options); }; });
 
   CLI::App *show = app.add_subcommand("template", "Print a case file with every key explained");
@@ -213,13 +219,15 @@ int main(int argc, char **argv)
   mesh->add_flag("--replace", options.replace, "Replace a file that is there");
   mesh->callback([&] { work = [&] { solver::mesh_command(options, mesh_file); }; });
 
-  CLI::App *simulate = app.add_subcommand("simulate", "Simulate the phases as written");
+  CLI::App *simulate = app.add_subcommand(
+      "simulate", "Run the stages exactly as the file lists them, without looking for a plan");
   add_run(*simulate, options);
   add_picture_flags(*simulate, choice);
   simulate->callback([&] { work = [&] { solver::simulate_command(options); }; });
 
   CLI::App *plan = app.add_subcommand("plan", "Plan the straightening");
   add_run(*plan, options);
+  plan->add_flag("--full", options.full, "Print the whole text, with every step and table");
   add_picture_flags(*plan, choice);
   plan->callback([&] { work = [&] { solver::plan_command(options); }; });
 

@@ -19,6 +19,7 @@ endfunction()
 overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/card/card.css card_style)
 overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/report/report.css report_style)
 overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/report/index.css index_style)
+overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/sheet/sheet.css sheet_style)
 overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/view/neck_view.js neck_view_script)
 overbend_embed(${OVERBEND_THREE_JS} three_script
   LICENCE ${CMAKE_CURRENT_SOURCE_DIR}/view/three_licence.txt)
@@ -42,5 +43,6 @@ target_sources(overbend_viz PRIVATE
   report/report_stages.cc
   report/report_view.cc
   page/show.cc
+  sheet/intake_sheet.cc
   view/surface.cc
   view/view_data.cc)

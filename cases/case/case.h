@@ -180,7 +180,7 @@ struct Air
   double temperature = 293.15;
   double humidity = 0.5;        // relative, 0..1
   double film = 8;              // convection coefficient of a free face, W/(m^2 K)
-  bool wrapped = false;         // back, headstock, heel and the board's sides wrapped in dry cloth
+  bool wrapped = false;         // all wood that the bar does not cover, in dry cloth
   double wrap_conductance = 4;  // of heat, through the wrap alone, W/(m^2 K)
   double wrap_resistance = 3e7; // to water, of the wrap alone, s/m of moisture content
 };
@@ -332,6 +332,10 @@ struct Phase
   Climate climate; // play only; no points: `air` holds throughout
 };
 
+// What kitchen foil under the cloth of a wrap holds back of the wood's water, s/m of moisture
+// content: the foil itself passes none, its overlaps and ends do [E].
+constexpr double foil_resistance = 3e8;
+
 // Durations and switches of the default schedule, used when the file lists no [[phase]]. Times in
 // s.
 struct Schedule
@@ -342,6 +346,7 @@ struct Schedule
   bool reread = true;
   double reread_time = 0, hold = 0, cool = 0, release = 0, rest = 0;
   bool wrap = false;
+  bool wrap_foil = false; // kitchen foil under the cloth: foil_resistance
   bool nut = false;
   double play = 0; // after the target's reading, in the air of [climate]
   int month = 0;   // in which that begins
@@ -371,6 +376,7 @@ struct LeftOpen
   bool bar_ends = false;        // Heater::to, iron_to
   bool bar_width = false;       // Heater::width
   bool wrap = false;            // Schedule::wrap
+  bool wrap_foil = false;       // Schedule::wrap_foil, Air::wrap_resistance
   bool hold = false;            // Schedule::hold
   bool device = false;          // what pulls the headstock down
   bool cradle = false;          // Bench::cradle_x

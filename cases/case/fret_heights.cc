@@ -103,7 +103,7 @@ FretHeights parse_fret_heights(const std::string &text, double low, double high)
     const double height = parse_height(trimmed(item.substr(colon + 1)), low, high);
     for (int fret = frets.from; fret <= frets.to; ++fret) {
       if (!told.insert({fret, 2 * frets.bass + frets.treble}).second)
-        throw UnitError("fret " + std::to_string(fret) + " is told twice", "keep one of the two");
+        throw UnitError("fret " + std::to_string(fret) + " is given twice", "keep one of the two");
       if (frets.bass)
         heights[fret].bass = height;
       if (frets.treble)

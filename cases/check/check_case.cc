@@ -118,15 +118,15 @@ void check_moisture(const Case &result)
     refuse_any(
         result,
         {"moisture.content", "moisture.humidity", "moisture.climate_to", "moisture.climate_file"},
-        "the moisture is measured, and also told by the air it lived in",
+        "the moisture is measured, and also given by the air it lived in",
         "leave one of them out; a good measurement is the better");
   if (int(known.humidity.has_value()) + int(months) + int(table) > 1)
     refuse_any(result, {"moisture.climate_to", "moisture.climate_file", "moisture.humidity"},
-               "the air it lived in is told twice",
+               "the air it lived in is given twice",
                "keep one of `humidity`, `climate_to` and `climate_file`");
   if (known.temperature && (known.content || months || table))
     refuse(result, "moisture.temperature",
-           "`temperature` is that of one air, but the moisture is told by something else",
+           "`temperature` is that of one air, but the moisture is given by something else",
            "leave it out, or tell the air by `humidity` and `temperature`");
 }
 

@@ -181,6 +181,10 @@ void check_target_time(const Case &result)
 void check_schedule(const Case &result)
 {
   const Schedule &schedule = result.schedule;
+  if (schedule.wrap_foil && !schedule.wrap)
+    refuse(result, "schedule.wrap_foil",
+           "the foil lies under the cloth of a wrap, and there is none",
+           "set `wrap = true`, or leave the foil out");
   const double wanted = result.target.after_release;
   if (wanted <= schedule.release + schedule.rest)
     refuse_any(result, {"target.after_release", "schedule.rest", "schedule.release"},

@@ -61,9 +61,10 @@ void check_first_pass(const Case &result)
   const FirstPass &pass = result.first_pass;
   if (pass.overbend.has_value() != pass.bow.has_value())
     refuse(result, pass.overbend ? "first_pass.overbend" : "first_pass.bow",
-           pass.overbend ? "what the clamp was set to is told, and not what was read after it"
-                         : "what was read after the first pass is told, and not what the clamp was "
-                           "set to",
+           pass.overbend
+               ? "what the clamp was set to is given, and not what was read after it"
+               : "what was read after the first pass is given, and not what the clamp was "
+                 "set to",
            "give both overbend and bow");
   const std::pair<const char *, bool> beside[] = {
       {"first_pass.overbend_twist", pass.overbend_twist != 0},
@@ -72,10 +73,10 @@ void check_first_pass(const Case &result)
       {"first_pass.hold", pass.hold.has_value()}};
   for (const auto &[key, told] : beside)
     if (told && !pass.done())
-      refuse(result, key, "a first pass is told without its overbend and the bow after it",
+      refuse(result, key, "a first pass is given without its overbend and the bow after it",
              "give first_pass.overbend and first_pass.bow as well");
   if (pass.done() && result.lines.count("phase[1]") > 0)
-    refuse(result, "first_pass.bow", "a first pass cannot be told beside phases of your own",
+    refuse(result, "first_pass.bow", "a first pass cannot be given beside phases of your own",
            "leave the phases to [schedule], or list both passes as phases and use `simulate`");
 }
 } // namespace

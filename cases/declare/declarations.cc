@@ -11,7 +11,7 @@ const std::vector<SectionNote> &section_notes()
       {"", "Before the first section."},
       {"neck", "Sizes of the neck, all measurable with rule and callipers."},
       {"shaft",
-       "The wood behind the board. One glued up from strips is told strip by strip under "
+       "The wood behind the board. One glued up from strips is given strip by strip under "
        "[[lamination]], which the questionnaire leaves to your own hand; what stands here is then "
        "for what a strip does not say."},
       {"lamination",

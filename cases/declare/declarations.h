@@ -81,7 +81,8 @@ struct Declaration
   std::vector<std::string> words; // of a choice; of a fret, the word for 0
   Access access;
   bool to_be_given = false; // no preset has it: only the bench knows
-  std::string only_with;    // the word of its section's `kind` without which it means nothing
+  // The word of its section's `kind` (of [warp]: `cause`) without which it means nothing.
+  std::string only_with;
 
   std::string name() const { return section.empty() ? key : section + "." + key; }
   bool may_be_unknown() const; // "unknown" is a value

@@ -108,21 +108,26 @@ void declare_warp(Declarations &lines)
               "unknown");
   warp.quantity("temperature", Dimension::temperature, OVERBEND_AT(result.warp.temperature),
                 celsius(25), celsius(95), "Hot strung: hottest air around the instrument.",
-                "65 degC");
+                "65 degC")
+      .only_with = "hot strung";
   warp.time("hot_time", OVERBEND_AT(result.warp.hot_time), 5 * minute, 12 * week,
-            "Hot strung: time at that temperature, all hot days together.", "4 h");
+            "Hot strung: time at that temperature, all hot days together.", "4 h")
+      .only_with = "hot strung";
   warp.choice(
-      "kept_in", {"case", "open"}, OVERBEND_AT(result.warp.kept_in),
-      "Hot strung: in its closed case, where the wood keeps its water, or in the open (on a "
-      "wall, on a seat), where it meets the dry hot air. In cars and attics instruments "
-      "mostly lie in their cases [E].",
-      "case");
+          "kept_in", {"case", "open"}, OVERBEND_AT(result.warp.kept_in),
+          "Hot strung: in its closed case, where the wood keeps its water, or in the open (on a "
+          "wall, on a seat), where it meets the dry hot air. In cars and attics instruments "
+          "mostly lie in their cases [E].",
+          "case")
+      .only_with = "hot strung";
   warp.time("pull_time", OVERBEND_AT(result.warp.pull_time), 1 * day, 200 * year,
-            "Years of pull: time under string pull.", "20 years");
+            "Years of pull: time under string pull.", "20 years")
+      .only_with = "years of pull";
   warp.quantity("slip_share", Dimension::fraction, OVERBEND_AT(result.warp.slip_share), 0, 1,
                 "Unknown cause: share of the bow taken as slip of the glue line; the rest is "
                 "taken to be in the wood.",
-                "50 %");
+                "50 %")
+      .only_with = "unknown";
   warp.time("strings_off_for", OVERBEND_AT(result.warp.rest_time), 0, 100 * year,
             "Time since the strings came off.", "1 day");
 }
@@ -140,11 +145,12 @@ void declare_room(Declarations &lines)
                 "Heat carried off by still air from a free face, for its area and degree; what it "
                 "radiates, about 5, comes on top [E].",
                 "4.5 W/(m2 K)");
-  room.quantity("wrap_conductance", Dimension::conductance,
-                OVERBEND_AT(result.room.wrap_conductance), 0.5, 100,
-                "Heat through a dry cloth around back, headstock, heel and the board's sides, for "
-                "its area and degree [E].",
-                "4 W/(m2 K)");
+  room.quantity(
+      "wrap_conductance", Dimension::conductance, OVERBEND_AT(result.room.wrap_conductance), 0.5,
+      100,
+      "Heat through a dry cloth around all wood that the bar does not cover, for its area "
+      "and degree [E].",
+      "4 W/(m2 K)");
   // The cloth passes as much heat as a film of 4 W/(m^2 K) and is as thick as 6.5 mm of still air.
   // Vapour through that much air, 2.5e-5 m^2/s, meets 1.4e6 s/m of moisture content. But bare wood
   // in still air (4.5 W/(m^2 K)) is measured to hold back 2.2e7 s/m at 9 % (finishes.toml), some

@@ -177,7 +177,7 @@ void declare_rod(Declarations &lines)
              "As it is on the bench. Slacken a working rod before anything else. Seized: it turns "
              "neither way, and bows and twist are read with its pull in the neck. At its stop: it "
              "can be slackened and set again to `force`, no tighter; the target then is slack "
-             "unless told.",
+             "unless given.",
              "slack");
   rod.choice("bar", {"steel", "carbon", "aluminium"}, OVERBEND_AT(result.neck.rod.bar),
              "Bonded bar only: what it is made of.", "steel")
@@ -194,7 +194,7 @@ void declare_rod(Declarations &lines)
   rod.quantity(
       "force", Dimension::force, OVERBEND_AT(result.neck.rod.force), 0, 5000,
       "Pull in the rod when it is set; at its stop, the most it gives; seized, its pull in "
-      "the neck as found, to be told in the case itself, or unknown.",
+      "the neck as found, to be given in the case itself, or unknown.",
       "0 N");
   rod.choice("bows", {"back", "forward"}, OVERBEND_AT(result.neck.rod.bows),
              "Two-way only: which way it bows the neck when set, back against the strings or "

@@ -29,7 +29,8 @@ void declare_scatter(Declarations &lines)
   grain.length("scatter_across", OVERBEND_AT(result.scatter.across), 2 * mm, 10,
                "The same across the grain, a few rings [E].", "15 mm");
   grain.count("seed", OVERBEND_AT(result.scatter.seed), 1, 1000000,
-              "Another number is another blank; the same number gives the same blank.", "1");
+              "Change the number for another piece of wood; the same number gives the same piece.",
+              "1");
 }
 
 void declare_moisture(Declarations &lines)

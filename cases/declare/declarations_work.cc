@@ -20,7 +20,7 @@ const std::vector<SectionNote> &phase_notes()
       {"release", "Cradle, cords and block off, heat off, wrap off."},
       {"rest", "Heat off; nothing else changes."},
       {"string up", "Strings on at pitch, nut in, the rod as the target asks."},
-      {"warm free", "Heat on without clamp and strings: what is slip moves back by itself."},
+      {"warm free", "Heat on without clamp and strings: what is slip goes back by itself."},
       {"play", "Lives with its strings on or off as they are, clamp and heat off, in air that "
                "changes: by the months of [climate], or by a table (climate_file)."},
   };
@@ -63,9 +63,16 @@ void declare_schedule(Declarations &lines)
                   "Month in which that begins.", "january");
   schedule.flag(
       "wrap", OVERBEND_AT(result.schedule.wrap),
-      "Back, headstock, heel and the sides of the board wrapped in dry cloth while hot and while "
-      "cooling, never bar or iron. It keeps heat (wrap_conductance) and slows the water "
-      "(wrap_resistance); the fingerboard's top stays open.",
+      "All wood that the bar does not cover wrapped in dry cloth while hot and while cooling, "
+      "never "
+      "bar or iron: back, headstock, heel, the board's sides and ends and its top beside the bar; "
+      "once the bar is off, all of its top. It keeps heat (wrap_conductance) and slows the water "
+      "(wrap_resistance).",
+      "false");
+  schedule.flag(
+      "wrap_foil", OVERBEND_AT(result.schedule.wrap_foil),
+      "Kitchen foil around the neck under the cloth of `wrap`: it holds back ten times as "
+      "much of the wood's water (3e8 s/m [E]), so that ends and edges do not dry.",
       "false");
   schedule.flag("nut", OVERBEND_AT(result.schedule.nut),
                 "The nut stays in its slot in the clamp: only with a bar that ends at the board.",
@@ -137,8 +144,7 @@ void declare_phase(Declarations &lines)
                  OVERBEND_AT(phase.air.wrap_resistance), 0, 1e10,
                  "What the wrap holds back of the wood's water.");
   phase.flag("wrapped", OVERBEND_AT(phase.air.wrapped),
-             "Back, headstock, heel and the sides of the board wrapped in dry cloth; the "
-             "fingerboard's top stays open.");
+             "All wood that the bar does not cover wrapped in dry cloth.");
   declare_phase_bench(phase);
   phase
       .choice("pull", {"none", "take-up", "to reading"}, OVERBEND_AT(phase.pull.kind),

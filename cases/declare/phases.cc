@@ -33,6 +33,8 @@ void heat_up(Phase &phase, const Case &result, bool wrap)
   if (result.heater.from < 0)
     phase.nut = false;
   phase.air.wrapped = phase.air.wrapped || wrap;
+  if (wrap && result.schedule.wrap_foil)
+    phase.air.wrap_resistance = std::max(phase.air.wrap_resistance, foil_resistance);
 }
 
 void cool_down(Phase &phase)

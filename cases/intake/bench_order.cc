@@ -2,6 +2,7 @@
 #include "cases/intake/bench_order.h"
 
 #include <algorithm>
+#include <set>
 
 namespace overbend::cases
 {
@@ -57,6 +58,19 @@ const std::vector<Place> &places()
   return order;
 }
 
+// What decides a plan and differs from neck to neck [E].
+const std::set<std::string> &needed()
+{
+  static const std::set<std::string> keys = {
+      "preset",        "warp.cause",       "warp.temperature", "warp.hot_time",
+      "warp.kept_in",  "warp.pull_time",   "finish.kind",      "finish.binding",
+      "room.humidity", "neck.nut_width",   "neck.depth_at_1",  "neck.depth_at_12",
+      "rod.state",     "found.open_crack", "found.bow",        "found.twist",
+      "glue.board",    "shaft.wood",       "board.wood",       "strings.set",
+      "tuners.layout", "target.relief",    "neck.scale_length"};
+  return keys;
+}
+
 BenchSection section_of(const SectionNote &note, const std::string &caution, bool at_the_bench)
 {
   // The top of the file is a place in a file, nothing on a bench.
@@ -89,6 +103,11 @@ const std::vector<BenchSection> &bench_order()
     return sections;
   }();
   return order;
+}
+
+bool is_needed(const Declaration &declaration)
+{
+  return needed().count(declaration.name()) > 0;
 }
 
 std::string label_of(const Declaration &declaration)

@@ -25,6 +25,10 @@ struct BenchSection
 // rests is settled before what it reads; otherwise the order is that of the declarations.
 const std::vector<BenchSection> &bench_order();
 
+// Whether a plan hangs on this key so much that it is asked for in the first place; the others have
+// usual values that fit an ordinary neck of the preset's kind.
+bool is_needed(const Declaration &declaration);
+
 // "depth at 1" for "depth_at_1".
 std::string label_of(const Declaration &declaration);
 

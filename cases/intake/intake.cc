@@ -17,7 +17,7 @@ std::string complaint(const UnitError &error)
 }
 } // namespace
 
-Intake::Intake(KnownNames known) : answers_(std::move(known))
+Intake::Intake(KnownNames known, Extent extent) : answers_(std::move(known)), extent_(extent)
 {
   questions_.push_back({Ask::unit, 0, nullptr, EdgeLine::centre});
   for (std::size_t section = 0; section < bench_order().size(); ++section)
@@ -40,11 +40,28 @@ bool Intake::applies(std::size_t index) const
   return field == nullptr || answers_.applies(*field);
 }
 
+bool Intake::is_asked(std::size_t index) const
+{
+  const Question &q = questions_[index];
+  if (!applies(index))
+    return false;
+  if (extent_ == Extent::all)
+    return true;
+  const bool on_the_centre = q.ask == Ask::gaps && q.line == EdgeLine::centre;
+  if (q.field == nullptr)
+    return (q.ask == Ask::unit || on_the_centre) == (extent_ == Extent::needed);
+  // Without a default, and where no preset was chosen.
+  const bool open = q.field->preset_or.empty() && answers_.otherwise(*q.field).empty() &&
+                    !answers_.from_gaps(*q.field);
+  const bool needed = is_needed(*q.field) || open;
+  return needed == (extent_ == Extent::needed);
+}
+
 void Intake::forward()
 {
   do
     ++at_;
-  while (at_ < questions_.size() && !applies(at_));
+  while (at_ < questions_.size() && !is_asked(at_));
   if (at_ >= questions_.size())
     state_ = State::reviewing;
 }
@@ -79,6 +96,8 @@ std::string Intake::command(const std::string &word, const std::string &rest, bo
     return back();
   if (word == "help" || word == "?")
     return help();
+  if (word == "more")
+    return more();
   if (word == "end") {
     state_ = State::reviewing;
     at_ = questions_.size();
@@ -109,13 +128,24 @@ std::string Intake::back()
     }
   }
   std::size_t before = std::min(at_, questions_.size());
-  while (before > 0 && !applies(before - 1))
+  while (before > 0 && !is_asked(before - 1))
     --before;
   if (before == 0)
     return "  This is the first question.\n";
   at_ = before - 1;
   state_ = State::asking;
   return "";
+}
+
+std::string Intake::more()
+{
+  if (extent_ != Extent::needed)
+    return "  The rest is being asked already.\n";
+  extent_ = Extent::rest;
+  state_ = State::asking;
+  at_ = 0;
+  forward();
+  return "  Now the rest; its usual values stand where you skip.\n";
 }
 
 std::string Intake::skip(bool keeps_answer)
@@ -195,7 +225,7 @@ std::string Intake::field_value(const Declaration &field, const std::string &tex
   if (length && plain_word(taken) != "unknown")
     said += ", that is " + both_lengths(parse_quantity(taken, Dimension::length));
   if (const auto worked_out = answers_.from_gaps(field); worked_out && *worked_out != taken)
-    said += " (the gaps told " + *worked_out + ")";
+    said += " (the gaps give " + *worked_out + ")";
   forward();
   return said + "\n";
 }

@@ -21,7 +21,11 @@ public:
     left       // quit: what was answered is kept
   };
 
-  explicit Intake(KnownNames known);
+  // What is asked for: the keys that a plan hangs on (is_needed) and those that nothing else gives;
+  // after `more` the rest; or every key in order.
+  enum class Extent { needed, rest, all };
+
+  explicit Intake(KnownNames known, Extent extent = Extent::needed);
   // As if it had been answered. Throws CaseError if there is none of that name.
   void choose_preset(const std::string &preset);
   // Takes the answers and gaps of a file that the questionnaire wrote. Throws CaseError for what it
@@ -44,6 +48,7 @@ public:
   //   back                     the question before; among gaps: forgets the last one
   //   next                     skips the rest of the section
   //   go KEY                   to a key ("found.bow") or a section ("found")
+  //   more                     asks the rest too, which has usual values
   //   end                      to the review
   //   help or ?                more about the question
   //   quit                     leaves
@@ -63,6 +68,9 @@ private:
 
   const Question &question() const { return questions_[at_]; }
   bool applies(std::size_t index) const;
+  bool is_asked(std::size_t index) const; // applies, and belongs to what is asked for
+  std::string count_text() const;         // "7/24": which of the questions that are asked
+  std::string more();
   void resume_gaps(const std::string &text, const std::string &file);
   void add_gap(EdgeLine line, int fret, const std::string &gap);
   void forward(); // to the next question that applies, or to the review
@@ -86,5 +94,6 @@ private:
   std::array<std::vector<int>, 3> order_; // frets of each line as they were told, for `back`
   std::size_t at_ = 0;
   State state_ = State::asking;
+  Extent extent_;
 };
 } // namespace overbend::cases

@@ -177,12 +177,25 @@ bool IntakeAnswers::from_preset(const Declaration &field) const
   return !is_preset_field(field) && field.preset_or != otherwise(field);
 }
 
+namespace
+{
+// The presets never change, and each question looks its value up in one.
+const Document &document_of(const Preset &preset)
+{
+  static std::map<std::string, Document> known;
+  const auto found = known.find(preset.name);
+  return found != known.end()
+             ? found->second
+             : known.emplace(preset.name, parse_document(preset.text, "preset")).first->second;
+}
+} // namespace
+
 std::string IntakeAnswers::otherwise(const Declaration &field) const
 {
   const auto name = given_.find(find_declaration("", "preset"));
   const Preset *preset = name == given_.end() ? nullptr : find_preset(name->second);
   if (preset != nullptr && !field.section.empty())
-    for (const Section &section : parse_document(preset->text, "preset").sections)
+    for (const Section &section : document_of(*preset).sections)
       if (section.name == field.section)
         for (const Entry &entry : section.entries)
           if (entry.key == field.key)
@@ -199,7 +212,9 @@ bool IntakeAnswers::applies(const Declaration &field) const
 {
   if (field.only_with.empty())
     return true;
-  const std::string kind = effective(*find_declaration(field.section, "kind"));
+  const Declaration *const kind_of_section = find_declaration(field.section, "kind");
+  const std::string kind =
+      effective(kind_of_section ? *kind_of_section : *find_declaration(field.section, "cause"));
   return kind.empty() || plain_word(kind) == plain_word(field.only_with);
 }
 
@@ -210,7 +225,7 @@ Draft IntakeAnswers::draft() const
   const Preset *preset = name == given_.end() ? nullptr : find_preset(name->second);
   Document document;
   if (preset != nullptr)
-    document = parse_document(preset->text, "preset");
+    document = document_of(*preset);
   for (const Declaration &field : declarations()) {
     if (is_repeated(field.section))
       continue;

@@ -28,7 +28,8 @@ std::string with_unit(const Declaration &field)
   return text + (unit ? ")" : "");
 }
 
-constexpr const char *commands = "skip, unknown, back, next (section), go KEY, end, help, quit";
+constexpr const char *commands =
+    "skip, unknown, back, next (section), go KEY, more, end, help, quit";
 } // namespace
 
 std::string Intake::prompt() const
@@ -51,8 +52,11 @@ std::string Intake::prompt() const
 std::string Intake::section_text() const
 {
   const BenchSection &section = bench_order()[question().section];
-  const bool first = at_ > 0 && (questions_[at_ - 1].section != question().section ||
-                                 questions_[at_ - 1].ask == Ask::unit);
+  std::size_t before = at_;
+  while (before > 0 && !is_asked(before - 1))
+    --before;
+  const bool first = before == 0 || questions_[before - 1].section != question().section ||
+                     questions_[before - 1].ask == Ask::unit;
   if (!first)
     return "";
   std::string text =
@@ -67,15 +71,14 @@ std::string Intake::section_text() const
 std::string Intake::field_text() const
 {
   const Declaration &field = *question().field;
-  std::string text = std::to_string(at_) + "/" + std::to_string(questions_.size() - 1) + "  " +
-                     label_of(field) + ": " + field.sentence + "\n     " +
+  std::string text = count_text() + label_of(field) + ": " + field.sentence + "\n     " +
                      (is_preset_field(field) ? answers_.known_names(field)
                                              : without_backticks(allowed_values(field))) +
                      with_unit(field) + "\n     ";
   const std::string otherwise = answers_.otherwise(field);
   if (const auto given = answers_.given(field))
     text += "[" + in_both(field, *given) + ", answered" +
-            (is_preset_field(field) ? "; none does without a preset]" : "; skip takes it back]");
+            (is_preset_field(field) ? "; none does without a preset]" : "; skip clears it]");
   else if (const auto worked_out = answers_.from_gaps(field))
     text += "[" + in_both(field, *worked_out) + ", from the gaps at the frets]";
   else if (!otherwise.empty())
@@ -90,15 +93,25 @@ std::string Intake::gaps_text() const
 {
   const Rests rests = answers_.rests();
   const bool known = rests.near_nut < rests.near_body;
-  return std::to_string(at_) + "/" + std::to_string(questions_.size() - 1) +
-         "  gap under the straightedge, " + name_of(question().line) +
+  return count_text() + "gap under the straightedge, " + name_of(question().line) +
          " line: fret and gap, such as \"7 0.45 mm\", one after the other, 0 where the edge "
          "touches.\n"
          "     The bow is the chord over the rest frets" +
          (known ? " (" + std::to_string(rests.near_nut) + " and " +
                       std::to_string(rests.near_body) + ")"
                 : "") +
-         " less the line: both of them are to be read, too. skip goes on.\n";
+         " less the line: give the gaps there, too. skip goes on.\n";
+}
+
+std::string Intake::count_text() const
+{
+  std::size_t before = 0, all = 0;
+  for (std::size_t i = 0; i < questions_.size(); ++i)
+    if (questions_[i].ask != Ask::unit && (is_asked(i) || i == at_)) {
+      ++all;
+      before += i < at_;
+    }
+  return std::to_string(before + 1) + "/" + std::to_string(all) + "  ";
 }
 
 std::string Intake::help() const
@@ -109,7 +122,7 @@ std::string Intake::help() const
     return "  write puts the file as it is, back and go KEY go back, quit leaves.\n";
   if (question().ask == Ask::gaps)
     return "  A forward bow: the edge rests on both rest frets, their gaps are 0. A back-bow: the "
-           "edge balances\n  on the hump, the gaps at both ends are equal. A gap told again "
+           "edge balances\n  on the hump, the gaps at both ends are equal. A gap given again "
            "replaces the first; back forgets\n  the last one.\n" +
            words;
   if (question().ask == Ask::unit)
@@ -128,9 +141,11 @@ std::string Intake::review_text() const
 {
   const auto problem = answers_.problem();
   if (!problem)
-    return "\nThe answers are a good case. write keeps them so; back or go KEY changes one "
-           "[write, back, go KEY, quit]\n";
-  std::string text = "\nNot yet a good case: " + problem->what + "; " + problem->remedy + "\n";
+    return std::string("\nThe answers make a complete case. write keeps them so; back or go KEY "
+                       "changes one") +
+           (extent_ == Extent::needed ? "; more asks what has usual values" : "") +
+           " [write, back, go KEY, " + (extent_ == Extent::needed ? "more, " : "") + "quit]\n";
+  std::string text = "\nNot yet a complete case: " + problem->what + "; " + problem->remedy + "\n";
   if (problem->field != nullptr)
     text += "Look at `go " + problem->field->name() + "`.";
   return text + " write keeps it unfinished, marked so in its first line [write, back, go KEY, "

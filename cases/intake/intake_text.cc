@@ -108,7 +108,7 @@ std::string IntakeAnswers::case_text() const
   const std::optional<IntakeProblem> wrong = problem();
   if (!wrong)
     return body;
-  std::string text = "# UNFINISHED, not yet a good case: " + wrong->what + "; " + wrong->remedy;
+  std::string text = "# UNFINISHED, not yet a complete case: " + wrong->what + "; " + wrong->remedy;
   for (char &letter : text)
     if (static_cast<unsigned char>(letter) < 0x20 || letter == 0x7F)
       letter = ' ';

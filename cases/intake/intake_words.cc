@@ -8,7 +8,7 @@ namespace overbend::cases
 {
 int take_fret(std::string &text)
 {
-  const UnitError unclear("a gap is told with its fret",
+  const UnitError unclear("a gap is given with its fret",
                           "write fret and gap, such as \"7 0.45 mm\"; `skip` goes on");
   std::string rest = text;
   if (plain_word(rest).rfind("fret ", 0) == 0)

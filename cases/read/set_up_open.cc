@@ -9,8 +9,8 @@ namespace
 {
 bool all_open(const LeftOpen &open)
 {
-  return open.bar_temperature && open.bar_ends && open.bar_width && open.wrap && open.hold &&
-         open.device && open.cradle;
+  return open.bar_temperature && open.bar_ends && open.bar_width && open.wrap && open.wrap_foil &&
+         open.hold && open.device && open.cradle;
 }
 } // namespace
 
@@ -25,6 +25,7 @@ LeftOpen left_open(const Case &result)
   open.bar_ends = is_open("heater.to") && is_open("heater.iron_to");
   open.bar_width = is_open("heater.width");
   open.wrap = is_open("schedule.wrap");
+  open.wrap_foil = is_open("schedule.wrap_foil") && is_open("room.wrap_resistance");
   open.hold = is_open("schedule.hold");
   open.device = is_open("bench.device") && is_open("bench.posts") && !result.bench.stop_block;
   open.cradle = is_open("bench.cradle");
@@ -41,7 +42,7 @@ Case with_set_up_open(const Case &result)
   if (result.phases_listed)
     return result;
   Case open = result;
-  open.left_open = {true, true, true, true, true, true, true};
+  open.left_open = {true, true, true, true, true, true, true, true};
   open.bench.stop_block = false;
   open.phases = scheduled_phases(open);
   return open;

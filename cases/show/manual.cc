@@ -36,8 +36,8 @@ alone, stay below the limit of finish and glue, keep out of the line of the cord
 rules for fire, electricity and protected woods, and leave to a trained hand what you are not
 trained for.
 
-`overbend ask` asks for all this question by question and writes the file; `overbend sheet` writes a
-sheet of the same keys to print.
+`overbend ask` asks what a plan hangs on, at most 25 questions, and writes the file; `overbend sheet`
+writes a page with the same questions to print. With `--all` both have every key.
 
 ## How values are written
 

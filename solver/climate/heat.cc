@@ -38,11 +38,7 @@ HeatSurroundings surroundings_of(const Model &model, const cases::Air &air,
   for (const Face face :
        {Face::board_top, Face::board_side, Face::board_nut_end, Face::board_body_end, Face::back,
         Face::headstock_face, Face::headstock_other})
-    s.film[id(face)] = bare;
-  if (air.wrapped)
-    for (const Face face :
-         {Face::board_side, Face::back, Face::headstock_face, Face::headstock_other})
-      s.film[id(face)] = wrapped(bare, air.wrap_conductance);
+    s.film[id(face)] = air.wrapped ? wrapped(bare, air.wrap_conductance) : bare;
   if (!tongue_is_glued(model))
     s.film[id(Face::tongue_under)] = bare;
   s.film[id(Face::body)] = {heel_to_body, air.temperature, 0};

@@ -31,9 +31,9 @@ MoistureSurroundings moisture_surroundings(const Model &model, const cases::Case
   s.glue_conductance = model.glue_line.at(board_line).glue.water_conductance;
   const cases::FinishedFaces &faces = the_case.faces;
   const double cloth = air.wrapped ? air.wrap_resistance : 0;
-  for (const Face face : {Face::board_top, Face::board_nut_end, Face::board_body_end})
-    s.coating[id(face)] = coating_of(faces.board);
-  s.coating[id(Face::board_side)] = coating_of(faces.board, cloth);
+  for (const Face face :
+       {Face::board_top, Face::board_side, Face::board_nut_end, Face::board_body_end})
+    s.coating[id(face)] = coating_of(faces.board, cloth);
   s.coating[id(Face::back)] = coating_of(faces.back, cloth);
   for (const Face face : {Face::headstock_face, Face::headstock_other})
     s.coating[id(face)] = coating_of(faces.headstock, cloth);

@@ -20,6 +20,7 @@ struct CommandOptions
   std::string folder;   // of the output; empty: from the case's name
   bool replace = false; // an output folder that holds something
   bool quiet = false;   // no progress, and only the outcome
+  bool full = false;    // a plan's whole text
   bool timing = false;
   // Puts the opener for ParaView beside the results; given by main, which alone knows viz.
   std::function<void(const std::string &folder)> write_opener = [](const std::string &) {};

@@ -2,7 +2,6 @@
 #include "solver/commands/commands_intake.h"
 
 #include "cases/intake/intake.h"
-#include "cases/intake/intake_sheet.h"
 #include "cases/text/document.h"
 #include "cases/text/error.h"
 #include "materials/tables.h"
@@ -52,25 +51,28 @@ void finish(const cases::Intake &intake, const IntakeOptions &options, const std
   }
   if (const auto problem = intake.answers().problem())
     throw cases::CaseError(options.file, 0,
-                           "what was answered is kept, but it is not yet a good case: " +
+                           "what was answered is kept, but it is not yet a complete case: " +
                                problem->what,
                            problem->remedy + " (`overbend ask --continue` asks on)");
-  out << "\n" << options.file << ": a good case. Next: overbend plan " << options.file << "\n";
+  out << "\n"
+      << options.file << ": complete, and nothing in it contradicts. Next: overbend plan "
+      << options.file << "\n";
 }
 } // namespace
 
 void sheet_command(const IntakeOptions &options)
 {
-  const std::string sheet = cases::intake_sheet(options.preset);
+  const std::string sheet = options.write_sheet(options.preset, options.all);
   refuse_if_there(options, "name another file with --output, or replace it with --replace");
   write_text_file(options.file, sheet);
   std::cout << "Intake sheet in " << options.file << ": open it in a browser and print it (A4 or "
-            << "Letter, both sides)\n";
+            << "Letter)\n";
 }
 
 void ask_command(const IntakeOptions &options, std::istream &in, std::ostream &out)
 {
-  cases::Intake intake(known_names(materials::tables()));
+  cases::Intake intake(known_names(materials::tables()),
+                       options.all ? cases::Intake::Extent::all : cases::Intake::Extent::needed);
   std::string kept;
   if (options.resume) {
     kept = cases::read_text(options.file);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <functional>
 #include <iosfwd>
 #include <string>
 
@@ -13,7 +14,11 @@ struct IntakeOptions
   std::string preset;       // may be empty
   bool replace = false;     // a file that is there
   bool resume = false;      // take the answers of the file that is there
+  bool all = false;         // ask every key; a sheet with every key
   bool to_terminal = false; // a person types: show a mark to type behind, do not echo
+  // The sheet as HTML, with every key or those that are needed; given by main, which alone knows
+  // viz.
+  std::function<std::string(const std::string &preset, bool all)> write_sheet;
 };
 
 // Writes the intake sheet. FileError if the file is there (unless replaced) or cannot be written;

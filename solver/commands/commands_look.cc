@@ -1,18 +1,22 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/commands/commands.h"
 
+#include "cases/case/first_pass.h"
 #include "cases/declare/presets.h"
 #include "cases/read/read_case.h"
+#include "cases/read/set_up_open.h"
 #include "cases/show/manual.h"
 #include "cases/text/units.h"
 #include "mesh/make_neck_mesh.h"
 #include "mesh/mesh_report.h"
+#include "solver/plan/verdict.h"
 #include "solver/report/plan_text.h"
 #include "solver/results/file_error.h"
 #include "solver/words/shop_words.h"
 
 #include <filesystem>
 #include <iostream>
+#include <sstream>
 
 namespace overbend::solver
 {
@@ -139,15 +143,36 @@ Record record_of(const cases::Case &the_case, const materials::Tables &tables)
   return record;
 }
 
+namespace
+{
+// What needs no simulation to be refused, said before one is waited for.
+void say_what_plan_will_refuse(const cases::Case &c, const materials::Tables &tables)
+{
+  const Verdict asked = refuse_before(cases::as_it_stands(c), tables);
+  if (!asked.refused())
+    return;
+  const bool other_may_do =
+      cases::fixes_set_up(c) &&
+      !refuse_before(cases::as_it_stands(cases::with_set_up_open(c)), tables).refused();
+  std::ostringstream out;
+  out << (other_may_do ? "`plan` will not take this set-up and will choose another:\n"
+                       : "`plan` will refuse it (" + in_words(asked.kind) + "):\n");
+  for (const std::string &reason : asked.reasons)
+    out << folded(reason, "  - ", "    ");
+  std::cout << out.str();
+}
+} // namespace
+
 void check_command(const CommandOptions &options)
 {
   const cases::Case c = read_checked_case(options.case_file, materials::tables());
-  std::cout << options.case_file << ": a good case";
+  std::cout << options.case_file << ": complete, and nothing in it contradicts";
   if (!c.title.empty())
     std::cout << " (\"" << c.title << "\")";
   std::cout << "\n";
   if (!options.quiet)
     std::cout << case_in_short(c);
+  say_what_plan_will_refuse(c, materials::tables());
 }
 
 void template_command(const std::string &preset)

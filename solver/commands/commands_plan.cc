@@ -18,6 +18,7 @@
 #include "solver/results/text_file.h"
 #include "solver/run/run_output.h"
 #include "solver/run/run_record.h"
+#include "solver/words/shop_words.h"
 
 #include <algorithm>
 #include <filesystem>
@@ -151,7 +152,7 @@ private:
   void finish()
   {
     const Job &job = *report.job;
-    watch.stage("the plan, step by step", 0.8, 1);
+    watch.stage("the whole job", 0.8, 0.9);
     const RecordedClimates climates = climates_of(job);
     const Workbench &workbench = job.line->bench();
     const MechanicsState &start = job.line->start().progress.state;
@@ -207,7 +208,7 @@ private:
     write_text_file(path("gaps.csv"), to_csv(gaps_table(report.the_case, column.history, as_built,
                                                         report.across_by_fret),
                                              at_end));
-    options.write_opener(folder);
+    is_recorded = true;
   }
 
   std::string path(const char *name) const
@@ -229,12 +230,28 @@ private:
     const std::string text = plan_text(report);
     write_text_file(path("plan.txt"), text);
     write_text_file(path("plan.json"), plan_json(report, record));
-    options.write_pages(folder);
+    // First the answer, then what takes long to draw.
     if (options.quiet)
-      std::cout << in_words(report.verdict.kind) << "\n";
+      std::cout << in_words(report.verdict.kind) << std::endl;
     else
-      std::cout << text << "\nWritten to the folder " << folder << ".\n";
+      std::cout << (options.full ? text : plan_in_short(report)) << std::endl;
+    watch.stage("drawing pictures and pages", 0.9, 1);
+    if (is_recorded)
+      options.write_opener(folder);
+    options.write_pages(folder);
+    watch.end_stage();
+    if (!options.quiet)
+      std::cout << where_to_look();
     watch.print_timing(counts);
+  }
+
+  std::string where_to_look() const
+  {
+    return capital(in_words(report.verdict.kind)) + ". In the folder " + folder + ":\n" +
+           (report.verdict.refused() ? "" : "  bench-card.html  to print and take to the bench\n") +
+           "  report.html      why, with pictures and plots\n"
+           "  plan.txt         every step and table (also printed by --full)\n" +
+           (is_recorded ? "  results.xdmf     for ParaView, opened by open_in_paraview.py\n" : "");
   }
 
   const CommandOptions &options;
@@ -246,6 +263,7 @@ private:
   Record record;
   mesh::NeckMesh neck;
   SolverCounts counts;
+  bool is_recorded = false; // fields of a history were written
 };
 } // namespace
 

@@ -67,14 +67,14 @@ private:
     const mesh::NeckMesh neck = mesh::make_neck_mesh(c.neck, c.numerics.resolution);
     const PlanInput input{c, neck, materials::tables(), [](const std::string &) {}, {}};
     Workbench workbench(input, {});
-    watch.stage("heat", 0.02, 0.1);
+    watch.stage("heat and moisture", 0.02, 0.1);
     const ThermalHistory heat = heat_of(workbench, c.phases);
     const MoistureHistory moisture = moisture_of(workbench, c.phases, heat);
-    watch.stage("start", 0.1, 0.3);
+    watch.stage("how the neck came to be bent", 0.1, 0.3);
     const FoundNeck found =
         find_start(c, workbench.model, workbench.bench, workbench.lines, workbench.found_strings,
                    workbench.mechanics, moisture.at(0));
-    watch.stage("phases", 0.3, 1);
+    watch.stage("simulating", 0.3, 1);
     FieldOutput fields(folder, workbench, c.phases, heat, record, &moisture);
     Peaks peaks(workbench.model, materials::tables().limits);
     BenchRecorder readings(workbench, heat, &moisture);

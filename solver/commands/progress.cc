@@ -38,22 +38,15 @@ std::string cut(const std::string &text, std::size_t width)
 }
 } // namespace
 
-std::string hours_and_minutes(double seconds)
-{
-  const long minutes = std::lround(std::ceil(std::max(0., seconds) / 60));
-  const std::string rest = std::to_string(minutes % 60);
-  return std::to_string(minutes / 60) + (rest.size() < 2 ? ":0" : ":") + rest;
-}
-
 std::string progress_line(const ProgressState &state, double elapsed, std::size_t width)
 {
   constexpr double enough_to_judge = 0.02;
   const double done = std::clamp(state.done, 0., 1.);
-  std::string line = state.phase + "  " + hours_and_minutes(state.clock) + " h  step " +
-                     std::to_string(state.step) + "  " +
-                     std::to_string(static_cast<int>(100 * done)) + " %";
-  if (done >= enough_to_judge)
-    line += "  " + hours_and_minutes(elapsed * (1 - done) / done) + " h left";
+  std::string line = state.work + ": " + std::to_string(static_cast<int>(100 * done)) + " %";
+  if (done >= enough_to_judge) {
+    const long minutes = std::lround(std::ceil(elapsed * (1 - done) / done / 60));
+    line += ", about " + std::to_string(std::max(1L, minutes)) + " min left";
+  }
   return cut(line, width);
 }
 

@@ -11,18 +11,14 @@ namespace overbend::solver
 // Where a run is.
 struct ProgressState
 {
-  std::string phase; // as the case names it
-  double clock = 0;  // time at the bench since the start of the schedule, s
-  int step = 0;      // steps accepted so far
-  double done = 0;   // share of the work done, 0..1
+  std::string work; // what is being done, and for which phase
+  double done = 0;  // share of the work done, 0..1
 };
 
-// The line: phase, clock, step, percent, time left. `elapsed` is the time the program has run, s;
-// the time left is elapsed (1 - done)/done, given once 2 % are done. Cut to `width` characters.
+// The line: what is being done, percent, time left: "trial runs, heat: 23 %, about 4 min left".
+// `elapsed` is the time the program has run, s; the time left is elapsed (1 - done)/done, rounded
+// up to minutes and given once 2 % are done. Cut to `width` characters.
 std::string progress_line(const ProgressState &state, double elapsed, std::size_t width);
-
-// h:min of a time at the bench or a time left, rounded up to minutes: "1:05", "0:01".
-std::string hours_and_minutes(double seconds);
 
 // One line on a terminal, written over itself at most ten times a second; nothing at all where the
 // output is no terminal.

@@ -38,8 +38,7 @@ void RunWatch::stage(const std::string &new_name, double share_from, double shar
   from = share_from;
   to = share_to;
   stage_start = Clock::now();
-  state.phase = name;
-  state.clock = 0;
+  state.work = name;
   state.done = from;
   show();
 }
@@ -49,9 +48,7 @@ void RunWatch::step(const cases::Case &c, const StepRecord &step)
   const cases::Phase &phase = c.phases.at(step.phase);
   const double in_phase =
       std::clamp((step.time - start_of(c, step.phase)) / phase.duration, 0., 1.);
-  state.phase = name + ": " + phase.name;
-  state.clock = step.time;
-  ++state.step;
+  state.work = name + ", " + phase.name;
   // Phases cost about the same, however long they last: the steps grow with them.
   state.done = from + (to - from) * (step.phase + in_phase) / double(c.phases.size());
   show();

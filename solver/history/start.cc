@@ -260,13 +260,13 @@ FoundNeck find_start(const cases::Case &the_case, const Model &model, const Benc
   d.severity = std::abs(s.bow.slip);
   if (the_case.warp.cause == cases::Cause::hot_strung && d.severity >= 1 &&
       std::abs(d.wood_bow) > told_bow)
-    d.remarks.push_back(std::string("That hot store as told, ") +
+    d.remarks.push_back(std::string("That hot store as given, ") +
                         (the_case.warp.kept_in == cases::KeptIn::open_air
                              ? "with the dry air that goes with it, leaves "
                              : "in a closed case that keeps its air, leaves ") +
                         cases::both_lengths(d.slip_bow) +
                         " at most. The rest is taken to be in the wood; if it was hotter or "
-                        "longer than told, more of it is slip.");
+                        "longer than given, more of it is slip.");
   if (the_case.warp.cause == cases::Cause::years_of_pull && std::abs(s.bow.wood) >= creep_spread)
     d.remarks.push_back("That many years of pull leave " + cases::both_lengths(d.wood_bow) +
                         " at most, half as much again as computed included. The rest is taken as "

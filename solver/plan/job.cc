@@ -41,6 +41,11 @@ public:
   {
     tell_heat_of_first_pass();
     look_for_passes();
+    // Wood that dries shrinks and has less strength left for the clamp: foil keeps it damp.
+    if (!job.ends && may_lay_foil() && strength_gave()) {
+      lay_foil();
+      look_for_passes();
+    }
     // Where that does not end the job, the longest hold may.
     if (!job.ends && job.planned.left_open.hold && job.planned.schedule.hold < longest_hold) {
       hold_longest();
@@ -59,23 +64,55 @@ private:
   // Heat, device and passes.
   void look_for_passes()
   {
-    input.stage("set-up");
+    input.stage("choice of heat");
     job.heat = choose_heat(job.planned, coarse(), input.tables, input.lift);
     if (job.planned.first_pass.done())
       learn_from_first_pass();
-    first_pass();
+    if (!first_pass())
+      return;
     while (job.line_moves && !job.ends && may_go_on())
       one_more_pass();
   }
 
+  bool may_lay_foil() const { return job.planned.schedule.wrap && job.planned.left_open.wrap_foil; }
+
+  bool strength_gave() const
+  {
+    const auto gave = [](const auto &one) { return one.limit == Limit::strength; };
+    return std::any_of(job.tried.begin(), job.tried.end(), gave) ||
+           std::any_of(job.passes.begin(), job.passes.end(), gave);
+  }
+
+  void lay_foil()
+  {
+    cases::Case again = as_asked();
+    again.schedule.wrap_foil = true;
+    again.left_open.wrap_foil = false;
+    start_over(std::move(again));
+  }
+
   void hold_longest()
   {
-    cases::Case again = input.the_case;
-    again.first_pass = job.planned.first_pass;
+    cases::Case again = as_asked();
+    again.schedule.wrap_foil = job.planned.schedule.wrap_foil;
+    again.left_open.wrap_foil = job.planned.left_open.wrap_foil;
     again.schedule.hold = longest_hold;
     again.left_open.hold = false;
+    start_over(std::move(again));
+  }
+
+  // The case, with a first pass's heat as it was told or planned.
+  cases::Case as_asked() const
+  {
+    cases::Case asked = input.the_case;
+    asked.first_pass = job.planned.first_pass;
+    return asked;
+  }
+
+  void start_over(cases::Case with)
+  {
     job = Job();
-    job.planned = std::move(again);
+    job.planned = std::move(with);
     job.wanted.bow = input.the_case.target.relief;
     job.wanted.twist = input.the_case.target.twist;
   }
@@ -155,7 +192,8 @@ private:
   }
 
   // The first device that brings the middle line to its target; else the one that comes nearest.
-  void first_pass()
+  // False when the wood gives by its drying, however little is pulled, and foil may mend that.
+  bool first_pass()
   {
     std::optional<PlanColumn> best;
     std::array<std::unique_ptr<NeckLine>, 3> best_lines;
@@ -171,6 +209,8 @@ private:
       PlanColumn column = size_first_pass();
       job.tried.push_back({bench, column.reached, column.on_target, column.limit,
                            column.limit_place, column.demands});
+      if (!column.within_limits && column.limit == Limit::strength && may_lay_foil())
+        return false;
       if (best && !(miss(column) < miss(*best)))
         continue;
       best = std::move(column);
@@ -185,6 +225,7 @@ private:
     job.line_moves = best->line_moves();
     job.diagnosis = best->diagnosis;
     finish_pass(*best);
+    return true;
   }
 
   // Of the middle line, held back from the start by what the fast one makes of the setting that the

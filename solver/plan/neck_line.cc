@@ -86,7 +86,7 @@ NeckLine::NeckLine(const cases::Case &c, const mesh::NeckMesh &the_mesh,
     heat = like->first_heat;
     moisture = like->first_moisture;
   } else {
-    stage("heat");
+    stage("heat and moisture");
     follow_climates(planned_water);
   }
   first_heat = heat;
@@ -94,7 +94,7 @@ NeckLine::NeckLine(const cases::Case &c, const mesh::NeckMesh &the_mesh,
   if (like != nullptr && the_case.warp.cause != cases::Cause::hot_strung) {
     as_found = like->as_found;
   } else {
-    stage("start");
+    stage("how the neck came to be bent");
     as_found = find_start(the_case, workbench->model, workbench->bench, workbench->lines,
                           workbench->found_strings, workbench->mechanics, moisture.at(0));
   }
@@ -166,7 +166,7 @@ void NeckLine::go_on_with(std::vector<cases::Phase> later)
   const MoistureState water = water_at_end();
   found.progress = std::move(end);
   found.progress.units.clear();
-  stage("heat");
+  stage("heat and moisture");
   // The neck is as cold as before the first pass: what was warmed then is warmed alike.
   if (!same_heat(later, pass_phases))
     heat = heat_of(*workbench, later, choice.step_coarseness);

@@ -197,7 +197,7 @@ private:
 
   void run_with_units()
   {
-    input.stage("unit histories");
+    input.stage("trial run and small changes");
     Progress start = found.progress;
     start.units.clear();
     for (unsigned k = 0; k < 2; ++k) {
@@ -378,7 +378,7 @@ private:
 
   void run_full()
   {
-    input.stage("full run " + std::to_string(column.full_runs + 1));
+    input.stage("trial runs");
     const Reading expected = predicted();
     cold_share_run = rule.cold_share;
     column.history = run(found.progress, true);

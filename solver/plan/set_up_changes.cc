@@ -26,6 +26,8 @@ std::vector<std::string> changes_in_words(const cases::Case &asked, const cases:
                   ".");
   if (asked.schedule.wrap != planned.schedule.wrap)
     all.push_back(planned.schedule.wrap ? "Wrap the neck in dry cloth." : "Do not wrap the neck.");
+  if (planned.schedule.wrap && asked.schedule.wrap_foil != planned.schedule.wrap_foil)
+    all.push_back("Lay kitchen foil under the cloth.");
   if (std::abs(asked.schedule.hold - planned.schedule.hold) > 30)
     all.push_back("Hold the heat for " + cases::clock(planned.schedule.hold) + " instead of " +
                   cases::clock(asked.schedule.hold) + ".");

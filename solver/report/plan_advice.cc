@@ -31,11 +31,18 @@ const BySpeed *lines_of(const PlanReport &report, int pass, bool strung)
   return strung ? &one.strung : &one.released;
 }
 
-Expected expected(const PlanReport &report, const std::string &name, const PhaseEnd &end,
-                  bool at_start)
+// "strung, 7 days after release"
+std::string strung_at_date(const cases::Case &c)
+{
+  return "strung, " + cases::clock(c.target.after_release) + " after release";
+}
+
+Expected expected(const PlanReport &report, Occasion occasion, const std::string &name,
+                  const PhaseEnd &end, bool at_start)
 {
   const cases::Phase &phase = report.the_case.phases.at(end.phase);
   Expected e;
+  e.occasion = occasion;
   e.name = name;
   e.phase = end.phase;
   e.at_start = at_start;
@@ -67,11 +74,28 @@ Unknown split_of_the_bow(const Diagnosis &d)
   return {"How much of the bow is slip of the glue line and how much is in the wood: the cause is "
           "not known and the split is an estimate.",
           "A fifth of the bow more in the wood asks for about " + both_lengths(change) +
-              " further past straight (closed form of complete slip).",
+              " further past straight.",
           "Warm it free first: half an hour under the bar, no cords, no strings, then read again. "
-          "What it moves back by itself is slip."};
+          "What goes back by itself is slip."};
 }
 } // namespace
+
+const char *word(Occasion occasion)
+{
+  switch (occasion) {
+  case Occasion::released:
+    return "released";
+  case Occasion::before_second_pass:
+    return "before_second_pass";
+  case Occasion::before_strings:
+    return "before_strings";
+  case Occasion::strung:
+    return "strung";
+  case Occasion::at_date:
+    break;
+  }
+  return "at_date";
+}
 
 std::vector<Expected> expected_readings(const PlanReport &report)
 {
@@ -85,19 +109,22 @@ std::vector<Expected> expected_readings(const PlanReport &report)
     const cases::Phase &phase = c.phases[phases[i].phase], &before = c.phases[phases[i - 1].phase];
     const std::string which = several ? ", pass " + std::to_string(before.pass) : "";
     if (before.cords && !phase.cords)
-      all.push_back(expected(report, "right after release" + which, phases[i], true));
+      all.push_back(
+          expected(report, Occasion::released, "right after release" + which, phases[i], true));
     if (!all.empty() && phase.cords && !before.cords)
-      all.push_back(expected(report, "before the second pass", phases[i - 1], false));
+      all.push_back(expected(report, Occasion::before_second_pass, "before the second pass",
+                             phases[i - 1], false));
     if (!all.empty() && phase.strings && !before.strings) {
-      all.push_back(expected(report, "just before the strings", phases[i - 1], false));
-      all.push_back(expected(report, "strung, right after", phases[i], true));
+      all.push_back(expected(report, Occasion::before_strings, "just before the strings",
+                             phases[i - 1], false));
+      all.push_back(expected(report, Occasion::strung, "strung, right after", phases[i], true));
     }
   }
   const auto at_date = std::find_if(phases.begin(), phases.end(), [&](const PhaseEnd &end) {
     return end.phase == phase_at_date(c.phases);
   });
   if (!all.empty() && at_date != phases.end() && c.phases[at_date->phase].strings)
-    all.push_back(expected(report, "strung, at the date asked", *at_date, false));
+    all.push_back(expected(report, Occasion::at_date, strung_at_date(c), *at_date, false));
   return all;
 }
 
@@ -236,7 +263,7 @@ std::vector<Stage> stages(const cases::Case &c)
     }
   }
   if (strung)
-    all.push_back({"strung, at the date asked", phase_at_date(c.phases), false});
+    all.push_back({strung_at_date(c), phase_at_date(c.phases), false});
   return all;
 }
 } // namespace overbend::solver

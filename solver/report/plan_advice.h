@@ -11,10 +11,17 @@
 // here.
 namespace overbend::solver
 {
+// When a reading is expected.
+enum class Occasion { released, before_second_pass, before_strings, strung, at_date };
+
+// Its stable word in plan.json.
+const char *word(Occasion occasion);
+
 // A reading to expect, with the band in which it should fall.
 struct Expected
 {
-  std::string name;      // "right after release", "strung, at the date asked"
+  Occasion occasion = Occasion::released;
+  std::string name;      // "right after release", "strung, 7 days after release"
   unsigned phase = 0;    // of the main column
   bool at_start = false; // of the phase, else at its end
   Reading reading;       // as built included

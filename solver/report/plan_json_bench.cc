@@ -96,6 +96,7 @@ Json set_up(const PlanReport &report)
           {"stop_block_below_rest_m", below ? Json(*below) : Json(nullptr)},
           {"nut_in_its_slot", nut},
           {"back_wrapped", wrapped},
+          {"foil_under_wrap", wrapped && c.schedule.wrap_foil},
           {"bar",
            {{"from_m", h.from},
             {"to_m", h.to},
@@ -119,7 +120,8 @@ Json expected(const PlanReport &report)
     const PhaseEnd &end = phases.at(e.phase);
     const cases::Phase &phase = report.the_case.phases.at(end.phase);
     const double time = e.at_start ? end.time - phase.duration : end.time;
-    all.push_back({{"name", e.name},
+    all.push_back({{"occasion", word(e.occasion)},
+                   {"name", e.name},
                    {"phase", phase.name},
                    {"time_s", time},
                    {"after_release_s", pass_clock(report.the_case, phase.pass).after_release(time)},

@@ -63,6 +63,7 @@ Json heat(const Job &job)
           {"overshoot_K", h.overshoot},
           {"decided_by", word(h.decided_by)},
           {"wrapped", job.planned.schedule.wrap},
+          {"foil_under_wrap", job.planned.schedule.wrap && job.planned.schedule.wrap_foil},
           {"wrap_because", word(h.wrap)},
           {"hold_s", job.planned.schedule.hold},
           {"at_set_point", places(h.at_set_point)},

@@ -95,7 +95,8 @@ private:
       heat_on(phase);
     if (!phase.heater && before.heater)
       say(std::string("Heat off: iron and bar away from the board.") +
-          (phase.cords ? " The clamp stays until it is let go." : ""));
+          (phase.cords ? " The clamp stays until it is let go." : "") +
+          (phase.air.wrapped ? " Lay the wrap over the board's top as well." : ""));
     if (phase.cords && !before.cords)
       set_up(phase, end);
     if (phase.kind == cases::PhaseKind::reread && phase.block && !end.block_below)

@@ -93,26 +93,59 @@ void plan(std::ostringstream &out, const PlanReport &report)
 }
 } // namespace
 
-std::string plan_text(const PlanReport &report)
+namespace
 {
-  const cases::Case &c = report.the_case;
-  const bool refused = report.verdict.refused();
-  std::ostringstream out;
+void title(std::ostringstream &out, const cases::Case &c)
+{
   out << "STRAIGHTENING PLAN: " << (c.title.empty() ? c.file : c.title) << "\n\n";
-  verdict(out, report);
+}
+
+void what_is_wrong(std::ostringstream &out, const PlanReport &report)
+{
   out << "\nWHAT IS WRONG WITH IT\n";
-  found(out, c);
+  found(out, report.the_case);
   if (!report.columns.empty()) {
     diagnosis(out, report);
     first_pass(out, report);
   }
   strings(out, report);
+}
+
+void cautions(std::ostringstream &out, const PlanReport &report)
+{
+  out << "\nCAUTIONS\n";
+  list(out,
+       report.verdict.refused() ? cautions_of_a_refusal() : standing_cautions(report.the_case));
+}
+} // namespace
+
+std::string plan_in_short(const PlanReport &report)
+{
+  std::ostringstream out;
+  title(out, report.the_case);
+  verdict(out, report);
+  if (report.verdict.refused() || report.columns.empty()) {
+    what_is_wrong(out, report);
+  } else {
+    out << "\nIN SHORT\n";
+    in_short(out, report);
+  }
+  cautions(out, report);
+  return out.str();
+}
+
+std::string plan_text(const PlanReport &report)
+{
+  const bool refused = report.verdict.refused();
+  std::ostringstream out;
+  title(out, report.the_case);
+  verdict(out, report);
+  what_is_wrong(out, report);
   if (!report.columns.empty() && refused)
     tried(out, report);
   if (!report.columns.empty() && !refused)
     plan(out, report);
-  out << "\nCAUTIONS\n";
-  list(out, refused ? cautions_of_a_refusal() : standing_cautions(c));
+  cautions(out, report);
   return out.str();
 }
 } // namespace overbend::solver

@@ -12,6 +12,10 @@ namespace overbend::solver
 // each stage, what might give, cautions. mm and thou, degC and degF, N, kgf and lbf.
 std::string plan_text(const PlanReport &report);
 
+// What of it a terminal shows, in lines of at most 80 characters: verdict, the job in short,
+// cautions. Of a refused plan: verdict and what is wrong.
+std::string plan_in_short(const PlanReport &report);
+
 // Readings at the start and end of each phase, for `simulate`. `heat`: what probe and bar show at a
 // time, s.
 std::string history_text(const cases::Case &the_case, const History &history,

@@ -103,7 +103,9 @@ std::string heat_chosen_in_short(const PlanReport &report)
   std::string text = held_at(c, h) + "; the line then has " +
                      both_temperatures(h.at_set_point.line) + " at most. ";
   if (c.schedule.wrap)
-    text += "Wrap back, sides and headstock in dry cloth, not the bar or the iron. ";
+    text += wrap_in_words(c) + (c.schedule.wrap_foil ? " The foil keeps the board's ends and edges "
+                                                       "from drying and cracking. "
+                                                     : " ");
   else
     text +=
         std::string("Do not wrap the neck") +

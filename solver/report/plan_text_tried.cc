@@ -61,6 +61,13 @@ std::string pass(const PlanReport &report, std::size_t number)
             bow_in_words(p.strung[2].bow);
   return text + ".";
 }
+
+std::string wrapped_how(const cases::Schedule &schedule)
+{
+  if (!schedule.wrap)
+    return "bare";
+  return schedule.wrap_foil ? "wrapped in kitchen foil and dry cloth" : "wrapped in dry cloth";
+}
 } // namespace
 
 void tried(std::ostringstream &out, const PlanReport &report)
@@ -71,7 +78,7 @@ void tried(std::ostringstream &out, const PlanReport &report)
   paragraph(out, "Simulated only; nothing of it is to be done. The heat had the line at " +
                      both_temperatures(hot.line) + " at most and the top of the board at " +
                      both_temperatures(hot.board_surface) + ", the neck " +
-                     (job.planned.schedule.wrap ? "wrapped" : "bare") + ".");
+                     wrapped_how(job.planned.schedule) + ".");
   std::vector<std::string> items;
   if (job.tried.size() > 1)
     for (const TriedSetUp &t : job.tried)

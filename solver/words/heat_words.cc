@@ -37,8 +37,11 @@ std::string heat_in_short(const cases::Case &the_case, const cases::Phase &phase
   return "Probe at " + both_temperatures(the_case.probe.hold_at) + ", bar never above " + bar + ",";
 }
 
-std::string wrap_in_words()
+std::string wrap_in_words(const cases::Case &the_case)
 {
-  return "Back, headstock and the sides of the board wrapped in dry cloth, not bar or iron.";
+  return std::string("Wrap ") +
+         (the_case.schedule.wrap_foil ? "kitchen foil and then dry cloth" : "dry cloth") +
+         " around all wood that the bar does not cover: back, headstock, sides and ends of the "
+         "board. Never over bar or iron.";
 }
 } // namespace overbend::solver

@@ -15,5 +15,5 @@ std::string how_heat_is_held(const cases::Case &the_case, const cases::Phase &ph
 std::string heat_in_short(const cases::Case &the_case, const cases::Phase &phase);
 
 // What the wrap covers, as an order.
-std::string wrap_in_words();
+std::string wrap_in_words(const cases::Case &the_case);
 } // namespace overbend::solver

@@ -37,5 +37,5 @@ std::string fixed(double value, int decimals);
 // Breaks a text into lines of `width` with the first line indented by `first` and the others by
 // `rest`.
 std::string folded(const std::string &text, const std::string &first, const std::string &rest,
-                   std::size_t width = 92);
+                   std::size_t width = 80);
 } // namespace overbend::solver

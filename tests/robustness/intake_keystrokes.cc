@@ -35,7 +35,7 @@ std::string likely(Generator &generator)
                                                  "skip",
                                                  "back",
                                                  "next",
-                                                 "end",
+                                                 "end", "more",
                                                  "write",
                                                  "help",
                                                  "?",

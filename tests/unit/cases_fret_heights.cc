@@ -62,7 +62,7 @@ TEST(FretHeights, AreRefusedInASentence)
   EXPECT_THAT(problem_of("0: 1 thou"), HasSubstr("is no fret"));
   EXPECT_THAT(problem_of("5.5: 1 thou"), HasSubstr("is no fret"));
   EXPECT_THAT(problem_of("7-5: 1 thou"), HasSubstr("ends before it begins"));
-  EXPECT_THAT(problem_of("5: 1 thou, 4-6: 2 thou"), HasSubstr("fret 5 is told twice"));
+  EXPECT_THAT(problem_of("5: 1 thou, 4-6: 2 thou"), HasSubstr("fret 5 is given twice"));
   EXPECT_THAT(problem_of("5: -2 mm"), HasSubstr("out of range"));
   EXPECT_THAT(problem_of("5: -2"), HasSubstr("no unit"));
   EXPECT_THAT(problem_of(""), HasSubstr("no fret with its height"));

@@ -98,6 +98,18 @@ TEST(Phases, TheWrapStaysWhileCoolingInTheClampAndGoesAtRelease)
   EXPECT_TRUE(named(result, "heat").air.wrapped);
   EXPECT_TRUE(named(result, "cool in the clamp").air.wrapped);
   EXPECT_FALSE(named(result, "release").air.wrapped);
+  EXPECT_EQ(named(result, "heat").air.wrap_resistance, 3e7);
+}
+
+TEST(Phases, FoilUnderTheClothHoldsBackTenTimesAsMuch)
+{
+  const Case result = electric("[schedule]\nwrap = true\nwrap_foil = true\n");
+  for (const char *phase : {"heat", "hold", "cool in the clamp"})
+    EXPECT_EQ(named(result, phase).air.wrap_resistance, foil_resistance) << phase;
+  // A wrap that is told to be tighter than foil stays so.
+  const Case tight = electric("[schedule]\nwrap = true\nwrap_foil = true\n"
+                              "[room]\nwrap_resistance = \"1e9 s/m\"\n");
+  EXPECT_EQ(named(tight, "heat").air.wrap_resistance, 1e9);
 }
 
 TEST(Phases, TheNutCanBeOutInTheClampAndIsBackUnderStrings)

@@ -21,8 +21,8 @@ Case electric(const std::string &more = "")
 std::vector<bool> open_of(const std::string &more)
 {
   const LeftOpen open = electric(more).left_open;
-  return {open.bar_temperature, open.bar_ends, open.bar_width, open.wrap, open.hold,
-          open.device,          open.cradle};
+  return {open.bar_temperature, open.bar_ends, open.bar_width, open.wrap,
+          open.wrap_foil,       open.hold,     open.device,    open.cradle};
 }
 
 Phase phase_of(PhaseKind kind, bool cords, bool heater, bool pulls)
@@ -41,17 +41,22 @@ const char *const listed = "[[phase]]\nkind = \"clamp\"\nduration = \"10 min\"\n
 
 TEST(SetUpOpen, IsWhatTheFileDoesNotSay)
 {
-  EXPECT_EQ(open_of(""), (std::vector<bool>{true, true, true, true, true, true, true}));
+  EXPECT_EQ(open_of(""), (std::vector<bool>{true, true, true, true, true, true, true, true}));
   EXPECT_EQ(open_of("[heater]\nbar_temperature = \"60 degC\"\n"),
-            (std::vector<bool>{false, true, true, true, true, true, true}));
+            (std::vector<bool>{false, true, true, true, true, true, true, true}));
   EXPECT_EQ(open_of("[heater]\nto = \"fret 12\"\niron_to = \"fret 12\"\n"),
-            (std::vector<bool>{true, false, true, true, true, true, true}));
+            (std::vector<bool>{true, false, true, true, true, true, true, true}));
   EXPECT_EQ(open_of("[heater]\nwidth = \"40 mm\"\n"),
-            (std::vector<bool>{true, true, false, true, true, true, true}));
+            (std::vector<bool>{true, true, false, true, true, true, true, true}));
   EXPECT_EQ(open_of("[schedule]\nwrap = false\nhold = \"2 h\"\n"),
-            (std::vector<bool>{true, true, true, false, false, true, true}));
+            (std::vector<bool>{true, true, true, false, true, false, true, true}));
   EXPECT_EQ(open_of("[bench]\ndevice = \"strap\"\ncradle = \"fret 5\"\n"),
-            (std::vector<bool>{true, true, true, true, true, false, false}));
+            (std::vector<bool>{true, true, true, true, true, true, false, false}));
+  EXPECT_EQ(open_of("[schedule]\nwrap = true\nwrap_foil = true\n"),
+            (std::vector<bool>{true, true, true, false, false, true, true, true}));
+  // What the wrap holds back is told: then it is not the plan's to choose.
+  EXPECT_EQ(open_of("[room]\nwrap_resistance = \"5e7 s/m\"\n"),
+            (std::vector<bool>{true, true, true, true, false, true, true, true}));
 }
 
 // A parked iron holds its own soleplate: there is no bar temperature to choose.
@@ -62,7 +67,7 @@ TEST(SetUpOpen, AParkedIronHasNoSetPointToChoose)
 
 TEST(SetUpOpen, NothingIsOpenWhereThePhasesAreListed)
 {
-  EXPECT_EQ(open_of(listed), std::vector<bool>(7, false));
+  EXPECT_EQ(open_of(listed), std::vector<bool>(8, false));
   EXPECT_FALSE(fixes_set_up(electric(listed)));
 }
 

@@ -55,7 +55,7 @@ const std::map<std::string, std::vector<std::string>> &rooms()
       {"solver",
        {"results", "words", "equations", "model", "readings", "climate", "mechanics", "bench",
         "history", "plan", "report", "run", "commands"}},
-      {"viz", {"page", "plots", "run", "view", "paraview", "card", "report", "drawing"}},
+      {"viz", {"page", "plots", "run", "view", "paraview", "sheet", "card", "report", "drawing"}},
   };
   return all;
 }

@@ -20,7 +20,7 @@ using State = Intake::State;
 
 Intake electric()
 {
-  Intake intake(some_names());
+  Intake intake(some_names(), Intake::Extent::all);
   intake.choose_preset("electric");
   return intake;
 }
@@ -45,6 +45,57 @@ TEST(IntakeAsks, EveryDeclaredKeyOnceButThoseOfPhases)
     if (!is_repeated(declaration.section))
       declared.insert(declaration.name());
   EXPECT_EQ(asked, declared);
+}
+
+// Keys asked for one after the other when every question is skipped.
+std::vector<std::string> asked_by(Intake &intake)
+{
+  std::vector<std::string> asked;
+  while (intake.state() == State::asking) {
+    if (intake.field() != nullptr)
+      asked.push_back(intake.field()->name());
+    intake.reply("");
+  }
+  return asked;
+}
+
+TEST(IntakeAsks, AtMostTwentyFiveQuestionsAndTheRestOnRequest)
+{
+  using ::testing::Contains;
+  for (const char *cause : {"unknown", "hot strung", "years of pull"}) {
+    Intake intake(some_names());
+    intake.choose_preset("electric");
+    say(intake, {"go warp.cause", cause, "go found.bow", "1 mm", "go preset"});
+    const std::vector<std::string> first = asked_by(intake);
+    EXPECT_LE(first.size() + 2, 25u) << cause; // unit and gaps beside them
+    for (const char *needed : {"found.bow", "found.twist", "glue.board", "finish.kind"})
+      EXPECT_THAT(first, Contains(needed));
+    EXPECT_EQ(std::count(first.begin(), first.end(), "warp.hot_time"),
+              cause == std::string("hot strung"));
+    EXPECT_EQ(std::count(first.begin(), first.end(), "warp.pull_time"),
+              cause == std::string("years of pull"));
+    EXPECT_THAT(intake.prompt(), HasSubstr("more asks what has usual values"));
+    say(intake, {"more"});
+    const std::vector<std::string> rest = asked_by(intake);
+    EXPECT_GT(rest.size(), 100u);
+    for (const std::string &key : first)
+      EXPECT_THAT(rest, Not(Contains(key)));
+  }
+}
+
+TEST(IntakeAsks, WithoutAPresetAlsoWhatNothingElseGives)
+{
+  Intake intake(some_names());
+  EXPECT_THAT(asked_by(intake), ::testing::Contains("neck.frets"));
+}
+
+TEST(IntakeAsks, CountsTheQuestionsThatItAsks)
+{
+  Intake intake(some_names());
+  intake.choose_preset("electric");
+  say(intake, {"mm"});
+  EXPECT_THAT(intake.prompt(), HasSubstr("1/2"));
+  EXPECT_THAT(intake.prompt(), Not(HasSubstr("/18")));
 }
 
 TEST(IntakeAsks, TheReadingsBeforeTheSetUpAndTheRodBeforeTheReadings)
@@ -162,7 +213,7 @@ TEST(IntakeAsks, SkipTakesTheUsualValueAndForgetsAnEarlierAnswer)
   Intake intake = electric();
   say(intake, {"go neck.nut_width", "45 mm", "back"});
   EXPECT_EQ(at(intake), "neck.nut_width");
-  EXPECT_THAT(intake.prompt(), HasSubstr("[45 mm (1.77 in), answered; skip takes it back]"));
+  EXPECT_THAT(intake.prompt(), HasSubstr("[45 mm (1.77 in), answered; skip clears it]"));
   say(intake, {"skip"});
   EXPECT_FALSE(given(intake, "neck", "nut_width"));
   EXPECT_EQ(at(intake), "neck.width_at_12");

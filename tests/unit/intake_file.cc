@@ -17,7 +17,7 @@ using ::testing::StartsWith;
 
 Intake electric()
 {
-  Intake intake(some_names());
+  Intake intake(some_names(), Intake::Extent::all);
   intake.choose_preset("electric");
   return intake;
 }
@@ -114,7 +114,7 @@ TEST(IntakeFile, LetsABowToldByHandStandAgainstTheGaps)
 {
   Intake intake = electric();
   say(intake, {"go found.bow", "back", "back", "back", "1 0", "7 0.5 mm", "16 0"});
-  EXPECT_THAT(say(intake, {"go found.bow", "0.8 mm"}), HasSubstr("the gaps told 0.5 mm"));
+  EXPECT_THAT(say(intake, {"go found.bow", "0.8 mm"}), HasSubstr("the gaps give 0.5 mm"));
   EXPECT_THAT(intake.answers().case_text(), HasSubstr("bow = \"0.8 mm\""));
   EXPECT_THAT(intake.answers().case_text(), Not(HasSubstr("bow_fret")));
 }
@@ -150,7 +150,7 @@ TEST(IntakeFile, NamesTheKeyOfAContradictionInTheReviewAndLetsOneGoBack)
   EXPECT_THAT(intake.prompt(), HasSubstr("`go neck.join_fret`"));
   EXPECT_THAT(say(intake, {"nonsense"}), HasSubstr("write, back, go KEY or quit"));
   say(intake, {"go neck.join_fret", "16", "end"});
-  EXPECT_THAT(intake.prompt(), HasSubstr("a good case"));
+  EXPECT_THAT(intake.prompt(), HasSubstr("a complete case"));
   say(intake, {"write"});
   EXPECT_EQ(intake.state(), Intake::State::written);
 }
@@ -161,7 +161,7 @@ TEST(IntakeFile, GoesOnFromItsOwnFileWithTheGaps)
   say(first, {"go neck.nut_width", "43 mm", "go found.bow", "back", "back", "back", "1 0",
               "7 0.5 mm", "16 0"});
   const std::string text = first.answers().case_text();
-  Intake second(some_names());
+  Intake second(some_names(), Intake::Extent::all);
   second.resume(text, "case.toml");
   EXPECT_EQ(second.answers().case_text(), text);
   // The bow still follows the gaps.

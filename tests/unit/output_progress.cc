@@ -21,27 +21,29 @@ std::string written_by_updates(bool on_terminal, int updates)
   {
     ProgressLine progress(out, on_terminal, 80);
     for (int step = 0; step < updates; ++step)
-      progress.update({"heat", 60. * step, step, step / 1000.});
+      progress.update({"heat", step / 1000.});
   }
   std::fclose(out);
   return contents(folder.file("out"));
 }
 } // namespace
 
-TEST(ProgressLine, ShowsPhaseClockStepPercentAndTimeLeft)
+TEST(ProgressLine, ShowsWhatIsDonePercentAndTimeLeft)
 {
-  EXPECT_EQ(progress_line({"heat", 5400, 17, 0.25}, 60, 80),
-            "heat  1:30 h  step 17  25 %  0:03 h left");
+  EXPECT_EQ(progress_line({"trial runs, heat", 0.25}, 61, 80),
+            "trial runs, heat: 25 %, about 4 min left");
+  EXPECT_EQ(progress_line({"trial runs, heat", 0.5}, 60, 80),
+            "trial runs, heat: 50 %, about 1 min left");
 }
 
 TEST(ProgressLine, SaysNothingOfTheTimeLeftBeforeItCanBeJudged)
 {
-  EXPECT_THAT(progress_line({"clamp", 0, 0, 0}, 10, 80), Not(HasSubstr("left")));
+  EXPECT_THAT(progress_line({"clamp", 0}, 10, 80), Not(HasSubstr("left")));
 }
 
 TEST(ProgressLine, FitsTheTerminalAndDoesNotCutACharacterInHalf)
 {
-  const std::string line = progress_line({"chauffé à 48 °C", 0, 3, 0.5}, 10, 8);
+  const std::string line = progress_line({"chauffé à 48 °C", 0.5}, 10, 8);
   EXPECT_EQ(line, "chauffé ");
 }
 

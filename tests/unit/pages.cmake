@@ -2,6 +2,7 @@
 overbend_test(test_pages QUICK
   SOURCES
     ${CMAKE_CURRENT_SOURCE_DIR}/pages.cc
+    ${CMAKE_CURRENT_SOURCE_DIR}/intake_sheet.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/slow_to_fast.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/run_story.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/invented_plan.cc

@@ -59,7 +59,7 @@ TEST(PlanDate, TheCardsStageIsStringUpWithAndWithoutPlay)
   for (const char *play : {"", "play = \"180 days\"\n"}) {
     const cases::Case c = electric(play);
     const solver::Stage last = solver::stages(c).back();
-    EXPECT_EQ(last.name, "strung, at the date asked");
+    EXPECT_EQ(last.name, "strung, 7 days after release");
     EXPECT_EQ(c.phases.at(last.phase).kind, PhaseKind::string_up);
     EXPECT_FALSE(last.at_start);
   }

@@ -16,6 +16,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include <sstream>
+
 using namespace overbend;
 using solver::Verdict;
 using ::testing::HasSubstr;
@@ -346,7 +348,26 @@ TEST(PlanJson, HoldsTheReadingsOfEachStage)
   EXPECT_EQ(clamp.at("straightedge").at("bass").at("lies"), "rocks");
   EXPECT_GT(clamp.at("straightedge").at("bass").at("end_gap_m").get<double>(), 1e-3);
   EXPECT_FALSE(clamp.at("strings_on").get<bool>());
-  EXPECT_EQ(plan.at("stages").back().at("name"), "strung, at the date asked");
+  EXPECT_EQ(plan.at("stages").back().at("name"), "strung, 7 days after release");
   EXPECT_TRUE(plan.at("stages").back().at("strings_on").get<bool>());
   EXPECT_TRUE(plan.at("stages").back().at("string_held_down").contains("treble"));
+}
+
+// What the terminal shows: the answer and the job in short, in a window of 80 columns; the tables
+// stay in the whole text.
+TEST(PlanInShort, FitsATerminalAndLeavesTheTablesOut)
+{
+  for (const Verdict::Kind kind : {Verdict::do_it, Verdict::do_not}) {
+    const solver::PlanReport report = tests::invented_report(a_full_case(), kind);
+    const std::string text = solver::plan_in_short(report);
+    std::istringstream lines(text);
+    for (std::string line; std::getline(lines, line);)
+      EXPECT_LE(line.size(), 80u) << line;
+    EXPECT_THAT(text, HasSubstr("VERDICT: "));
+    EXPECT_THAT(text, HasSubstr("CAUTIONS"));
+    EXPECT_EQ(text.find("IN SHORT") == std::string::npos, kind == Verdict::do_not);
+    EXPECT_EQ(text.find("WHAT IS WRONG") == std::string::npos, kind == Verdict::do_it);
+    for (const char *table : {"WHAT TO DO", "Glue lines:", "Share of strength in use"})
+      EXPECT_THAT(text, Not(HasSubstr(table)));
+  }
 }

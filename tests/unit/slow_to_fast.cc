@@ -61,7 +61,8 @@ TEST(SlowToFast, IsTheRangeOfEveryReadingWithWhatABenchCanRead)
     EXPECT_NEAR(e.high.twist - e.reading.twist, 0.0009 + sticks_error, 1e-12) << e.name;
     EXPECT_NEAR(e.reading.twist - e.low.twist, 0.0006 + sticks_error, 1e-12) << e.name;
   }
-  EXPECT_EQ(all.back().name, "strung, at the date asked");
+  EXPECT_EQ(all.back().name, "strung, 7 days after release");
+  EXPECT_EQ(all.back().occasion, solver::Occasion::at_date);
   EXPECT_NEAR(solver::tolerance(report).bow, (0.3e-3 + 0.2e-3) / 2 + edge_error, 1e-12);
 }
 
@@ -184,7 +185,7 @@ TEST(TwoPasses, AreToldOneByOneWithWhatTheSecondHangsOn)
     names.push_back(e.name);
   EXPECT_THAT(names, ElementsAre("right after release, pass 1", "before the second pass",
                                  "right after release, pass 2", "just before the strings",
-                                 "strung, right after", "strung, at the date asked"));
+                                 "strung, right after", "strung, 7 days after release"));
 }
 
 // Each pass has its own stages, and each of its readings the range of that pass.
@@ -197,7 +198,7 @@ TEST(TwoPasses, HaveStagesAndRangesOfTheirOwn)
   EXPECT_THAT(names, ElementsAre("in the clamp, cold", "in the clamp, hot, set again",
                                  "end of the heat", "released", "in the clamp, cold, pass 2",
                                  "in the clamp, hot, set again, pass 2", "end of the heat, pass 2",
-                                 "released, pass 2", "strung", "strung, at the date asked"));
+                                 "released, pass 2", "strung", "strung, 7 days after release"));
   // A slow line that differs after the second pass alone.
   for (solver::Reading &line : report.job->passes[0].released)
     line = report.job->passes[0].released[1];
@@ -218,5 +219,8 @@ TEST(HeatInShort, SaysWhatDecidedAndWhatMoreWouldBring)
   report.job->heat.wrap = solver::WrapReason::back_would_print;
   EXPECT_THAT(text_of(report), HasSubstr("Do not wrap the neck: the warm back would print"));
   report.the_case.schedule.wrap = true;
-  EXPECT_THAT(text_of(report), HasSubstr("Wrap back, sides and headstock in dry cloth"));
+  EXPECT_THAT(text_of(report),
+              HasSubstr("Wrap dry cloth around all wood that the bar does not cover"));
+  report.the_case.schedule.wrap_foil = true;
+  EXPECT_THAT(text_of(report), HasSubstr("Wrap kitchen foil and then dry cloth around all wood"));
 }

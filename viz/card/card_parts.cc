@@ -188,6 +188,14 @@ std::string card_line(const PlanFile &plan)
   return "At " + shown(plan, line + "/probe_K", As::temperature) + " there the line has " +
          shown(plan, line + "/middle_K", As::temperature) + " in its middle. ";
 }
+
+std::string card_wrap(const PlanFile &plan)
+{
+  if (!plan.at("/set_up/back_wrapped").get<bool>())
+    return "do not wrap";
+  const std::string foil = "/set_up/foil_under_wrap"; // not in plans of format 5
+  return plan.has(foil) && plan.at(foil).get<bool>() ? "wrapped in foil, then cloth" : "wrapped";
+}
 } // namespace
 
 std::string card_heat(const PlanFile &plan)
@@ -214,8 +222,7 @@ std::string card_heat(const PlanFile &plan)
            shown(plan, "/stops/probe_never_above_K", As::temperature) + "</td></tr>\n";
   return out + "</tbody>\n</table>\n<p>Probe: " + shown(plan, "/set_up/probe/place", As::text) +
          ". " + card_line(plan) + "Nut " +
-         (plan.at("/set_up/nut_in_its_slot").get<bool>() ? "in" : "out") +
-         (plan.at("/set_up/back_wrapped").get<bool>() ? ", back wrapped" : ", do not wrap") +
+         (plan.at("/set_up/nut_in_its_slot").get<bool>() ? "in" : "out") + ", " + card_wrap(plan) +
          ".</p>\n</section>\n";
 }
 
@@ -271,7 +278,7 @@ std::string card_expect(const PlanFile &plan)
   std::string rows;
   for (std::size_t i = 0; i < plan.size("/expected"); ++i) {
     const std::string at = "/expected/" + number(i);
-    if (plan.text(at + "/name") == "just before the strings")
+    if (plan.text(at + "/occasion") == "before_strings")
       continue; // the report has it
     rows += "<tr><th scope=\"row\">" + shown(plan, at + "/name", As::text) +
             "</th><td class=\"figure\">" + big_and_small(plan, at + "/reading/bow_centre_m") +

@@ -48,7 +48,8 @@ public:
     canvas.colour_bar(heat, 0.06, 0.46);
     canvas.text(0.98, 0.95, "bending drawn " + solver::number_text(times, 3) + " times as large",
                 18, Align::end);
-    canvas.text(0.98, 0.905, "each phase takes as long here: go by the clock", 18, Align::end);
+    canvas.text(0.98, 0.905, "every phase lasts as long in the film: read the clock", 18,
+                Align::end);
     return canvas.pixels();
   }
 
@@ -140,7 +141,7 @@ Pictures make_animation(const std::string &folder)
             "The whole history: the neck coloured by temperature, the glue lines by slip. Bending "
             "drawn " +
                 solver::number_text(story.magnification(), 3) +
-                " times as large as it is. Each phase takes as long in the film: go by the clock.",
+                " times as large as it is. Every phase lasts as long in the film: read the clock.",
             "Film of the neck from above through all phases, with the clock."}},
           ""};
 }

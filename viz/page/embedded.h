@@ -8,6 +8,7 @@ namespace overbend::viz
 extern const char *const card_style;
 extern const char *const report_style;
 extern const char *const index_style;
+extern const char *const sheet_style;
 extern const char *const neck_view_script;
 extern const char *const three_script;
 extern const char *const orbit_controls_script;

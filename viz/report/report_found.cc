@@ -28,11 +28,11 @@ std::string table(const std::string &rows)
   return "<table class=\"facts\">\n<tbody>\n" + rows + "</tbody>\n</table>\n";
 }
 
-// Expected reading by its name, as a pointer; empty if there is none.
-std::string expected_at(const PlanFile &plan, const std::string &name)
+// Expected reading of an occasion, as a pointer; empty if there is none.
+std::string expected_at(const PlanFile &plan, const std::string &occasion)
 {
   for (std::size_t i = 0; i < plan.size("/expected"); ++i)
-    if (plan.text("/expected/" + std::to_string(i) + "/name") == name)
+    if (plan.text("/expected/" + std::to_string(i) + "/occasion") == occasion)
       return "/expected/" + std::to_string(i);
   return "";
 }
@@ -156,13 +156,13 @@ std::string refused_in_short(const std::string &verdict)
 std::string report_customer(const PlanFile &plan)
 {
   const std::string before = "<p>Your instrument came in with a neck that was not straight: read "
-                             "without strings, its middle was off by " +
-                             shown(plan, "/found/bow_centre_m", As::size) + ". ";
+                             "without strings, it dipped by " +
+                             shown(plan, "/found/bow_centre_m", As::size) + " in the middle. ";
   if (plan.refused())
     return before + refused_in_short(plan.text("/verdict/word")) +
            " The reasons are at the top of this report, with what we can offer instead. " +
            words(after_care) + "</p>\n";
-  const std::string strung = expected_at(plan, "strung, at the date asked");
+  const std::string strung = expected_at(plan, "at_date");
   std::string after = "We plan to clamp it slightly past straight, warm it gently for some hours, "
                       "and let it cool in the clamp overnight. ";
   if (!strung.empty())

@@ -44,7 +44,7 @@ std::string phases_table(const PlanFile &plan)
   std::string out = head("Phase by phase: readings at the start (after what is done at the bench) "
                          "and at the end; mm / thou",
                          {"begins", "phase", "bow bass", "bow centre", "bow treble", "twist",
-                          "cords at most, bass and treble"});
+                          "largest pull, bass and treble"});
   for (std::size_t i = 0; i < plan.n_phases(); ++i) {
     const auto both = [&](const char *key, As as) {
       return cell(shown(plan, plan.phase(i, std::string("/at_start/reading/") + key), as) + "<br>" +

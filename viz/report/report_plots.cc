@@ -31,7 +31,7 @@ std::vector<std::size_t> points_to_show(const PlanFile &plan)
 std::string time_table(const PlanFile &plan, const std::string &caption,
                        const std::vector<TableColumn> &columns)
 {
-  std::vector<std::string> names = {"at the end of"};
+  std::vector<std::string> names = {"when"};
   for (const TableColumn &column : columns)
     names.push_back(words(column.name));
   std::string out = table_start(caption, names);
@@ -155,7 +155,7 @@ std::string report_plots(const PlanFile &plan)
                         beside,
                     time_table(plan, "Bow (mm / thou) and twist at the ends of the phases", bows));
   else
-    plots += "<p>Bow over the year: not computed in this run, its phases end before.</p>\n";
+    plots += "<p>Seasons were not simulated; set <code>schedule.play</code> to see them.</p>\n";
   if (!plotter.why_not().empty())
     plots = "<p class=\"missing\">" + words(plotter.why_not()) + "</p>\n" + plots;
   return plots;

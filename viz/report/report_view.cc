@@ -16,7 +16,7 @@ namespace
 {
 // Shown while the script has not said that it can draw.
 const char *const without =
-    "The view needs script and WebGL, which this page has not got here. All figures, tables and "
+    "This view needs JavaScript and WebGL; one of them is off here. All figures, tables and "
     "plots of this page are complete without it.";
 
 const char *const frame = R"(

@@ -1,41 +1,23 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/intake/intake_sheet.h"
+#include "viz/sheet/intake_sheet.h"
 
 #include "cases/intake/bench_order.h"
 #include "cases/intake/intake_answers.h"
 #include "cases/text/document.h"
 #include "cases/text/error.h"
+#include "viz/page/embedded.h"
+#include "viz/page/html.h"
 
 #include <algorithm>
 #include <cctype>
 #include <cmath>
 
-namespace overbend::cases
+namespace overbend::viz
 {
 namespace
 {
-std::string escaped(const std::string &text)
-{
-  std::string html;
-  for (const char letter : text)
-    switch (letter) {
-    case '&':
-      html += "&amp;";
-      break;
-    case '<':
-      html += "&lt;";
-      break;
-    case '>':
-      html += "&gt;";
-      break;
-    case '"':
-      html += "&quot;";
-      break;
-    default:
-      html += letter;
-    }
-  return html;
-}
+using namespace cases;
+using viz::escaped;
 
 std::string span(const std::string &kind, const std::string &text)
 {
@@ -166,59 +148,64 @@ std::string title_of(const BenchSection &section)
   return name;
 }
 
-std::string section_html(const BenchSection &section, const IntakeAnswers &usual)
+std::string section_html(const BenchSection &section, const IntakeAnswers &usual,
+                         SheetExtent extent)
 {
+  std::string fields;
+  for (const Declaration *field : section.fields)
+    if (extent == SheetExtent::all || is_needed(*field))
+      fields += field_html(*field, usual, section.at_the_bench);
+  if (fields.empty())
+    return "";
   std::string html = "<h2>" + title_of(section) + " <small>" +
                      escaped(first_sentence(section.sentence)) + "</small></h2>\n";
   if (!section.caution.empty())
     html += "<p class=\"caution\">" + escaped(section.caution) + "</p>\n";
-  std::string fields;
-  for (const Declaration *field : section.fields)
-    fields += field_html(*field, usual, section.at_the_bench);
   if (section.name == "found")
     return html + grid_html() + "<div class=\"columns\">\n" + fields + "</div>\n";
   return html + fields;
 }
 
-std::string body_html(const IntakeAnswers &usual)
+std::string body_html(const IntakeAnswers &usual, SheetExtent extent)
 {
   // The readings take the whole width and part the columns.
   std::string html = "<div class=\"columns\">\n";
   bool settings = false;
   for (const BenchSection &section : bench_order()) {
+    const std::string inside = section_html(section, usual, extent);
+    if (inside.empty())
+      continue;
     if (!section.at_the_bench && !settings) {
       settings = true;
       html += "</div>\n<p><b>What follows has usual values: fill in only what differs.</b></p>\n"
               "<div class=\"columns settings\">\n";
     }
-    const std::string part = "<section data-section=\"" + section.name + "\">\n" +
-                             section_html(section, usual) + "</section>\n";
+    const std::string part =
+        "<section data-section=\"" + section.name + "\">\n" + inside + "</section>\n";
     html += section.name == "found" ? "</div>\n" + part + "<div class=\"columns\">\n" : part;
   }
   return html + "</div>\n";
 }
-} // namespace
 
-std::string intake_sheet(const std::string &preset)
+IntakeAnswers usual_of(const std::string &preset)
 {
   IntakeAnswers usual({});
-  if (!preset.empty()) {
-    try {
-      usual.take(*find_declaration("", "preset"), preset);
-    } catch (const UnitError &error) {
-      throw CaseError("sheet", 0, error.problem, error.remedy);
-    }
+  if (preset.empty())
+    return usual;
+  try {
+    usual.take(*find_declaration("", "preset"), preset);
+  } catch (const UnitError &error) {
+    throw CaseError("sheet", 0, error.problem, error.remedy);
   }
+  return usual;
+}
+} // namespace
+
+std::string intake_sheet(const std::string &preset, SheetExtent extent)
+{
+  const IntakeAnswers usual = usual_of(preset);
   std::string html =
-      "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
-      "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
-      "'sha256-" +
-      std::string(sheet_style_hash) +
-      "'; base-uri 'none'; form-action 'none'\">\n"
-      "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
-      "<title>Intake sheet</title>\n<style>" +
-      sheet_style + "</style>\n</head>\n<body>\n<header><h1>Intake sheet" +
-      (preset.empty() ? "" : ": " + escaped(preset)) + "</h1>\n";
+      "<header><h1>Intake sheet" + (preset.empty() ? "" : ": " + escaped(preset)) + "</h1>\n";
   for (const std::string &caution : intake_cautions())
     html += "<p class=\"caution\">" + escaped(caution) + "</p>\n";
   html +=
@@ -226,7 +213,11 @@ std::string intake_sheet(const std::string &preset)
       "blank; an empty box without it: the preset's value. Bow forward +, back-bow -; twist + "
       "when the treble corner of the nut is up.</p>\n"
       "<p>Date <span class=\"line\"></span> Read by <span class=\"line wide\"></span></p>\n"
-      "</header>\n<main>\n";
-  return html + body_html(usual) + "</main>\n</body>\n</html>\n";
+      "</header>\n<main>\n" +
+      body_html(usual, extent);
+  if (extent == SheetExtent::needed)
+    html += "<p>Everything else has usual values that fit an ordinary neck of the preset's kind: "
+            "<b>overbend sheet --all</b> prints a sheet with every key.</p>\n";
+  return as_html({"Intake sheet", sheet_style, html + "</main>\n", {}});
 }
-} // namespace overbend::cases
+} // namespace overbend::viz
