@@ -17,6 +17,7 @@ function(overbend_embed file symbol)
   set(page_texts ${page_texts} ${source} PARENT_SCOPE)
 endfunction()
 overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/card/card.css card_style)
+overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/card/card.js card_script)
 overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/report/report.css report_style)
 overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/report/index.css index_style)
 overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/sheet/sheet.css sheet_style)
@@ -28,6 +29,8 @@ overbend_embed(${OVERBEND_ORBIT_CONTROLS_JS} orbit_controls_script)
 target_sources(overbend_viz PRIVATE
   ${page_texts}
   card/card.cc
+  card/card_clock.cc
+  card/card_expect.cc
   card/card_parts.cc
   card/card_sketch.cc
   page/html.cc

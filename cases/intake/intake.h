@@ -37,8 +37,9 @@ public:
   // What is asked for; nullptr for the unit, the gaps and the review.
   const Declaration *field() const;
 
-  // What it is, what is accepted, what holds if it is skipped. Section and cautions stand above
-  // the first question of a section.
+  // Section and its caution, above the first question of a section; empty for the others.
+  std::string heading() const;
+  // What it is, what is accepted, what holds if it is skipped.
   std::string prompt() const;
 
   // Takes one line: a value (in double quotes: as it is, even if it is a word of the machine), or
@@ -84,7 +85,6 @@ private:
   std::string gap_value(EdgeLine line, const std::string &text);
   std::string help() const;
 
-  std::string section_text() const;
   std::string field_text() const;
   std::string gaps_text() const;
   std::string review_text() const;

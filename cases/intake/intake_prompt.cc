@@ -46,11 +46,13 @@ std::string Intake::prompt() const
   if (question().ask == Ask::unit)
     return "Lengths typed without a unit are in: mm, in, thou, or none (each then needs its own) "
            "[none]\n";
-  return section_text() + (question().ask == Ask::gaps ? gaps_text() : field_text());
+  return question().ask == Ask::gaps ? gaps_text() : field_text();
 }
 
-std::string Intake::section_text() const
+std::string Intake::heading() const
 {
+  if (state_ != State::asking || question().ask == Ask::unit)
+    return "";
   const BenchSection &section = bench_order()[question().section];
   std::size_t before = at_;
   while (before > 0 && !is_asked(before - 1))

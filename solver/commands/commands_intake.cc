@@ -8,6 +8,7 @@
 #include "solver/commands/commands.h"
 #include "solver/results/file_error.h"
 #include "solver/results/text_file.h"
+#include "solver/words/shop_words.h"
 
 #include <filesystem>
 #include <iostream>
@@ -84,17 +85,21 @@ void ask_command(const IntakeOptions &options, std::istream &in, std::ostream &o
   if (!options.preset.empty())
     intake.choose_preset(options.preset);
   for (const std::string &caution : cases::intake_cautions())
-    out << "!! " << caution << "\n";
+    out << wrapped("!! " + caution + "\n");
   out << "An empty line takes the value in [ ]. help tells the other words.\n\n";
   using State = cases::Intake::State;
-  std::string line;
+  std::string line, heading;
   while (intake.state() == State::asking || intake.state() == State::reviewing) {
-    out << intake.prompt() << "> " << std::flush;
+    // Asked again after a slip, a question does not repeat the heading.
+    if (intake.heading() != heading)
+      out << wrapped(intake.heading());
+    heading = intake.heading();
+    out << wrapped(intake.prompt()) << "> " << std::flush;
     if (!std::getline(in, line))
       break;
     if (!options.to_terminal)
       out << line << "\n";
-    out << intake.reply(line);
+    out << wrapped(intake.reply(line));
     keep(intake, options, kept);
   }
   finish(intake, options, kept, out);

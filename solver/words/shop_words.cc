@@ -3,6 +3,7 @@
 
 #include "cases/text/units.h"
 
+#include <algorithm>
 #include <array>
 #include <cctype>
 #include <cmath>
@@ -91,12 +92,21 @@ std::string turns(double number)
   static const std::array<const char *, 8> part = {"",    "1/8", "1/4", "3/8",
                                                    "1/2", "5/8", "3/4", "7/8"};
   const long whole = eighths / 8;
-  std::string text = number < 0 ? "back by " : "";
+  std::string text;
   if (whole > 0)
     text += std::to_string(whole);
   if (eighths % 8 != 0)
     text += std::string(whole > 0 ? " " : "") + part[std::size_t(eighths % 8)];
   return text;
+}
+
+std::string turns_to_make(double number)
+{
+  const long eighths = std::lround(std::abs(number) * 8);
+  if (eighths == 0)
+    return "leave it";
+  return (number < 0 ? "let out " : "take up ") + turns(number) +
+         (eighths > 8 ? " turns" : " turn");
 }
 
 std::string folded(const std::string &text, const std::string &first, const std::string &rest,
@@ -115,5 +125,23 @@ std::string folded(const std::string &text, const std::string &first, const std:
     fresh = false;
   }
   return out + line + "\n";
+}
+
+std::string wrapped(const std::string &lines, std::size_t width)
+{
+  std::string out;
+  std::size_t from = 0;
+  while (from < lines.size()) {
+    const std::size_t end = std::min(lines.find('\n', from), lines.size());
+    const std::string line = lines.substr(from, end - from);
+    const std::size_t blank = std::min(line.find_first_not_of(' '), line.size());
+    const std::string indent(blank, ' ');
+    if (line.size() > width)
+      out += folded(line, indent, indent, width);
+    else
+      out += line + (end < lines.size() ? "\n" : "");
+    from = end + 1;
+  }
+  return out;
 }
 } // namespace overbend::solver

@@ -26,6 +26,9 @@ std::string clock_face(double seconds);
 // Button turns in eighths, as fingers do them: "1 3/8", "none".
 std::string turns(double number);
 
+// What the hand does with a button: "take up 1 3/8 turns", "let out 1/4 turn", "leave it".
+std::string turns_to_make(double number);
+
 // Of a cord, N/m: "30 N/mm (171 lbf/in)". 1 lbf = 4.4482216 N, 1 in = 25.4 mm.
 std::string stiffness_in_words(double newtons_per_metre);
 
@@ -38,4 +41,8 @@ std::string fixed(double value, int decimals);
 // `rest`.
 std::string folded(const std::string &text, const std::string &first, const std::string &rest,
                    std::size_t width = 80);
+
+// Breaks each line that is longer than `width`; what follows keeps its indentation. Shorter lines
+// stay as they are, so that what is drawn in letters does.
+std::string wrapped(const std::string &lines, std::size_t width = 80);
 } // namespace overbend::solver

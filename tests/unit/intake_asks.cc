@@ -140,7 +140,7 @@ TEST(IntakeAsks, ShowsTheCautionOfASectionWhereTheUserActs)
 {
   Intake intake = electric();
   say(intake, {"go rod"});
-  EXPECT_THAT(intake.prompt(), HasSubstr("!! Strings down first."));
+  EXPECT_THAT(intake.heading(), HasSubstr("!! Strings down first."));
 }
 
 TEST(IntakeAsks, TakesAValueWithItsUnitAndGoesOn)

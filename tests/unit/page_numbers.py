@@ -106,14 +106,15 @@ def clock(seconds):
 def turns(number):
     eighths = near(abs(number) * 8)
     if eighths == 0:
-        return "none"
+        return "leave it"
     whole, rest = divmod(eighths, 8)
     part = ""
     if rest:
         common = math.gcd(rest, 8)
         part = f"{rest // common}/{8 // common}"
     text = " ".join(p for p in (str(whole) if whole else "", part) if p)
-    return ("back by " if number < 0 else "") + text
+    verb = "let out" if number < 0 else "take up"
+    return f"{verb} {text} turn{'s' if eighths > 8 else ''}"
 
 
 WRITE = {

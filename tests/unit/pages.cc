@@ -147,11 +147,27 @@ TEST_F(Pages, OfTwoPassesTheCardTellsTheFirstAndSendsBackToThePlan)
   write_plan(tests::invented_plan(tests::two_passes(), Verdict::do_it));
   EXPECT_EQ(numbers_differ(), 0);
   const std::string card = tests::text_of_html(page("bench-card.html"));
-  for (const char *held :
-       {"plan the second pass", "right after release, pass", "before the second pass"})
+  for (const char *held : {"plan the second pass", "released", "rested"})
     EXPECT_THAT(card, HasSubstr(held));
+  // What is strung in the end belongs to the second pass.
+  EXPECT_THAT(page("bench-card.html"), Not(HasSubstr("/expected/2/")));
   EXPECT_THAT(tests::bare_numbers(card), IsEmpty());
   EXPECT_THAT(tests::text_of_html(page("report.html")), HasSubstr("clamp cold, pass 2"));
+}
+
+// A phone at the bench: steps say what their time counts from, and the plan has a code by which the
+// script keeps what was ticked off. A refusal has nothing to run.
+TEST_F(Pages, TheCardHasAClockToRunUnlessItRefuses)
+{
+  write(Verdict::do_it);
+  const std::string card = page("bench-card.html");
+  EXPECT_THAT(card, HasSubstr("<div id=\"running\"></div>"));
+  EXPECT_THAT(card, HasSubstr("data-step=\"release\""));
+  EXPECT_THAT(card, HasSubstr("data-from=\"release\""));
+  EXPECT_THAT(card, HasSubstr("script-src 'sha256-"));
+  EXPECT_THAT(card, HasSubstr("<body data-plan="));
+  write(Verdict::do_not);
+  EXPECT_THAT(page("bench-card.html"), Not(HasSubstr("<script")));
 }
 
 TEST_F(Pages, TheCardTellsTheHeightOfAStopBlock)

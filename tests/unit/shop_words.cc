@@ -34,6 +34,11 @@ TEST(ShopWords, TurnsAreInEighths)
   EXPECT_EQ(turns(0.5), "1/2");
   EXPECT_EQ(turns(1.38), "1 3/8");
   EXPECT_EQ(turns(1.97), "2");
+  using overbend::solver::turns_to_make;
+  EXPECT_EQ(turns_to_make(-0.25), "let out 1/4 turn");
+  EXPECT_EQ(turns_to_make(1), "take up 1 turn");
+  EXPECT_EQ(turns_to_make(1.38), "take up 1 3/8 turns");
+  EXPECT_EQ(turns_to_make(0.02), "leave it");
 }
 
 TEST(ShopWords, ClockFaces)
@@ -46,6 +51,13 @@ TEST(ShopWords, ClockFaces)
 TEST(ShopWords, FoldedLinesKeepTheirIndentAndWidth)
 {
   EXPECT_EQ(folded("one two three", "- ", "  ", 9), "- one two\n  three\n");
+}
+
+TEST(ShopWords, WrapsLongLinesOnlyAndKeepsTheirIndentation)
+{
+  using overbend::solver::wrapped;
+  EXPECT_EQ(wrapped("ab  cd\n  one two three\n\n", 9), "ab  cd\n  one two\n  three\n\n");
+  EXPECT_EQ(wrapped("no end", 9), "no end");
 }
 
 // By the equal-tempered rule: fret 12 halves the string.

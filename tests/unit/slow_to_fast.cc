@@ -146,7 +146,7 @@ TEST(SlowToFast, CardAndReportShowIt)
       EXPECT_THAT(html, HasSubstr(std::string("data-value=\"") + shown)) << page;
   }
   EXPECT_THAT(tests::text_of_html(tests::contents(folder.file("bench-card.html"))),
-              HasSubstr("slow to fast line"));
+              HasSubstr("slow to fast"));
 }
 
 // The overbend is 1.324 mm past straight as the model reads, with 0.011 mm as built.

@@ -44,9 +44,11 @@ std::string refusal(const PlanFile &plan)
 
 std::string go_ahead(const PlanFile &plan)
 {
-  return "<main>\n" + card_sketch(plan) + "<div class=\"columns\">\n<div>\n" + card_cold(plan) +
-         card_hot(plan) + card_heat(plan) + "</div>\n<div>\n" + card_clock(plan) +
-         card_expect(plan) + "</div>\n</div>\n" + card_stop(plan) + "</main>\n";
+  // On a phone the running clock comes first; the script fills its place.
+  return "<main>\n<div id=\"running\"></div>\n" + card_before(plan) + card_sketch(plan) +
+         "<div class=\"columns\">\n<div>\n" + card_cold(plan) + card_hot(plan) +
+         "</div>\n<div>\n" + card_heat(plan) + card_clock(plan) + card_expect(plan) +
+         "</div>\n</div>\n" + card_stop(plan) + card_strip() + "</main>\n";
 }
 } // namespace
 
@@ -71,15 +73,31 @@ std::size_t deciding_phase(const PlanFile &plan)
   return first_phase(plan, "/pull_decides");
 }
 
+namespace
+{
+// The first digits of the case's hash: which case a sheet on the bench belongs to.
+std::string plan_code(const PlanFile &plan)
+{
+  constexpr std::size_t digits = 8;
+  const std::string hash = plan.text("/record/case SHA-256");
+  return hash.empty() ? "without code" : escaped(hash.substr(0, digits));
+}
+} // namespace
+
 std::string bench_card(const PlanFile &plan)
 {
   Document page;
   page.title = "Bench card: " + title_of(plan);
   page.style = card_style;
   const bool no = plan.refused() || !plan.simulated();
+  if (!no) {
+    page.scripts = {card_script};
+    page.plan = plan_code(plan);
+  }
   page.body = head(plan) + (no ? refusal(plan) : go_ahead(plan)) +
               "<footer><p>Estimates, not orders; local rules for fire and electricity come first. "
-              "All cautions, and why: report.html.</p></footer>\n";
+              "All cautions, and why: report.html. Plan " +
+              plan_code(plan) + ".</p></footer>\n";
   return as_html(page);
 }
 } // namespace overbend::viz

@@ -8,7 +8,8 @@
 namespace overbend::viz
 {
 // The page to pin above the bench: black and white, one sheet of A4 or Letter, its main figures
-// large enough to read at a metre. Where the plan says no it shows why and no set-up.
+// large enough to read at a metre. On a phone it has one column, a clock to start and steps to tick
+// off (card.js). Where the plan says no it shows why and no set-up.
 std::string bench_card(const PlanFile &plan);
 
 // Side view to scale: neck as built, cradle, pads, cords, bar, iron and probe where the plan puts
@@ -19,9 +20,11 @@ std::string card_sketch(const PlanFile &plan);
 std::string card_cold(const PlanFile &plan);
 std::string card_hot(const PlanFile &plan); // empty where the cold pull decides
 std::string card_heat(const PlanFile &plan);
+std::string card_before(const PlanFile &plan);
 std::string card_clock(const PlanFile &plan);
 std::string card_expect(const PlanFile &plan);
 std::string card_stop(const PlanFile &plan);
+std::string card_strip();
 
 // Number of the phase in which the cords first pull to a reading; n_phases() if none does.
 std::size_t cold_phase(const PlanFile &plan);

@@ -72,7 +72,7 @@ std::string pull_turns(const PlanFile &plan, const std::string &start, std::size
   const std::string length = start + "/take_up_change_m/" + side;
   if (!plan.has("/cord_per_button_turn_m"))
     return name + " <b>" + shown(plan, length, As::length) + "</b>";
-  return name + " <b>" + shown(plan, start + "/turns_change/" + side, As::turns) + "</b> turns (" +
+  return name + " <b>" + shown(plan, start + "/turns_change/" + side, As::turns) + "</b> (" +
          shown(plan, length, As::length) + ")";
 }
 
@@ -82,40 +82,6 @@ std::string all_pulls(const PlanFile &plan, const std::string &start)
   for (std::size_t k = 0; k < plan.size("/pulls"); ++k)
     text += (k > 0 ? ", " : "") + pull_turns(plan, start, k);
   return text;
-}
-
-// One line of the clock.
-std::string moment(const std::string &time, const std::string &what)
-{
-  return "<tr><th scope=\"row\">" + time + "</th><td>" + what + "</td></tr>\n";
-}
-
-bool on(const PlanFile &plan, std::size_t phase, const char *what)
-{
-  return plan.at(plan.phase(phase, what)).get<bool>();
-}
-
-std::string what_to_do(const PlanFile &plan, std::size_t i)
-{
-  const bool hot = on(plan, i, "/heater_on"), cords = on(plan, i, "/cords_on"),
-             strings = on(plan, i, "/strings_on");
-  const bool hot_before = i > 0 && on(plan, i - 1, "/heater_on"),
-             cords_before = i > 0 && on(plan, i - 1, "/cords_on"),
-             strings_before = i > 0 && on(plan, i - 1, "/strings_on");
-  std::string what;
-  if (cords && !cords_before)
-    what += on(plan, i, "/pull_decides") ? "clamp cold " : "clamp cold, straight ";
-  if (hot && !hot_before)
-    what += "<b>heat on</b> ";
-  if (on(plan, i, "/pulls_to_a_reading") && cords_before)
-    what += "<b>read hot</b>, set the overbend ";
-  if (!hot && hot_before)
-    what += cords ? "<b>heat off</b>, leave it clamped " : "heat off ";
-  if (!cords && cords_before)
-    what += "<b>let go</b>, both sides in turn ";
-  if (strings && !strings_before)
-    what += "string up, read ";
-  return what;
 }
 
 // Its height, and what it does not do.
@@ -202,7 +168,8 @@ std::string card_heat(const PlanFile &plan)
 {
   std::size_t hot = plan.n_phases();
   for (std::size_t i = 0; i < plan.n_phases(); ++i)
-    if (on(plan, i, "/heater_on") && on(plan, i, "/cords_on"))
+    if (plan.at(plan.phase(i, "/heater_on")).get<bool>() &&
+        plan.at(plan.phase(i, "/cords_on")).get<bool>())
       hot = i;
   if (hot == plan.n_phases())
     return "<section>\n<h2>Heat</h2>\n<p>none</p>\n</section>\n";
@@ -224,93 +191,5 @@ std::string card_heat(const PlanFile &plan)
          ". " + card_line(plan) + "Nut " +
          (plan.at("/set_up/nut_in_its_slot").get<bool>() ? "in" : "out") + ", " + card_wrap(plan) +
          ".</p>\n</section>\n";
-}
-
-std::string card_clock(const PlanFile &plan)
-{
-  std::string rows;
-  bool released = false;
-  for (std::size_t i = 0; i < plan.n_phases(); ++i) {
-    if (plan.at(plan.phase(i, "/pass")).get<int>() > 1) {
-      rows += moment("+" + shown(plan, "/clocks/0/end_after_release_s", As::duration),
-                     "read it, enter it as [first_pass] in the case, and <b>plan the second "
-                     "pass</b>");
-      break;
-    }
-    const std::string what = what_to_do(plan, i);
-    if (!what.empty() && !released)
-      rows += moment(shown(plan, plan.phase(i, "/start_on_clock_s"), As::clock), what);
-    else if (!what.empty())
-      rows +=
-          moment("+" + shown(plan, plan.phase(i, "/start_after_release_s"), As::duration), what);
-    released = released || (i > 0 && on(plan, i - 1, "/cords_on") && !on(plan, i, "/cords_on"));
-  }
-  return "<section>\n<h2>Clock</h2>\n<table class=\"clock\">\n<tbody>\n" + rows +
-         "</tbody>\n</table>\n</section>\n";
-}
-
-namespace
-{
-// "Lived with (play): bow +0.10 mm (+3.9 thou), June, to ..." for each phase of play.
-std::string card_months(const PlanFile &plan)
-{
-  std::string out;
-  for (std::size_t i = 0; i < plan.size("/months_of_play"); ++i) {
-    const std::string at = "/months_of_play/" + number(i);
-    const auto moment = [&](const std::string &which, const std::string &key, As as) {
-      const std::string here = at + "/" + which;
-      return shown(plan, here + "/" + key, as) + " (" +
-             (plan.has(here + "/month") ? shown(plan, here + "/month", As::text) + ", " : "") +
-             "+" + shown(plan, here + "/after_release_s", As::duration) + ")";
-    };
-    out += "<p><b>Later</b>, " + shown(plan, at + "/phase", As::text) + ": bow " +
-           moment("least_bow", "bow_centre_m", As::signed_both) + " to " +
-           moment("most_bow", "bow_centre_m", As::signed_both) + "; twist " +
-           moment("least_twist", "twist_rad", As::angle) + " to " +
-           moment("most_twist", "twist_rad", As::angle) + ".</p>\n";
-  }
-  return out;
-}
-} // namespace
-
-std::string card_expect(const PlanFile &plan)
-{
-  std::string rows;
-  for (std::size_t i = 0; i < plan.size("/expected"); ++i) {
-    const std::string at = "/expected/" + number(i);
-    if (plan.text(at + "/occasion") == "before_strings")
-      continue; // the report has it
-    rows += "<tr><th scope=\"row\">" + shown(plan, at + "/name", As::text) +
-            "</th><td class=\"figure\">" + big_and_small(plan, at + "/reading/bow_centre_m") +
-            "</td><td>" + shown(plan, at + "/high/bow_centre_m", As::mm) + " to " +
-            shown(plan, at + "/low/bow_centre_m", As::mm) + "</td><td>" +
-            shown(plan, at + "/reading/twist_rad", As::angle) + "</td></tr>\n";
-  }
-  return "<section>\n<h2 id=\"expect\">Expect <small>centre, fret " +
-         shown(plan, "/found/bow_fret", As::count) +
-         ", mm and thou</small></h2>\n<table class=\"expect\" aria-labelledby=\"expect\">\n"
-         "<thead><tr><td></td><th scope=\"col\">bow</th><th scope=\"col\">slow to fast line</th>"
-         "<th scope=\"col\">twist</th></tr></thead>\n"
-         "<tbody>\n" +
-         rows + "</tbody>\n</table>\n" + card_months(plan) +
-         "<p><b>More forward:</b> enter it and plan the second pass; never a third.</p>\n"
-         "<p><b>More back:</b> leave it strung " +
-         fixed_words("48 h") + ", read again.</p>\n</section>\n";
-}
-
-std::string card_stop(const PlanFile &plan)
-{
-  std::string signs;
-  for (std::size_t i = 0; i < plan.size("/stops/signs"); ++i)
-    signs += (i > 0 ? "; " : "") + shown(plan, "/stops/signs/" + number(i), As::text);
-  return "<section class=\"stop\">\n<h2>Stop if</h2>\n<p>" + signs +
-         "; bar or probe above its figure to stop at.</p>\n</section>\n<section "
-         "class=\"unknown\">\n"
-         "<h2>Least certain</h2>\n<p>" +
-         shown(plan, "/unknown_that_matters_most/what", As::text) + " " +
-         shown(plan, "/unknown_that_matters_most/effect", As::text) +
-         "</p>\n</section>\n"
-         "<section class=\"cautions\">\n<h2>Take care</h2>\n" +
-         shown_list(plan, "/card_cautions") + "</section>\n";
 }
 } // namespace overbend::viz

@@ -6,6 +6,7 @@
 namespace overbend::viz
 {
 extern const char *const card_style;
+extern const char *const card_script;
 extern const char *const report_style;
 extern const char *const index_style;
 extern const char *const sheet_style;

@@ -107,7 +107,8 @@ std::string as_html(const Document &d)
          "<meta http-equiv=\"Content-Security-Policy\" content=\"" +
          policy +
          "\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>" +
-         escaped(d.title) + "</title>\n<style>" + d.style + "</style>\n</head>\n<body>\n" + d.body +
+         escaped(d.title) + "</title>\n<style>" + d.style + "</style>\n</head>\n<body" +
+         (d.plan.empty() ? "" : " data-plan=\"" + escaped(d.plan) + "\"") + ">\n" + d.body +
          scripts + "</body>\n</html>\n";
 }
 

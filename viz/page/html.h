@@ -35,6 +35,7 @@ struct Document
   std::string style;                // of <style>
   std::string body;                 // HTML; no style attributes, they are not allowed
   std::vector<std::string> scripts; // run in order at the end of the body
+  std::string plan;                 // code of the plan, for a script that keeps something by it
 };
 std::string as_html(const Document &document);
 

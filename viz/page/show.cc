@@ -69,7 +69,7 @@ std::string number_text(double v, As as)
   case As::duration:
     return cases::clock(v);
   case As::turns:
-    return solver::turns(v);
+    return solver::turns_to_make(v);
   case As::percent:
     return solver::fixed(100 * v, 0) + " %";
   case As::ratio:

@@ -81,8 +81,7 @@ std::string pulls_table(const PlanFile &plan)
           (slack
                ? "slack"
                : shown(plan, start + "/take_up_change_m/" + side, As::signed_both) +
-                     (by_buttons ? ", " + shown(plan, start + "/turns_change/" + side, As::turns) +
-                                       " turns"
+                     (by_buttons ? ", " + shown(plan, start + "/turns_change/" + side, As::turns)
                                  : ""));
       forces += name + shown(plan, start + "/forces/cords_N/" + side, As::force);
     }

@@ -218,6 +218,10 @@ std::string intake_sheet(const std::string &preset, SheetExtent extent)
   if (extent == SheetExtent::needed)
     html += "<p>Everything else has usual values that fit an ordinary neck of the preset's kind: "
             "<b>overbend sheet --all</b> prints a sheet with every key.</p>\n";
-  return as_html({"Intake sheet", sheet_style, html + "</main>\n", {}});
+  Document page;
+  page.title = "Intake sheet";
+  page.style = sheet_style;
+  page.body = html + "</main>\n";
+  return as_html(page);
 }
 } // namespace overbend::viz
