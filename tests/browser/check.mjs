@@ -131,6 +131,29 @@ async function checkPolicy(page, name) {
   claim(`${name}: the policy stops a foreign script`, !ran);
 }
 
+// A phone at the bench: nothing runs out of the page; the clock starts, a step is ticked off, and
+// both are still there when the page is opened again.
+async function checkPhone(browser) {
+  const { page, complaints } = await open(browser, 'bench-card.html', { width: 420, height: 800 });
+  const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+  claim('phone: the card fits 420 px', over <= 0, `${over} px too wide`);
+  if (await page.$('#running button') === null) return; // a refusal has nothing to run
+  await page.click('#running button');
+  await new Promise((done) => setTimeout(done, 2100));
+  const time = await page.$eval('#running .time', (e) => e.textContent);
+  claim('phone: the clock runs', /^0:00:0[1-9]$/.test(time), time);
+  const first = await page.$eval('#running .next', (e) => e.textContent);
+  await page.click('.clock input');
+  const second = await page.$eval('#running .next', (e) => e.textContent);
+  claim('phone: a ticked step gives way to the next', first !== second, second);
+  await page.reload({ waitUntil: 'load' });
+  const kept = await page.$eval('.clock input', (e) => e.checked);
+  claim('phone: what was ticked is kept', kept);
+  claim('phone: no complaint in the console', complaints.length === 0, complaints.join('; '));
+  await page.evaluate(() => window.localStorage.clear());
+  await page.close();
+}
+
 const browser = await launch(...withGraphics);
 const all = {};
 for (const name of pages) {
@@ -154,6 +177,7 @@ for (const name of pages) {
   claim(`${name}: without script all numbers are there`, (await numbersOf(page)) === all[name]);
   await page.close();
 }
+await checkPhone(browser);
 await browser.close();
 
 const plain = await launch('--disable-3d-apis');
