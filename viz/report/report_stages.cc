@@ -44,18 +44,29 @@ std::string edge_of(const PlanFile &plan)
                                                 : "Straightedge on the frets";
 }
 
-std::string bench_table(const PlanFile &plan)
+std::string edge_table(const PlanFile &plan)
 {
-  std::string out = table_start(
-      edge_of(plan) + ", balanced where it rocks; winding sticks (+: treble corner of the nut up); "
-                      "gap under the outer strings held down",
-      {"stage", "bass", "centre", "treble", "sticks", "string, bass", "string, treble"});
+  std::string out = table_start(edge_of(plan) + ", balanced where it rocks",
+                                {"stage", "bass", "centre", "treble"});
   for (std::size_t i = 0; i < plan.size("/stages"); ++i) {
     const std::string at = stage_at(i);
     out += row(plan, at);
     for (const char *line : {"bass", "centre", "treble"})
       out += cell(edge(plan, at + "/straightedge/" + line));
-    out += cell(shown(plan, at + "/winding_sticks/at_the_tips_m", As::signed_both));
+    out += "</tr>\n";
+  }
+  return out + table_end;
+}
+
+std::string sticks_table(const PlanFile &plan)
+{
+  std::string out =
+      table_start("Winding sticks (+: treble corner of the nut up), and the gap under "
+                  "the outer strings held down",
+                  {"stage", "sticks", "string, bass", "string, treble"});
+  for (std::size_t i = 0; i < plan.size("/stages"); ++i) {
+    const std::string at = stage_at(i);
+    out += row(plan, at) + cell(shown(plan, at + "/winding_sticks/at_the_tips_m", As::signed_both));
     for (const char *line : {"bass", "treble"}) {
       const std::string string = at + "/string_held_down/" + line;
       out += cell(plan.at(at + "/strings_on").get<bool>()
@@ -113,7 +124,7 @@ std::string report_stages(const PlanFile &plan)
 {
   if (!plan.has("/stages"))
     return "";
-  std::string out = bench_table(plan);
+  std::string out = edge_table(plan) + sticks_table(plan);
   if (plan.has(stage_at(0) + "/glue_lines"))
     out += glue_table(plan) + strength_table(plan);
   return out;
