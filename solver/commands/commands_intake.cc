@@ -7,6 +7,7 @@
 #include "cases/text/error.h"
 #include "materials/tables.h"
 #include "solver/commands/commands.h"
+#include "solver/ending/sudden_end.h"
 #include "solver/results/file_error.h"
 #include "solver/results/text_file.h"
 
@@ -26,6 +27,7 @@ void refuse_if_there(const IntakeOptions &options, const std::string &remedy)
     throw FileError(options.file, "is a folder", "name a file inside it");
   if (fs::exists(fs::symlink_status(options.file, error)) && !options.replace)
     throw FileError(options.file, "is there already", remedy);
+  refuse_to_replace_a_device(options.file);
   // Better now than after a hundred answers.
   const fs::path folder = fs::absolute(options.file).parent_path();
   if (!fs::is_directory(folder, error))
@@ -55,7 +57,8 @@ void finish(const cases::Intake &intake, const IntakeOptions &options, const std
                            "what was answered is kept, but it is not yet a good case: " +
                                problem->what,
                            problem->remedy + " (`overbend ask --continue` asks on)");
-  out << "\n" << options.file << ": a good case. Next: overbend plan " << options.file << "\n";
+  const std::string file = cases::printable(options.file);
+  out << "\n" << file << ": a good case. Next: overbend plan " << file << "\n";
 }
 } // namespace
 
@@ -64,12 +67,16 @@ void sheet_command(const IntakeOptions &options)
   const std::string sheet = cases::intake_sheet(options.preset);
   refuse_if_there(options, "name another file with --output, or replace it with --replace");
   write_text_file(options.file, sheet);
-  std::cout << "Intake sheet in " << options.file << ": open it in a browser and print it (A4 or "
+  std::cout << "Intake sheet in " << cases::printable(options.file)
+            << ": open it in a browser and print it (A4 or "
             << "Letter, both sides)\n";
 }
 
 void ask_command(const IntakeOptions &options, std::istream &in, std::ostream &out)
 {
+  const AtSuddenEnd when_stopped([file = options.file](const std::string &) {
+    return "what was answered so far is kept in " + cases::printable(file) + "; go on with --continue";
+  });
   cases::Intake intake(known_names(materials::tables()));
   std::string kept;
   if (options.resume) {

@@ -4,11 +4,12 @@
 #include "cases/declare/presets.h"
 #include "cases/read/read_case.h"
 #include "cases/show/manual.h"
+#include "cases/text/printable.h"
 #include "cases/text/units.h"
 #include "mesh/make_neck_mesh.h"
 #include "mesh/mesh_report.h"
+#include "solver/commands/mesh_file.h"
 #include "solver/report/plan_text.h"
-#include "solver/results/file_error.h"
 #include "solver/words/shop_words.h"
 
 #include <filesystem>
@@ -95,18 +96,6 @@ void print_presets(const std::string &name)
   std::cout << "Sizes are middling values of the trade (common practice, no source); heights of "
                "strings, posts and forces of rods are estimates [E].\n";
 }
-
-// What the mesh library cannot write is a matter of files, not of the mesh.
-void write_mesh(const mesh::NeckMesh &neck, const std::string &path)
-{
-  const std::filesystem::path folder = std::filesystem::absolute(path).parent_path();
-  std::error_code error;
-  if (!std::filesystem::is_directory(folder, error))
-    throw FileError(path, "cannot be written: its folder is not there", "make the folder first");
-  mesh::export_gmsh(neck, path);
-  if (!std::filesystem::exists(path, error))
-    throw FileError(path, "could not be written", "check the rights and the room on the disk");
-}
 } // namespace
 
 cases::KnownNames known_names(const materials::Tables &tables)
@@ -142,7 +131,7 @@ Record record_of(const cases::Case &the_case, const materials::Tables &tables)
 void check_command(const CommandOptions &options)
 {
   const cases::Case c = read_checked_case(options.case_file, materials::tables());
-  std::cout << options.case_file << ": a good case";
+  std::cout << cases::printable(options.case_file) << ": a good case";
   if (!c.title.empty())
     std::cout << " (\"" << c.title << "\")";
   std::cout << "\n";
@@ -160,10 +149,7 @@ void mesh_command(const CommandOptions &options, const std::string &file)
   const cases::Case c = read_checked_case(options.case_file, materials::tables());
   const std::string path =
       file.empty() ? std::filesystem::path(options.case_file).stem().string() + ".msh" : file;
-  std::error_code error;
-  if (std::filesystem::exists(path, error) && !options.replace)
-    throw FileError(path, "is there already",
-                    "name another file with --output, or replace it with --replace");
+  check_mesh_file(path, options.replace);
   const mesh::NeckMesh neck = mesh::make_neck_mesh(c.neck, c.numerics.resolution);
   const mesh::MeshReport report = mesh::report(neck);
   std::cout << report.cells << " cells, " << report.nodes << " nodes, " << report.unknowns
@@ -175,7 +161,8 @@ void mesh_command(const CommandOptions &options, const std::string &file)
     std::cout << "  " << mesh::name(face) << ": " << report.faces.at(face) << " faces, "
               << fixed(area * 1e4, 2) << " cm2\n";
   write_mesh(neck, path);
-  std::cout << "Mesh in " << path << " (Gmsh's format, quadratic cells, named pieces and faces)\n";
+  std::cout << "Mesh in " << cases::printable(path)
+            << " (Gmsh's format, quadratic cells, named pieces and faces)\n";
 }
 
 void list_command(const std::string &what, const std::string &name)

@@ -52,7 +52,7 @@ public:
   {
     check_that_it_can_be_planned(c);
     record = record_of(c, tables);
-    claim_folder(folder, options.replace, record);
+    const FolderLock lock = claim_folder(folder, options.replace, record);
     with_record_of_failure(
         folder, record, [&] { return watch.seconds(); }, [&] { plan(); });
   }
@@ -215,25 +215,20 @@ private:
     return (std::filesystem::path(folder) / name).string();
   }
 
-  void write_record(const std::string &exit_reason)
+  void write(const std::string &exit_reason)
   {
     watch.end_stage();
     record.wall_time = watch.seconds();
     record.exit_reason = exit_reason;
-    write_record_text(folder, record);
-  }
-
-  void write(const std::string &exit_reason)
-  {
-    write_record(exit_reason);
     const std::string text = plan_text(report);
     write_text_file(path("plan.txt"), text);
     write_text_file(path("plan.json"), plan_json(report, record));
     options.write_pages(folder);
+    write_record_text(folder, record); // "done" stands beside everything else
     if (options.quiet)
       std::cout << in_words(report.verdict.kind) << "\n";
     else
-      std::cout << text << "\nWritten to the folder " << folder << ".\n";
+      std::cout << text << "\nWritten to the folder " << cases::printable(folder) << ".\n";
     watch.print_timing(counts);
   }
 
