@@ -176,6 +176,11 @@ std::map<Piece, double> GmshModel::volumes() const
 
 void GmshModel::write(const std::string &path) const
 {
-  gmsh::write(path);
+  try {
+    gmsh::write(path);
+  } catch (const std::string &words) {
+    // The library throws its words bare, and nobody catches those.
+    throw std::runtime_error("Gmsh cannot write " + path + ": " + words);
+  }
 }
 } // namespace overbend::mesh

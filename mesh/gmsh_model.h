@@ -38,7 +38,8 @@ public:
   // Integral of the Jacobian over each piece, m^3.
   std::map<Piece, double> volumes() const;
 
-  // Writes the model; the ending decides the format (.msh, .vtk, ...).
+  // Writes the model; the ending decides the format (.msh, .vtk, ...). std::runtime_error where it
+  // says that it cannot; it says nothing of a full disk.
   void write(const std::string &path) const;
 
 private:

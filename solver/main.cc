@@ -1,13 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cases/text/error.h"
-#include "mesh/shape_error.h"
+#include "cases/text/printable.h"
+#include "cases/text/suggest.h"
 #include "solver/commands/command_examples.h"
 #include "solver/commands/commands.h"
 #include "solver/commands/commands_intake.h"
+#include "solver/commands/exit_status.h"
+#include "solver/ending/signals.h"
 #include "solver/equations/blas.h"
-#include "solver/plan/plan.h"
 #include "solver/results/file_error.h"
-#include "solver/results/record.h"
+#include "solver/results/folder_lock.h"
+#include "solver/version.h"
 #include "viz/paraview/paraview_opener.h"
 #include "viz/report/pages.h"
 #include "viz/run/pictures.h"
@@ -20,17 +22,14 @@
 #include <malloc.h>
 #include <unistd.h>
 
-#include <fstream>
+#include <algorithm>
 #include <functional>
 #include <iostream>
-#include <sstream>
 
 namespace
 {
 using namespace overbend;
 using solver::CommandOptions;
-
-enum Exit { good = 0, our_fault = 1, users_mistake = 2, not_converged = 3, files = 4 };
 
 const char *const description =
     "Overbend: plans the straightening of a bowed or twisted neck by clamping and heat.\n"
@@ -120,6 +119,7 @@ void add_pictures(CLI::App &app, std::string &folder, PictureChoice &choice,
   pictures->add_flag("--no-film", choice.no_film, "Draw the pictures but no film");
   pictures->callback([&] {
     work = [&] {
+      const solver::FolderLock lock(folder);
       const std::string why_not = draw(folder, choice);
       if (!why_not.empty())
         throw solver::FileError(folder, "has no pictures now", "see the note above");
@@ -129,41 +129,18 @@ void add_pictures(CLI::App &app, std::string &folder, PictureChoice &choice,
   });
 }
 
-// The record to paste into a report of a fault.
-void print_record(const std::string &case_file)
+void refuse_unknown_command(const CLI::App &app, const std::string &typed)
 {
-  std::ifstream in(case_file);
-  std::ostringstream text;
-  text << in.rdbuf();
-  for (const auto &[name, value] :
-       solver::record_lines(solver::make_record(case_file, text.str(), {}, solver::loop_threads)))
-    std::cerr << "  " << name << ": " << value << "\n";
-}
-
-int guarded(const std::function<void()> &work, const std::string &case_file)
-{
-  try {
-    work();
-    std::cout.flush();
-    return good;
-  } catch (const cases::CaseError &error) {
-    std::cerr << error.what() << "\n";
-    return users_mistake;
-  } catch (const mesh::ShapeError &error) {
-    std::cerr << case_file << ": " << error.what() << "\n";
-    return users_mistake;
-  } catch (const solver::NotConverged &error) {
-    std::cerr << "Not converged: " << error.what() << "\n";
-    return not_converged;
-  } catch (const solver::FileError &error) {
-    std::cerr << error.what() << "\n";
-    return files;
-  } catch (const std::exception &error) {
-    std::cerr << "A fault of the program, not of yours: " << error.what()
-              << "\nPlease report it with these lines and the case file:\n";
-    print_record(case_file);
-    return our_fault;
-  }
+  if (typed.empty() || typed.front() == '-')
+    return;
+  std::vector<std::string> known;
+  for (const CLI::App *command : app.get_subcommands([](const CLI::App *) { return true; }))
+    known.push_back(command->get_name());
+  if (std::find(known.begin(), known.end(), typed) != known.end())
+    return;
+  std::cerr << "There is no command \"" << cases::printable(typed) << "\"; "
+            << cases::suggestion(typed, known, "commands") << "\n";
+  solver::leave(solver::Exit::users_mistake);
 }
 
 // Fields of a step come and go; giving their memory back and asking for it anew costs a page fault
@@ -178,9 +155,11 @@ void keep_freed_memory()
 int main(int argc, char **argv)
 {
   keep_freed_memory();
+  solver::end_tidily_on_signals();
   CLI::App app(description, "overbend");
   app.footer(solver::all_examples());
-  app.require_subcommand(1);
+  app.require_subcommand(0, 1);
+  app.set_version_flag("--version", "overbend " OVERBEND_VERSION " (" OVERBEND_GIT_HASH ")");
   CommandOptions options;
   PictureChoice choice;
   options.write_opener = [&choice](const std::string &folder) {
@@ -238,20 +217,29 @@ int main(int argc, char **argv)
       ->type_name("DIR");
   report->callback([&] {
     work = [&] {
+      const solver::FolderLock lock(plan_folder);
       viz::write_pages(plan_folder);
-      std::cout << "Bench card, report and index written to the folder " << plan_folder << ".\n";
+      std::cout << "Bench card, report and index written to the folder "
+                << cases::printable(plan_folder) << ".\n";
     };
   });
 
   for (CLI::App *command : app.get_subcommands({}))
     command->footer(solver::examples_of(command->get_name()));
 
+  refuse_unknown_command(app, argc > 1 ? argv[1] : "");
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError &error) {
-    return app.exit(error) == 0 ? good : users_mistake;
+    if (app.exit(error) != 0)
+      solver::leave(solver::Exit::users_mistake);
+    solver::leave(solver::guarded([] {}, "")); // help was printed
+  }
+  if (app.get_subcommands().empty()) {
+    std::cout << app.help();
+    solver::leave(solver::Exit::users_mistake);
   }
   solver::pin_blas_to_one_thread();
   dealii::MultithreadInfo::set_thread_limit(1); // bytes of the results are promised
-  return guarded(work, options.case_file.empty() ? intake.file : options.case_file);
+  solver::leave(solver::guarded(work, options.case_file.empty() ? intake.file : options.case_file));
 }

@@ -2,6 +2,7 @@
 #include "cases/case/climate.h"
 
 #include "cases/case/humid_air.h"
+#include "cases/text/encoding.h"
 #include "cases/text/error.h"
 #include "cases/text/suggest.h"
 #include "cases/text/units.h"
@@ -21,13 +22,21 @@ struct Column
   Dimension dimension;
 };
 
-std::vector<std::string> cells_of(const std::string &line)
+// A cell without the quotes that spreadsheets put around text.
+std::string bare_cell(const std::string &text)
+{
+  const std::string cell = trimmed(text);
+  const bool quoted = cell.size() > 1 && cell.front() == '"' && cell.back() == '"';
+  return quoted ? trimmed(cell.substr(1, cell.size() - 2)) : cell;
+}
+
+std::vector<std::string> cells_of(const std::string &line, char separator)
 {
   std::vector<std::string> cells;
   std::istringstream stream(line);
   std::string cell;
-  while (std::getline(stream, cell, ','))
-    cells.push_back(trimmed(cell));
+  while (std::getline(stream, cell, separator))
+    cells.push_back(bare_cell(cell));
   return cells;
 }
 
@@ -68,6 +77,9 @@ public:
     std::string line;
     while (std::getline(stream, line)) {
       ++line_;
+      if (line.size() > longest_line)
+        throw CaseError(file_, line_, "the line has " + std::to_string(line.size()) + " bytes",
+                        "write one row of the table a line");
       const std::string content = trimmed(line);
       if (content.empty() || content.front() == '#')
         continue;
@@ -89,7 +101,9 @@ private:
 
   void read_header(const std::string &line)
   {
-    for (const std::string &cell : cells_of(line)) {
+    // Spreadsheets of countries with a decimal comma put semicolons between the cells.
+    separator_ = line.find(';') == std::string::npos ? ',' : ';';
+    for (const std::string &cell : cells_of(line, separator_)) {
       const Column column = parse_column(cell);
       if (has(column.name))
         throw UnitError("the column \"" + column.name + "\" stands twice", "leave one of them out");
@@ -107,16 +121,15 @@ private:
 
   void read_row(const std::string &line)
   {
-    const std::vector<std::string> cells = cells_of(line);
+    const std::vector<std::string> cells = cells_of(line, separator_);
     if (cells.size() != columns_.size())
-      throw UnitError("the row has " + std::to_string(cells.size()) + " values, not " +
-                          std::to_string(columns_.size()),
-                      "write one for each column, with a comma between and a decimal point");
+      refuse_count(cells.size());
     ClimatePoint point;
     std::optional<double> dew_point;
     for (std::size_t c = 0; c < cells.size(); ++c) {
       const Column &column = columns_[c];
-      const double value = parse_quantity(cells[c] + " " + column.unit, column.dimension);
+      const double value =
+          parse_quantity(number_of(cells[c]) + " " + column.unit, column.dimension);
       if (column.name == "time")
         point.time = value;
       else if (column.name == "temperature")
@@ -135,6 +148,28 @@ private:
     if (!climate_.points.empty() && point.time <= climate_.points.back().time)
       throw UnitError("the time does not grow", "sort the rows by time, each time once");
     climate_.points.push_back(point);
+  }
+
+  void refuse_count(std::size_t count) const
+  {
+    const std::string what =
+        "the row has " + std::to_string(count) + " values, not " + std::to_string(columns_.size());
+    if (separator_ == ',' && count == 2 * columns_.size())
+      throw UnitError(what + ", are these decimal commas?",
+                      "write decimal points, or put semicolons between the values");
+    throw UnitError(what, separator_ == ';'
+                              ? "write one for each column, with a semicolon between"
+                              : "write one for each column, with a comma between and a decimal "
+                                "point");
+  }
+
+  // Between semicolons a comma is the decimal one.
+  std::string number_of(std::string cell) const
+  {
+    const std::size_t comma = cell.find(',');
+    if (separator_ == ';' && comma != std::string::npos && cell.find('.') == std::string::npos)
+      cell[comma] = '.';
+    return cell;
   }
 
   static void check(const ClimatePoint &point, bool by_dew_point)
@@ -166,8 +201,11 @@ private:
     climate_.period = last.time;
   }
 
+  static constexpr std::size_t longest_line = 1000; // bytes
+
   const std::string &file_;
   Climate &climate_;
+  char separator_ = ',';
   std::vector<Column> columns_;
   int line_ = 0;
   double begin_ = 0;
@@ -178,6 +216,7 @@ private:
 void parse_climate(const std::string &text, const std::string &file, Climate &climate)
 {
   climate.points.clear();
-  Reader(file, climate).read(text);
+  check_encoding(text, file);
+  Reader(file, climate).read(without_byte_order_mark(text));
 }
 } // namespace overbend::cases

@@ -33,6 +33,7 @@ std::string beside(const std::string &case_file, const std::string &table);
 
 // Reads a table of comma-separated values. Its first line names the columns and their units, such
 // as `time [h], temperature [degC], humidity [%]`; `dew point [degC]` may stand for the humidity.
+// Semicolons between the columns go with decimal commas; a byte-order mark is skipped.
 // Lines that begin with # and empty lines are skipped. Time is counted from the first row and must
 // grow. Fills points, and the period if the table repeats: the last row must then hold the air of
 // the first. Throws CaseError with file and line.

@@ -27,6 +27,12 @@ void check_sizes(const Case &result)
                    both_lengths(neck.width_at_12) + " against " + both_lengths(neck.nut_width) +
                    ")",
                "check that the two widths are not swapped");
+  if (neck.headstock.width < neck.nut_width)
+    refuse_any(result, {"headstock.width", "neck.nut_width"},
+               "the headstock (" + both_lengths(neck.headstock.width) +
+                   " where it is widest) is narrower than the nut (" +
+                   both_lengths(neck.nut_width) + ")",
+               "measure both again");
   for (const auto &[name, depth] : {std::pair("neck.depth_at_1", neck.depth_at_1),
                                     std::pair("neck.depth_at_12", neck.depth_at_12)})
     if (depth - neck.board_thickness < least_shaft)

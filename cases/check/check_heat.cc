@@ -6,12 +6,18 @@ namespace overbend::cases
 {
 namespace
 {
+constexpr double shortest_bar = 20e-3, shortest_iron = 5e-3; // [E]
+
 void check_bar(const Case &result)
 {
   const Heater &heater = result.heater;
   if (heater.from >= heater.to)
     refuse_any(result, {"heater.from", "heater.to"}, "the bar ends before it begins",
                "`from` is its end at the nut, `to` its end at the body");
+  if (heater.to - heater.from < shortest_bar)
+    refuse_any(result, {"heater.from", "heater.to"},
+               "a bar of " + both_lengths(heater.to - heater.from) + " heats no neck",
+               "give its two ends; it is at least " + both_lengths(shortest_bar) + " long");
   if (heater.to > board_end(result.neck))
     refuse(result, "heater.to",
            "the bar reaches " + both_lengths(heater.to) + " from the nut, beyond the board (" +
@@ -20,6 +26,11 @@ void check_bar(const Case &result)
   if (heater.iron_from >= heater.iron_to)
     refuse_any(result, {"heater.iron_from", "heater.iron_to"}, "the iron ends before it begins",
                "`iron_from` is its end at the nut, `iron_to` its end at the body");
+  if (heater.iron_to - heater.iron_from < shortest_iron)
+    refuse_any(result, {"heater.iron_from", "heater.iron_to"},
+               "an iron of " + both_lengths(heater.iron_to - heater.iron_from) + " heats no bar",
+               "give the two ends of what it touches, at least " + both_lengths(shortest_iron) +
+                   " apart");
   if (heater.iron_from < heater.from || heater.iron_to > heater.to)
     refuse_any(result, {"heater.iron_from", "heater.iron_to", "heater.from", "heater.to"},
                "the iron hangs over the end of the bar",

@@ -4,12 +4,33 @@
 #include "cases/text/units.h"
 
 #include <algorithm>
+#include <cmath>
 
 // What is told of slots, loaded bows and hot evenings, against the rest of the case.
 namespace overbend::cases
 {
 namespace
 {
+// How far bows along three lines of one board can lie apart, and the middle one from the mean of
+// the edges [E]: a twist of 5 degrees raises the corners of a nut of 42 mm by 1.8 mm each.
+constexpr double edges_apart = 4e-3, middle_off = 2e-3;
+
+void check_bows(const Case &result)
+{
+  const Found &found = result.found;
+  const double apart = std::abs(found.bow_bass - found.bow_treble);
+  const double off = std::abs(found.bow_centre - (found.bow_bass + found.bow_treble) / 2);
+  if (apart <= edges_apart && off <= middle_off)
+    return;
+  refuse_any(result, {"found.bow_bass", "found.bow_treble", "found.bow"},
+             "the bows of " + both_lengths(found.bow_bass) + " along the bass edge, " +
+                 both_lengths(found.bow_centre) + " in the middle and " +
+                 both_lengths(found.bow_treble) +
+                 " along the treble edge are not those of one board",
+             "read all three again over the same rest frets, forward positive; a neck of that "
+             "shape is no work for clamp and heat");
+}
+
 void check_slots(const Case &result)
 {
   const NeckShape &neck = result.neck;
@@ -83,6 +104,7 @@ void check_first_pass(const Case &result)
 
 void check_told(const Case &result)
 {
+  check_bows(result);
   check_slots(result);
   check_rod_readings(result);
   check_hot_evenings(result);

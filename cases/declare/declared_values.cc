@@ -42,6 +42,9 @@ double parse_position(const std::string &text, const Draft &draft)
       throw UnitError(error.problem, error.remedy + "; or \"fret 7\", or \"join\"");
     }
   }
+  // plain_word has made a blank of a minus.
+  if (text.find('-') != std::string::npos)
+    throw UnitError(in_quotes(text) + " is no fret", "name it without a minus, such as \"fret 7\"");
   const double fret = parse_quantity(plain.substr(5), Dimension::number);
   const int last = draft.result.neck.frets;
   if (fret < 0 || fret > last)

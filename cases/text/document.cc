@@ -1,76 +1,22 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cases/text/document.h"
 
+#include "cases/text/encoding.h"
 #include "cases/text/error.h"
+#include "cases/text/printable.h"
+#include "cases/text/toml_guard.h"
 
 #include <toml++/toml.h>
 
 #include <algorithm>
 #include <array>
-#include <cerrno>
 #include <charconv>
 #include <cmath>
-#include <cstring>
-#include <filesystem>
-#include <fstream>
-#include <sstream>
 
 namespace overbend::cases
 {
 namespace
 {
-// Length of the UTF-8 sequence at the position, 0 if it is not valid there.
-std::size_t utf8_length(const std::string &text, std::size_t at)
-{
-  const auto byte = [&](std::size_t i) {
-    return at + i < text.size() ? static_cast<unsigned char>(text[at + i]) : 0u;
-  };
-  const auto follows = [&](std::size_t i) { return (byte(i) & 0xC0u) == 0x80u; };
-  const unsigned first = byte(0);
-  if (first < 0x80)
-    return 1;
-  if (first >= 0xC2 && first < 0xE0)
-    return follows(1) ? 2 : 0;
-  if (first >= 0xE0 && first < 0xF0) {
-    const bool overlong = first == 0xE0 && byte(1) < 0xA0;
-    const bool surrogate = first == 0xED && byte(1) >= 0xA0;
-    return follows(1) && follows(2) && !overlong && !surrogate ? 3 : 0;
-  }
-  if (first >= 0xF0 && first < 0xF5) {
-    const bool overlong = first == 0xF0 && byte(1) < 0x90;
-    const bool too_large = first == 0xF4 && byte(1) >= 0x90;
-    return follows(1) && follows(2) && follows(3) && !overlong && !too_large ? 4 : 0;
-  }
-  return 0;
-}
-
-void check_encoding(const std::string &text, const std::string &file)
-{
-  const char *remedy = "save it as plain text in UTF-8";
-  if (text.rfind("\xFF\xFE", 0) == 0 || text.rfind("\xFE\xFF", 0) == 0)
-    throw CaseError(file, 1, "the file is written in UTF-16", remedy);
-  int line = 1;
-  for (std::size_t at = 0; at < text.size();) {
-    const std::size_t length = utf8_length(text, at);
-    if (length == 0)
-      throw CaseError(file, line, "the line holds bytes that are not UTF-8", remedy);
-    if (text[at] == '\0')
-      throw CaseError(file, line, "the line holds a zero byte, so this is not a text file", remedy);
-    if (text[at] == '\n')
-      ++line;
-    at += length;
-  }
-}
-
-void check_size(std::size_t bytes, const std::string &file)
-{
-  if (bytes > largest_case_file)
-    throw CaseError(file, 0,
-                    "the file has " + std::to_string(bytes / 1000) +
-                        " kB, more than the 1000 kB allowed for a case",
-                    "give the case file itself, not results or pictures");
-}
-
 std::string number_text(double value)
 {
   std::array<char, 64> buffer{};
@@ -83,11 +29,40 @@ int line_of(const toml::node &node)
   return static_cast<int>(node.source().begin.line);
 }
 
+// Keys in quotes can hold anything.
+std::string checked_key(const std::string &key, int line, const std::string &file)
+{
+  if (key.size() > longest_key)
+    throw CaseError(file, line, "there is no key or section \"" + shortened(key) + "\"",
+                    "keys are plain words, such as bow under [found]");
+  return key;
+}
+
+// A value is shown in messages, tables and pages: one line of it, of a length that can be read.
+std::string checked_text(const std::string &key, const std::string &text, int line,
+                         const std::string &file)
+{
+  constexpr std::size_t longest_text = 1000; // bytes; a line for every fret has half of it
+  if (text.size() > longest_text)
+    throw CaseError(file, line,
+                    "`" + key + "` has " + std::to_string(text.size()) +
+                        " bytes of text, more than the " + std::to_string(longest_text) +
+                        " allowed for a value",
+                    "shorten it");
+  for (std::size_t at = 0; at < text.size(); at += utf8_length(text, at))
+    if (is_control(text, at) && text[at] != '\t')
+      throw CaseError(file, line,
+                      "`" + key + "` holds a character that is not shown but obeyed (" +
+                          printable(text.substr(at, utf8_length(text, at))) + ")",
+                      "write it as plain text in one line");
+  return text;
+}
+
 Entry read_entry(const std::string &key, const toml::node &node, const std::string &file)
 {
   const int line = line_of(node);
   if (const auto *text = node.as_string())
-    return {key, text->get(), line};
+    return {key, checked_text(key, text->get(), line, file), line};
   if (const auto *flag = node.as_boolean())
     return {key, flag->get() ? "true" : "false", line};
   if (const auto *whole = node.as_integer())
@@ -107,20 +82,23 @@ Section read_section(const std::string &name, const toml::table &table, int line
 {
   Section section{name, line, listed, {}};
   for (const auto &[key, node] : table)
-    section.entries.push_back(read_entry(std::string(key.str()), node, file));
+    section.entries.push_back(
+        read_entry(checked_key(std::string(key.str()), line_of(node), file), node, file));
   const auto by_line = [](const Entry &a, const Entry &b) { return a.line < b.line; };
   std::stable_sort(section.entries.begin(), section.entries.end(), by_line);
   return section;
 }
 
-// The parser's own words are kept; its trailing full stop is not.
+// The parser's own words are kept; its trailing full stop is not, nor what it quotes of a text
+// without end.
 std::string parser_words(const toml::parse_error &error)
 {
+  constexpr std::size_t longest_words = 300;
   std::string words(error.description());
   while (!words.empty() && words.back() == '.')
     words.pop_back();
   std::replace(words.begin(), words.end(), '\n', ' ');
-  return "this is not valid TOML (" + words + ")";
+  return "this is not valid TOML (" + shortened(words, longest_words) + ")";
 }
 
 toml::table parse_toml(const std::string &text, const std::string &file)
@@ -134,36 +112,15 @@ toml::table parse_toml(const std::string &text, const std::string &file)
 }
 } // namespace
 
-std::string read_text(const std::string &path)
-{
-  std::error_code error;
-  const auto status = std::filesystem::status(path, error);
-  if (!std::filesystem::exists(status))
-    throw CaseError(path, 0, "there is no such file", "check the name and the folder");
-  if (std::filesystem::is_directory(status))
-    throw CaseError(path, 0, "this is a folder, not a case file", "name a file inside it");
-  if (std::filesystem::is_regular_file(status))
-    check_size(std::filesystem::file_size(path, error), path);
-  std::ifstream stream(path, std::ios::binary);
-  std::string text(largest_case_file + 1, '\0');
-  if (stream)
-    stream.read(text.data(), static_cast<std::streamsize>(text.size()));
-  if (!stream.is_open() || stream.bad())
-    throw CaseError(path, 0, std::string("the file cannot be read (") + std::strerror(errno) + ")",
-                    "check its permissions");
-  text.resize(static_cast<std::size_t>(stream.gcount()));
-  check_size(text.size(), path);
-  return text;
-}
-
 Document parse_document(const std::string &text, const std::string &file)
 {
-  check_size(text.size(), file);
+  check_size_of_case(text.size(), file);
   check_encoding(text, file);
+  refuse_what_the_parser_does_not_bear(text, file);
   const toml::table root = parse_toml(text, file);
   Document document{file, text, {}, {}};
   for (const auto &[toml_key, node] : root) {
-    const std::string key(toml_key.str());
+    const std::string key = checked_key(std::string(toml_key.str()), line_of(node), file);
     const toml::array *list = node.as_array();
     if (const toml::table *table = node.as_table()) {
       document.sections.push_back(read_section(key, *table, line_of(node), false, file));

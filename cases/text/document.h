@@ -33,8 +33,12 @@ struct Document
 
 constexpr std::size_t largest_case_file = 1000 * 1000; // bytes
 
-// Reads a file from disk. Throws CaseError if it is missing, a directory, unreadable or too large.
+// Reads a file from disk, or what comes through a pipe. Throws CaseError if it is missing, a
+// directory, unreadable or too large, or if nothing comes through the pipe for a while.
 std::string read_text(const std::string &path);
+
+// Throws CaseError for more than a case can hold.
+void check_size_of_case(std::size_t bytes, const std::string &file);
 
 // Parses TOML text. Throws CaseError with the line for an empty or oversized text, a text that is
 // not UTF-8, broken TOML, duplicate keys, numbers that are not finite, dates, lists and nested

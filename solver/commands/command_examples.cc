@@ -88,6 +88,7 @@ std::string all_examples()
 `overbend COMMAND --help` has more of each.
 
 Exit status: 0 done (a plan that says "do not do it" is an answer too), 1 a fault of the program,
-2 a mistake in the case or on the command line, 3 not converged, 4 files and disk.)";
+2 a mistake in the case or on the command line, 3 not converged, 4 files, disk or memory; 130, 143, 129
+stopped by INT, TERM, HUP.)";
 }
 } // namespace overbend::solver

@@ -6,6 +6,7 @@
 #include "cases/text/error.h"
 #include "materials/tables.h"
 #include "solver/commands/commands.h"
+#include "solver/ending/sudden_end.h"
 #include "solver/results/file_error.h"
 #include "solver/results/text_file.h"
 #include "solver/words/shop_words.h"
@@ -26,6 +27,7 @@ void refuse_if_there(const IntakeOptions &options, const std::string &remedy)
     throw FileError(options.file, "is a folder", "name a file inside it");
   if (fs::exists(fs::symlink_status(options.file, error)) && !options.replace)
     throw FileError(options.file, "is there already", remedy);
+  refuse_to_replace_a_device(options.file);
   // Better now than after a hundred answers.
   const fs::path folder = fs::absolute(options.file).parent_path();
   if (!fs::is_directory(folder, error))
@@ -55,9 +57,9 @@ void finish(const cases::Intake &intake, const IntakeOptions &options, const std
                            "what was answered is kept, but it is not yet a complete case: " +
                                problem->what,
                            problem->remedy + " (`overbend ask --continue` asks on)");
+  const std::string file = cases::printable(options.file);
   out << "\n"
-      << options.file << ": complete, and nothing in it contradicts. Next: overbend plan "
-      << options.file << "\n";
+      << file << ": complete, and nothing in it contradicts. Next: overbend plan " << file << "\n";
 }
 } // namespace
 
@@ -66,12 +68,16 @@ void sheet_command(const IntakeOptions &options)
   const std::string sheet = options.write_sheet(options.preset, options.all);
   refuse_if_there(options, "name another file with --output, or replace it with --replace");
   write_text_file(options.file, sheet);
-  std::cout << "Intake sheet in " << options.file << ": open it in a browser and print it (A4 or "
-            << "Letter)\n";
+  std::cout << "Intake sheet in " << cases::printable(options.file)
+            << ": open it in a browser and print it (A4 or Letter)\n";
 }
 
 void ask_command(const IntakeOptions &options, std::istream &in, std::ostream &out)
 {
+  const AtSuddenEnd when_stopped([file = options.file](const std::string &) {
+    return "what was answered so far is kept in " + cases::printable(file) +
+           "; go on with --continue";
+  });
   cases::Intake intake(known_names(materials::tables()),
                        options.all ? cases::Intake::Extent::all : cases::Intake::Extent::needed);
   std::string kept;

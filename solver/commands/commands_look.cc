@@ -6,12 +6,13 @@
 #include "cases/read/read_case.h"
 #include "cases/read/set_up_open.h"
 #include "cases/show/manual.h"
+#include "cases/text/printable.h"
 #include "cases/text/units.h"
 #include "mesh/make_neck_mesh.h"
 #include "mesh/mesh_report.h"
+#include "solver/commands/mesh_file.h"
 #include "solver/plan/verdict.h"
 #include "solver/report/plan_text.h"
-#include "solver/results/file_error.h"
 #include "solver/words/shop_words.h"
 
 #include <filesystem>
@@ -99,18 +100,6 @@ void print_presets(const std::string &name)
   std::cout << "Sizes are middling values of the trade (common practice, no source); heights of "
                "strings, posts and forces of rods are estimates [E].\n";
 }
-
-// What the mesh library cannot write is a matter of files, not of the mesh.
-void write_mesh(const mesh::NeckMesh &neck, const std::string &path)
-{
-  const std::filesystem::path folder = std::filesystem::absolute(path).parent_path();
-  std::error_code error;
-  if (!std::filesystem::is_directory(folder, error))
-    throw FileError(path, "cannot be written: its folder is not there", "make the folder first");
-  mesh::export_gmsh(neck, path);
-  if (!std::filesystem::exists(path, error))
-    throw FileError(path, "could not be written", "check the rights and the room on the disk");
-}
 } // namespace
 
 cases::KnownNames known_names(const materials::Tables &tables)
@@ -166,7 +155,7 @@ void say_what_plan_will_refuse(const cases::Case &c, const materials::Tables &ta
 void check_command(const CommandOptions &options)
 {
   const cases::Case c = read_checked_case(options.case_file, materials::tables());
-  std::cout << options.case_file << ": complete, and nothing in it contradicts";
+  std::cout << cases::printable(options.case_file) << ": complete, and nothing in it contradicts";
   if (!c.title.empty())
     std::cout << " (\"" << c.title << "\")";
   std::cout << "\n";
@@ -185,10 +174,7 @@ void mesh_command(const CommandOptions &options, const std::string &file)
   const cases::Case c = read_checked_case(options.case_file, materials::tables());
   const std::string path =
       file.empty() ? std::filesystem::path(options.case_file).stem().string() + ".msh" : file;
-  std::error_code error;
-  if (std::filesystem::exists(path, error) && !options.replace)
-    throw FileError(path, "is there already",
-                    "name another file with --output, or replace it with --replace");
+  check_mesh_file(path, options.replace);
   const mesh::NeckMesh neck = mesh::make_neck_mesh(c.neck, c.numerics.resolution);
   const mesh::MeshReport report = mesh::report(neck);
   std::cout << report.cells << " cells, " << report.nodes << " nodes, " << report.unknowns
@@ -200,7 +186,8 @@ void mesh_command(const CommandOptions &options, const std::string &file)
     std::cout << "  " << mesh::name(face) << ": " << report.faces.at(face) << " faces, "
               << fixed(area * 1e4, 2) << " cm2\n";
   write_mesh(neck, path);
-  std::cout << "Mesh in " << path << " (Gmsh's format, quadratic cells, named pieces and faces)\n";
+  std::cout << "Mesh in " << cases::printable(path)
+            << " (Gmsh's format, quadratic cells, named pieces and faces)\n";
 }
 
 void list_command(const std::string &what, const std::string &name)

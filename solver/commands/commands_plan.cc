@@ -53,7 +53,7 @@ public:
   {
     check_that_it_can_be_planned(c);
     record = record_of(c, tables);
-    claim_folder(folder, options.replace, record);
+    const FolderLock lock = claim_folder(folder, options.replace, record);
     with_record_of_failure(
         folder, record, [&] { return watch.seconds(); }, [&] { plan(); });
   }
@@ -216,17 +216,11 @@ private:
     return (std::filesystem::path(folder) / name).string();
   }
 
-  void write_record(const std::string &exit_reason)
+  void write(const std::string &exit_reason)
   {
     watch.end_stage();
     record.wall_time = watch.seconds();
     record.exit_reason = exit_reason;
-    write_record_text(folder, record);
-  }
-
-  void write(const std::string &exit_reason)
-  {
-    write_record(exit_reason);
     const std::string text = plan_text(report);
     write_text_file(path("plan.txt"), text);
     write_text_file(path("plan.json"), plan_json(report, record));
@@ -239,6 +233,7 @@ private:
     if (is_recorded)
       options.write_opener(folder);
     options.write_pages(folder);
+    write_record_text(folder, record); // "done" stands beside everything else
     watch.end_stage();
     if (!options.quiet)
       std::cout << where_to_look();
@@ -247,7 +242,8 @@ private:
 
   std::string where_to_look() const
   {
-    return capital(in_words(report.verdict.kind)) + ". In the folder " + folder + ":\n" +
+    return capital(in_words(report.verdict.kind)) + ". In the folder " + cases::printable(folder) +
+           ":\n" +
            (report.verdict.refused() ? "" : "  bench-card.html  to print and take to the bench\n") +
            "  report.html      why, with pictures and plots\n"
            "  plan.txt         every step and table (also printed by --full)\n" +

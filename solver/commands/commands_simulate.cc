@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/commands/commands.h"
 
+#include "cases/text/printable.h"
 #include "mesh/make_neck_mesh.h"
 #include "solver/commands/run_watch.h"
 #include "solver/plan/verdict.h"
@@ -55,7 +56,7 @@ public:
   void run()
   {
     record = record_of(c, materials::tables());
-    claim_folder(folder, options.replace, record);
+    const FolderLock lock = claim_folder(folder, options.replace, record);
     with_record_of_failure(
         folder, record, [&] { return watch.seconds(); }, [&] { simulate_case(); });
   }
@@ -117,14 +118,14 @@ private:
 
   void write(const std::string &text, const SolverCounts &counts)
   {
-    write_record_text(folder, record);
     write_text_file((std::filesystem::path(folder) / "readings.txt").string(), text);
     options.write_opener(folder);
+    write_record_text(folder, record); // "done" stands beside everything else
     if (!options.quiet)
       std::cout << text;
     if (!c.board_glue.kind)
       std::cout << "The glue is not known: simulated with the middle line (white PVA).\n";
-    std::cout << "Results in " << folder << "\n";
+    std::cout << "Results in " << cases::printable(folder) << "\n";
     watch.print_timing(counts);
   }
 

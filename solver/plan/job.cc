@@ -41,14 +41,16 @@ public:
   {
     tell_heat_of_first_pass();
     look_for_passes();
-    // Wood that dries shrinks and has less strength left for the clamp: foil keeps it damp.
-    if (!job.ends && may_lay_foil() && strength_gave()) {
-      lay_foil();
+    // Where that does not end the job, the longest hold may. Wood that dries shrinks and has less
+    // strength left for the clamp: foil keeps it damp.
+    if (!job.ends && job.planned.left_open.hold && job.planned.schedule.hold < longest_hold) {
+      holds_longest = true;
+      start_over();
       look_for_passes();
     }
-    // Where that does not end the job, the longest hold may.
-    if (!job.ends && job.planned.left_open.hold && job.planned.schedule.hold < longest_hold) {
-      hold_longest();
+    if (!job.ends && may_lay_foil() && strength_gave()) {
+      has_foil = true;
+      start_over();
       look_for_passes();
     }
     settle_on_the_mesh_asked_for();
@@ -68,13 +70,21 @@ private:
     job.heat = choose_heat(job.planned, coarse(), input.tables, input.lift);
     if (job.planned.first_pass.done())
       learn_from_first_pass();
-    if (!first_pass())
-      return;
+    if (!first_pass()) {
+      has_foil = true;
+      start_over();
+      return look_for_passes();
+    }
     while (job.line_moves && !job.ends && may_go_on())
       one_more_pass();
   }
 
-  bool may_lay_foil() const { return job.planned.schedule.wrap && job.planned.left_open.wrap_foil; }
+  // A first pass that was done was wrapped as its plan said.
+  bool may_lay_foil() const
+  {
+    return job.planned.schedule.wrap && job.planned.left_open.wrap_foil &&
+           !job.planned.first_pass.done();
+  }
 
   bool strength_gave() const
   {
@@ -83,36 +93,22 @@ private:
            std::any_of(job.passes.begin(), job.passes.end(), gave);
   }
 
-  void lay_foil()
+  // The case as it was asked, with what the plan has found it needs, and a first pass's heat as it
+  // was told or planned.
+  void start_over()
   {
-    cases::Case again = as_asked();
-    again.schedule.wrap_foil = true;
-    again.left_open.wrap_foil = false;
-    start_over(std::move(again));
-  }
-
-  void hold_longest()
-  {
-    cases::Case again = as_asked();
-    again.schedule.wrap_foil = job.planned.schedule.wrap_foil;
-    again.left_open.wrap_foil = job.planned.left_open.wrap_foil;
-    again.schedule.hold = longest_hold;
-    again.left_open.hold = false;
-    start_over(std::move(again));
-  }
-
-  // The case, with a first pass's heat as it was told or planned.
-  cases::Case as_asked() const
-  {
-    cases::Case asked = input.the_case;
-    asked.first_pass = job.planned.first_pass;
-    return asked;
-  }
-
-  void start_over(cases::Case with)
-  {
+    cases::Case again = input.the_case;
+    again.first_pass = job.planned.first_pass;
+    if (holds_longest) {
+      again.schedule.hold = longest_hold;
+      again.left_open.hold = false;
+    }
+    if (has_foil) {
+      again.schedule.wrap_foil = true;
+      again.left_open.wrap_foil = false;
+    }
     job = Job();
-    job.planned = std::move(with);
+    job.planned = std::move(again);
     job.wanted.bow = input.the_case.target.relief;
     job.wanted.twist = input.the_case.target.twist;
   }
@@ -440,8 +436,9 @@ private:
   std::array<double, 3> places = {-1, 0, 1};
   std::array<std::unique_ptr<NeckLine>, 3> lines;
   cases::Bench best_bench;
-  std::array<double, 3> kept{}; // share of the clamped way, in the first pass
-  double before_way = 1;        // m, clamped way of the first pass
+  std::array<double, 3> kept{};                 // share of the clamped way, in the first pass
+  double before_way = 1;                        // m, clamped way of the first pass
+  bool holds_longest = false, has_foil = false; // beyond what was chosen at first
 };
 } // namespace
 

@@ -184,6 +184,8 @@ void first_pass_to_fill_in(std::ostringstream &out, const PlanReport &report)
   line("twist", "... deg", "what you read");
   line("bar_temperature", fixed(report.job->heat.set_point - 273.15, 0) + " degC");
   line("hold", fixed(c.schedule.hold / 60, 0) + " min");
+  if (c.schedule.wrap && c.schedule.wrap_foil)
+    out << "    [schedule]\n    wrap = true\n    wrap_foil = true\n";
 }
 
 void passes_in_short(std::ostringstream &out, const PlanReport &report)

@@ -43,6 +43,10 @@ Handle text_type(std::size_t size)
   return type;
 }
 
+// At the end of the program the library closes what is still open, also a file that could not be
+// written. It has to be told before anything else is asked of it; what is whole is closed by us.
+[[maybe_unused]] const herr_t left_alone_at_exit = H5dont_atexit();
+
 // The library prints its error stack by default; here every error becomes an exception instead.
 void silence()
 {
@@ -51,12 +55,14 @@ void silence()
 } // namespace
 
 template <typename Id>
-Id File::check(Id status, const std::string &what) const
+Id File::check(Id status, const std::string &what)
 {
-  if (status < 0)
-    throw FileError(path_, what + " (" + reason() + ")",
-                    "check the free space on the disk and the rights of the folder");
-  return status;
+  if (status >= 0)
+    return status;
+  const std::string why = reason(); // before anything else is asked of the library
+  file_.leave_open();
+  throw FileError(path_, what + " (" + why + ")",
+                  "check the free space on the disk and the rights of the folder");
 }
 
 File::File(std::string path, hid_t id) : path_(std::move(path)), file_(id, H5Fclose) {}
@@ -115,11 +121,12 @@ void File::write_data(const std::string &name, const void *values, Shape shape, 
   H5Pset_deflate(layout, 1);
   H5Pset_obj_track_times(layout, false); // no clock in the bytes
   const std::string what = "cannot hold " + name;
-  const Handle data(
+  Handle data(
       check(H5Dcreate2(file_, name.c_str(), file_type, space, H5P_DEFAULT, layout, H5P_DEFAULT),
             what),
       H5Dclose);
   check(H5Dwrite(data, memory_type, H5S_ALL, H5S_ALL, H5P_DEFAULT, values), what);
+  check(data.reset(), what); // chunks go to the disk only now
 }
 
 void File::write(const std::string &name, const std::vector<double> &values, Shape shape, bool wide)
@@ -139,13 +146,14 @@ void File::write(const std::string &name, const std::string &text)
   const Handle layout(H5Pcreate(H5P_DATASET_CREATE), H5Pclose);
   H5Pset_obj_track_times(layout, false);
   const std::string what = "cannot hold " + name;
-  const Handle data(
+  Handle data(
       check(H5Dcreate2(file_, name.c_str(), type, space, H5P_DEFAULT, layout, H5P_DEFAULT), what),
       H5Dclose);
   check(H5Dwrite(data, type, H5S_ALL, H5S_ALL, H5P_DEFAULT, text.empty() ? "" : text.data()), what);
+  check(data.reset(), what);
 }
 
-Handle File::open_object(const std::string &name) const
+Handle File::open_object(const std::string &name)
 {
   return Handle(check(H5Oopen(file_, name.c_str(), H5P_DEFAULT), "has no " + name), H5Oclose);
 }

@@ -28,6 +28,7 @@ public:
   operator hid_t() const { return id_; }
   // Closes now; the status of the library. Nothing to close: 0.
   herr_t reset() { return id_ >= 0 ? close_(std::exchange(id_, -1)) : 0; }
+  void leave_open() { id_ = -1; }
 
 private:
   hid_t id_ = -1;
@@ -42,6 +43,11 @@ struct Shape
 };
 
 // All functions: FileError on failure, with the reason the library found deepest (a full disk).
+//
+// A file that could not be written is left as it is on the disk, its steps up to the last flush
+// readable, and is not closed any more: closing writes what is still in memory, and where that
+// fails too the library (1.10, as packaged) reads memory that it has freed and crashes, then or
+// when the program ends.
 class File
 {
 public:
@@ -77,9 +83,10 @@ public:
 
 private:
   File(std::string path, hid_t id);
+  // Of writing: a failure is the end of the file.
   template <typename Id>
-  Id check(Id status, const std::string &what) const;
-  Handle open_object(const std::string &name) const;
+  Id check(Id status, const std::string &what);
+  Handle open_object(const std::string &name);
   Handle open_data(const std::string &name) const;
   void write_data(const std::string &name, const void *values, Shape shape, hid_t memory_type,
                   hid_t file_type);

@@ -4,6 +4,7 @@
 #include "solver/results/text_file.h"
 
 #include <cmath>
+#include <cstring>
 #include <sstream>
 #include <stdexcept>
 
@@ -17,10 +18,14 @@ constexpr double kgf_per_lbf = 0.45359237;
 
 std::string cell(const std::string &text)
 {
-  if (text.find_first_of(",\"\r\n") == std::string::npos)
-    return text;
+  // A spreadsheet takes a text that begins like this for a formula; after an apostrophe it does
+  // not.
+  const bool like_a_formula = !text.empty() && std::strchr("=+-@", text.front()) != nullptr;
+  const std::string plain = (like_a_formula ? "'" : "") + text;
+  if (plain.find_first_of(",\"\r\n") == std::string::npos)
+    return plain;
   std::string quoted = "\"";
-  for (const char c : text)
+  for (const char c : plain)
     quoted += c == '"' ? std::string("\"\"") : std::string(1, c);
   return quoted + "\"";
 }

@@ -65,6 +65,6 @@ const char *si_unit(Quantity quantity);
 
 // The table as CSV (RFC 4180, lines end in \n): a header line with units in brackets, the rows,
 // and below them the record of the run and the case, each line after a '#'. A reading that was
-// not taken is an empty cell.
+// not taken is an empty cell; a text that begins with = + - or @ stands after an apostrophe.
 std::string to_csv(const ReadingsTable &table, const Record &record);
 } // namespace overbend::solver

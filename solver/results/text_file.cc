@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/results/text_file.h"
 
+#include "solver/ending/sudden_end.h"
 #include "solver/results/file_error.h"
 
 #include <array>
@@ -9,20 +10,31 @@
 #include <cmath>
 #include <cstdio>
 #include <cstring>
+#include <filesystem>
 #include <stdexcept>
 
 namespace overbend::solver
 {
+namespace fs = std::filesystem;
+
+void refuse_to_replace_a_device(const std::string &path)
+{
+  std::error_code error;
+  const fs::file_status status = fs::status(path, error);
+  if (fs::exists(status) && !fs::is_regular_file(status) && !fs::is_directory(status))
+    throw FileError(path, "is no file but a device or a pipe", "name a file to write");
+}
+
 void write_text_file(const std::string &path, const std::string &text)
 {
-  const std::string temporary = path + ".tmp";
+  refuse_to_replace_a_device(path);
+  ScratchFile temporary(path + ".tmp");
   const auto fail = [&]() {
     const std::string reason = std::strerror(errno);
-    std::remove(temporary.c_str());
     throw FileError(path, "cannot be written (" + reason + ")",
                     "check the folder and the free space on the disk");
   };
-  std::FILE *file = std::fopen(temporary.c_str(), "wb");
+  std::FILE *file = std::fopen(temporary.path().c_str(), "wb");
   if (file == nullptr)
     fail();
   const bool written = std::fwrite(text.data(), 1, text.size(), file) == text.size();
@@ -33,7 +45,7 @@ void write_text_file(const std::string &path, const std::string &text)
       errno = error;
     fail();
   }
-  if (std::rename(temporary.c_str(), path.c_str()) != 0)
+  if (!temporary.keep_as(path))
     fail();
 }
 

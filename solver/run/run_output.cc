@@ -21,24 +21,26 @@ std::string default_folder(const std::string &case_file, const std::string &endi
   return fs::path(case_file).stem().string() + "-" + ending;
 }
 
-void claim_folder(const std::string &folder, bool replace, const Record &record)
+FolderLock claim_folder(const std::string &folder, bool replace, const Record &record)
 {
   std::error_code error;
   if (fs::exists(folder, error) && !fs::is_directory(folder, error))
     throw FileError(folder,
                     fs::is_regular_file(folder, error) ? "is a file, not a folder" : "is no folder",
                     "name another folder with --output");
-  if (fs::is_directory(folder, error) && !fs::is_empty(folder, error)) {
+  fs::create_directories(folder, error);
+  if (error)
+    throw FileError(folder, "cannot be made (" + error.message() + ")",
+                    "check the rights of the folder it lies in, or name another with --output");
+  FolderLock lock(folder);
+  if (!fs::is_empty(folder, error)) {
     if (!replace)
       throw FileError(folder, "already holds something, perhaps an earlier run",
                       "name another folder with --output, or replace it with --replace");
     clear_run(folder);
   }
-  fs::create_directories(folder, error);
-  if (error)
-    throw FileError(folder, "cannot be made (" + error.message() + ")",
-                    "check the rights of the folder it lies in, or name another with --output");
   write_record_text(folder, record);
+  return lock;
 }
 
 FieldOutput::FieldOutput(std::string to_folder, const Workbench &bench,

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "solver/plan/plan.h"
+#include "solver/results/folder_lock.h"
 #include "solver/results/readings_table.h"
 #include "solver/results/record.h"
 #include "solver/results/results.h"
@@ -16,11 +17,13 @@ namespace overbend::solver
 // "-plan" or "-run".
 std::string default_folder(const std::string &case_file, const std::string &ending);
 
-// Makes the folder, or sees that it may be written to, before any long work. One that holds
-// something is refused (FileError, exit 4) unless `replace`; then the files of the earlier run are
-// removed, and one that holds anything else is refused with its name (solver/results/run_files.h).
-// The record is written at once, so that a run that is killed leaves "did not reach its end".
-void claim_folder(const std::string &folder, bool replace, const Record &record);
+// Makes the folder, or sees that it may be written to, before any long work, and keeps other runs
+// out of it as long as what it returns lives. One that holds something is refused (FileError, exit
+// 4) unless `replace`; then the files of the earlier run are removed, and one that holds anything
+// else is refused with its name (solver/results/run_files.h). The record is written at once, so
+// that a run that is killed leaves "did not reach its end".
+[[nodiscard]] FolderLock claim_folder(const std::string &folder, bool replace,
+                                      const Record &record);
 
 // Writes the fields of a run as it goes. A plan makes several full runs and only the last one
 // counts: when a step begins again at time 0, the file is begun again.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/run/run_record.h"
 
+#include "solver/ending/sudden_end.h"
 #include "solver/history/simulate.h"
 #include "solver/results/file_error.h"
 #include "solver/results/text_file.h"
@@ -32,6 +33,16 @@ void with_record_of_failure(const std::string &folder, const Record &record,
       // The error that stopped the run is already on its way and says more.
     }
   };
+  // By value: the run goes on with its own while another thread writes this one.
+  const AtSuddenEnd when_stopped([folder, record, seconds_gone](const std::string &reason) {
+    Record stopped = record;
+    stopped.wall_time = seconds_gone();
+    stopped.exit_reason = reason;
+    write_record_text(folder, stopped);
+    return "the folder " + cases::printable(folder) +
+           " holds what was written before, its record says why it stopped; run it again with "
+           "--replace";
+  });
   try {
     work();
   } catch (const NotConverged &error) {

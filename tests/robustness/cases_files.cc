@@ -4,10 +4,13 @@
 
 #include <gtest/gtest.h>
 
+#include <sys/stat.h>
 #include <unistd.h>
 
+#include <chrono>
 #include <filesystem>
 #include <fstream>
+#include <thread>
 
 namespace
 {
@@ -103,12 +106,58 @@ TEST_F(Files, TwentyThousandPhasesAreOneSentence)
             ":1502: there are more than 500 phases; leave some out");
 }
 
+// A hundred thousand levels ended the stack of the parser.
 TEST_F(Files, DeepNestingIsOneSentence)
 {
   EXPECT_NE(sentence(write("deep.toml", "a = " + std::string(100000, '['))), "accepted");
-  std::string dotted = "a";
-  for (int i = 0; i < 10000; ++i)
+  std::string dotted = "a", quoted = "\"a\"";
+  for (int i = 0; i < 200000; ++i)
     dotted += ".a";
-  EXPECT_NE(sentence(write("dotted.toml", dotted + " = 1\n")), "accepted");
+  for (int i = 0; i < 100000; ++i)
+    quoted += " . 'a'";
+  for (const std::string &text : {dotted + " = 1\n", "[" + dotted + "]\n", "[[" + dotted + "]]\n",
+                                  "a = {" + dotted + " = 1}\n", quoted + " = 1\n"})
+    EXPECT_EQ(sentence(write("dotted.toml", text)),
+              ":1: a name has more than 10 dots; write key = \"value\" under a [section]");
+}
+
+// What stands in quotes and comments is nobody's key.
+TEST_F(Files, DotsAndLettersInTextAndCommentsAreFine)
+{
+  const std::string dots = ". . . . . . . . . . . . . . . .";
+  EXPECT_EQ(
+      sentence(write("text.toml", "# caf\u00e9 " + dots + " [; \"\npreset = \"electric\" # '\n" +
+                                      "title = \"\\\" caf\u00e9 [;" + dots + "\"\n" +
+                                      "[ 'found' ] # \u00e9\nbow = '''1 mm'''\n")),
+      "accepted");
+}
+
+TEST_F(Files, APipeThatNobodyWritesIntoIsNotWaitedForForEver)
+{
+  const std::string pipe = (folder / "pipe").string();
+  ASSERT_EQ(mkfifo(pipe.c_str(), 0600), 0);
+  EXPECT_EQ(sentence(pipe), ": nothing comes through this pipe, after 10 s of waiting; write into "
+                            "it, or name a file");
+}
+
+TEST_F(Files, WhatComesThroughAPipeIsRead)
+{
+  const std::string pipe = (folder / "pipe").string();
+  ASSERT_EQ(mkfifo(pipe.c_str(), 0600), 0);
+  std::thread writer([&] {
+    std::this_thread::sleep_for(std::chrono::milliseconds(300));
+    std::ofstream out(pipe, std::ios::binary);
+    out << "preset = \"electric\"\n" << std::flush;
+    std::this_thread::sleep_for(std::chrono::milliseconds(300));
+    out << "[found]\nbow = \"1 mm\"\n# " << std::string(200000, '.') << "\n";
+  });
+  EXPECT_EQ(sentence(pipe), "accepted");
+  writer.join();
+}
+
+TEST(Sentences, AreOneLineThatIsShownAndNotObeyed)
+{
+  const CaseError error("a\x1B[2J\nb\xFF.toml", 3, std::string("x\0y \u202e", 7), "write \x7F");
+  EXPECT_STREQ(error.what(), "a\\x1b[2J\\nb\\xff.toml:3: x\\x00y \\u202e; write \\x7f");
 }
 } // namespace

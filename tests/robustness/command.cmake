@@ -6,8 +6,9 @@
 # -DPUTS (pairs of a file, made before, and its text), -DGONE (files that must then not be there),
 # -DHOLDS (pairs of a file and a pattern that must then be in it), -DTHEN (arguments of a command
 # afterwards that must end well), -DAGAIN (what the same command says when it is run once more and
-# refuses with 4), -DDISK_KIB (no file can grow larger: a full disk) and -DKILLED_AT_KIB (it is killed
-# by the file that grows larger, in the middle of its work, and its status is then 153).
+# refuses with 4), -DDISK_KIB (no file can grow larger: a full disk), -DMEMORY_KIB (of address space),
+# -DSIGNAL (it is sent as soon as the file -DWHEN is there), -DBUSY (a folder, made before, that
+# another program is writing into) and -DOUTPUT (where the standard output goes).
 file(REMOVE_RECURSE ${FOLDER})
 file(MAKE_DIRECTORY ${FOLDER})
 if(MAKE_FOLDER)
@@ -30,8 +31,15 @@ endif()
 set(limited)
 if(DISK_KIB)
   set(limited bash -c "trap '' XFSZ && ulimit -f ${DISK_KIB} && exec \"$0\" \"$@\"")
-elseif(KILLED_AT_KIB)
-  set(limited bash -c "ulimit -c 0 && ulimit -f ${KILLED_AT_KIB} && \"$0\" \"$@\" || exit $?")
+elseif(MEMORY_KIB)
+  set(limited bash -c "ulimit -v ${MEMORY_KIB} && exec \"$0\" \"$@\"")
+elseif(SIGNAL)
+  set(limited bash ${CMAKE_CURRENT_LIST_DIR}/send_signal.sh ${SIGNAL} ${WHEN})
+elseif(BUSY)
+  file(MAKE_DIRECTORY ${FOLDER}/${BUSY})
+  set(limited flock ${BUSY})
+elseif(OUTPUT)
+  set(limited bash -c "\"$0\" \"$@\" > ${OUTPUT}")
 endif()
 execute_process(COMMAND ${limited} ${PROGRAM} ${ARGUMENTS} WORKING_DIRECTORY ${FOLDER}
   OUTPUT_VARIABLE out ERROR_VARIABLE err RESULT_VARIABLE status)

@@ -246,4 +246,46 @@ TEST(HotEvenings, AreInTheAirOfTheMonthsOnceAWeek)
                 .climate.hot_hours,
             0);
 }
+// As spreadsheets write it, where the comma is the decimal one.
+TEST(ClimateTable, SemicolonsGoWithDecimalCommasAndAByteOrderMarkIsSkipped)
+{
+  Climate climate;
+  climate.repeats = false;
+  parse_climate("\xEF\xBB\xBF\"time [h]\";\"temperature [degC]\";\"humidity [%]\"\r\n"
+                "0;20,5;45,5\r\n1,5;21.25;40\r\n",
+                "air.csv", climate);
+  ASSERT_EQ(climate.points.size(), 2u);
+  EXPECT_DOUBLE_EQ(climate.points[0].temperature, 273.15 + 20.5);
+  EXPECT_DOUBLE_EQ(climate.points[0].humidity, 0.455);
+  EXPECT_DOUBLE_EQ(climate.points[1].time, 1.5 * hour);
+  EXPECT_DOUBLE_EQ(climate.points[1].temperature, 273.15 + 21.25);
+}
+
+TEST(ClimateTable, DecimalCommasBetweenCommasAreNamed)
+{
+  EXPECT_EQ(refusal("time [h],temperature [degC],humidity [%]\n0,0,20,5,45,0\n", false),
+            "air.csv:2: the row has 6 values, not 3, are these decimal commas?; write decimal "
+            "points, or put semicolons between the values");
+}
+
+TEST(ClimateTable, AnotherEncodingIsASentenceWithItsLine)
+{
+  const std::string head = "time [h],temperature [degC],humidity [%]\n";
+  EXPECT_EQ(refusal(head + "# caf\xE9\n0,20,45\n", false),
+            "air.csv:2: the line holds bytes that are not UTF-8; save it as plain text in UTF-8");
+  EXPECT_EQ(refusal("\xFF\xFEt", false),
+            "air.csv:1: the file is written in UTF-16; save it as plain text in UTF-8");
+  EXPECT_EQ(refusal(head + std::string("0,2\0,45\n", 8), false),
+            "air.csv:2: the line holds a zero byte, so this is not a text file; save it as plain "
+            "text in UTF-8");
+}
+
+TEST(ClimateTable, WhatACellHoldsIsShownAndNotObeyedInTheSentence)
+{
+  const std::string head = "time [h],temperature [degC],humidity [%]\n";
+  const std::string said = refusal(head + "0,\x1B[31m20,45\n", false);
+  EXPECT_EQ(said.find('\x1B'), std::string::npos);
+  EXPECT_NE(said.find("\\x1b[31m20"), std::string::npos) << said;
+  EXPECT_LT(refusal(head + "0," + std::string(500000, '2') + ",45\n", false).size(), 300u);
+}
 } // namespace

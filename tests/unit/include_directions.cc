@@ -41,7 +41,7 @@ const std::map<std::string, Rule> &rules()
       {"solver", {"(cases|materials|mesh|solver)/.*", "vtk.*"}},
       // Pictures know the case and the results, not how anything was solved.
       {"viz",
-       {"(cases|viz)/.*|solver/(results|words)/.*|solver/readings/bench_readings\\.h",
+       {"(cases|viz)/.*|solver/(ending|results|words)/.*|solver/readings/bench_readings\\.h",
         "deal\\.II/.*|gmsh.*|hdf5.*|H5.*|petsc.*|slepc.*|mpi\\.h"}},
   };
   return all;
@@ -53,9 +53,11 @@ const std::map<std::string, std::vector<std::string>> &rooms()
   static const std::map<std::string, std::vector<std::string>> all = {
       {"cases", {"text", "case", "declare", "check", "read", "show", "intake"}},
       {"solver",
-       {"results", "words", "equations", "model", "readings", "climate", "mechanics", "bench",
-        "history", "plan", "report", "run", "commands"}},
-      {"viz", {"page", "plots", "run", "view", "paraview", "sheet", "card", "report", "drawing"}},
+       {"ending", "results", "words", "equations", "model", "readings", "climate", "mechanics",
+        "bench", "history", "plan", "report", "run", "commands"}},
+      {"viz",
+       {"programs", "page", "plots", "run", "view", "paraview", "sheet", "card", "report",
+        "drawing"}},
   };
   return all;
 }

@@ -3,6 +3,7 @@ overbend_test(test_output QUICK
   SOURCES
     ${CMAKE_CURRENT_SOURCE_DIR}/output_results.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/output_progress.cc
+    ${CMAKE_CURRENT_SOURCE_DIR}/output_endings.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/output_survival.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/output_replace.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/output_tables.cc

@@ -6,6 +6,7 @@
 // After gmock: a macro of deal.II has the name of a function of gmock.
 #include "solver/results/file_error.h"
 #include "solver/results/run_files.h"
+#include "solver/results/text_file.h"
 #include "solver/run/run_output.h"
 #include "tests/unit/output_helpers.h"
 
@@ -46,7 +47,7 @@ protected:
   {
     const std::vector<std::string> before = left();
     try {
-      claim_folder(folder.file("run"), true, test_record());
+      const FolderLock lock = claim_folder(folder.file("run"), true, test_record());
       FAIL() << "no error";
     } catch (const FileError &error) {
       EXPECT_EQ(error.path, folder.file("run"));
@@ -62,7 +63,7 @@ protected:
 
 TEST_F(RunReplaced, OnlyTheRecordOfTheNewRunIsThereAndSaysThatItHasNotEnded)
 {
-  claim_folder(folder.file("run"), true, test_record());
+  const FolderLock lock = claim_folder(folder.file("run"), true, test_record());
   EXPECT_THAT(left(), ElementsAre("record.txt"));
   EXPECT_THAT(contents(folder.file("run/record.txt")),
               HasSubstr("exit reason: did not reach its end\n"));
@@ -71,8 +72,41 @@ TEST_F(RunReplaced, OnlyTheRecordOfTheNewRunIsThereAndSaysThatItHasNotEnded)
 TEST_F(RunReplaced, UnaskedNothingIsTouched)
 {
   const std::vector<std::string> before = left();
-  EXPECT_THROW(claim_folder(folder.file("run"), false, test_record()), FileError);
+  EXPECT_THROW(const FolderLock lock = claim_folder(folder.file("run"), false, test_record()),
+               FileError);
   EXPECT_EQ(left(), before);
+}
+
+TEST_F(RunReplaced, WhileARunIsWritingAnotherIsRefusedAndNothingIsTouched)
+{
+  {
+    const FolderLock first = claim_folder(folder.file("run"), true, test_record());
+    put("plan.txt");
+    for (const bool replace : {true, false})
+      try {
+        const FolderLock second = claim_folder(folder.file("run"), replace, test_record());
+        FAIL() << "no error";
+      } catch (const FileError &error) {
+        EXPECT_THAT(error.problem, HasSubstr("another run or command is writing"));
+      }
+    EXPECT_EQ(contents(folder.file("run/plan.txt")), "do it");
+  }
+  const FolderLock after = claim_folder(folder.file("run"), true, test_record());
+  EXPECT_THAT(left(), ElementsAre("record.txt"));
+}
+
+TEST(TextFile, ADeviceOrAPipeIsNotReplacedByAFile)
+{
+  const TemporaryFolder folder;
+  ASSERT_EQ(mkfifo(folder.file("pipe").c_str(), 0600), 0);
+  try {
+    write_text_file(folder.file("pipe"), "text");
+    FAIL() << "no error";
+  } catch (const FileError &error) {
+    EXPECT_THAT(error.problem, HasSubstr("a device or a pipe"));
+  }
+  EXPECT_TRUE(fs::is_fifo(folder.file("pipe")));
+  EXPECT_FALSE(fs::exists(folder.file("pipe.tmp")));
 }
 
 TEST_F(RunReplaced, AFileOfAnotherNameIsNamedAndNothingIsRemoved)
@@ -117,7 +151,7 @@ TEST_F(RunReplaced, WhatIsNoFolderIsNotReplaced)
   for (const auto &[path, said] : {std::pair(std::string("/dev/null"), "is no folder"),
                                    std::pair(folder.file("run/plan.json"), "is a file, not")})
     try {
-      claim_folder(path, true, test_record());
+      const FolderLock lock = claim_folder(path, true, test_record());
       FAIL() << "no error";
     } catch (const FileError &error) {
       EXPECT_THAT(error.problem, HasSubstr(said));

@@ -6,6 +6,7 @@
 
 #include <chrono>
 #include <csignal>
+#include <cstdlib>
 #include <thread>
 
 // After gmock: a macro of deal.II has the name of a function of gmock.
@@ -162,4 +163,50 @@ TEST(Survival, AFullDiskIsASentenceAndTheStepsBeforeItStayReadable)
   ASSERT_GE(stored.steps.size(), written);
   for (std::size_t step = 0; step < written; ++step)
     EXPECT_EQ(stored.steps[step].time, 600. * static_cast<double>(step));
+}
+
+namespace
+{
+// Writes steps until the disk is full at `bytes`, and ends as a program does, with the handlers of
+// the libraries. 40 and the number of whole steps: told in a sentence.
+[[noreturn]] void write_up_to(rlim_t bytes, const std::string &folder)
+{
+  std::signal(SIGXFSZ, SIG_IGN);
+  const rlimit limit = {bytes, bytes};
+  setrlimit(RLIMIT_FSIZE, &limit);
+  int written = 0;
+  try {
+    const MeshData mesh = two_cells();
+    ResultsWriter writer(folder, mesh, test_record());
+    for (; written < 100; ++written)
+      writer.write_step(step_fields(mesh.n_nodes(), written));
+  } catch (const FileError &) {
+    std::exit(40 + written);
+  }
+  std::exit(2);
+}
+} // namespace
+
+// Where the disk gets full decides what the library still holds when the program ends.
+TEST(Survival, AFullDiskEndsTheProgramWithItsStatusWhereverItComes)
+{
+  const TemporaryFolder folder;
+  std::size_t with_steps = 0;
+  for (rlim_t bytes = 500; bytes < 400000; bytes += bytes / 9) {
+    const std::string run = folder.file(std::to_string(bytes));
+    const pid_t child = fork();
+    ASSERT_GE(child, 0);
+    if (child == 0)
+      write_up_to(bytes, run);
+    int status = 0;
+    ASSERT_EQ(waitpid(child, &status, 0), child);
+    ASSERT_TRUE(WIFEXITED(status)) << "a crash at " << bytes << " bytes";
+    ASSERT_GE(WEXITSTATUS(status), 40) << bytes;
+    const std::size_t written = static_cast<std::size_t>(WEXITSTATUS(status)) - 40;
+    if (written == 0)
+      continue;
+    ++with_steps;
+    EXPECT_GE(read_results(run + "/results.h5").steps.size(), written) << bytes;
+  }
+  EXPECT_GT(with_steps, 0u);
 }

@@ -60,6 +60,19 @@ TEST(ReadingsCsv, IsTheSameTextForTheSameReadings)
   EXPECT_EQ(to_csv(small_table(), test_record()), to_csv(small_table(), test_record()));
 }
 
+// A spreadsheet would work out a phase that is called =1+1.
+TEST(ReadingsCsv, ATextThatLooksLikeAFormulaStandsAfterAnApostrophe)
+{
+  ReadingsTable table = small_table();
+  for (const char *name : {"=1+1", "+cool", "-rest", "@home"}) {
+    table.rows[0].phase = name;
+    EXPECT_THAT(to_csv(table, test_record()),
+                HasSubstr("\n0,'" + std::string(name) + ",end,-0.254"));
+  }
+  table.rows[0].phase = "=A1,B1";
+  EXPECT_THAT(to_csv(table, test_record()), HasSubstr("\n0,\"'=A1,B1\",end,"));
+}
+
 TEST(ReadingsCsv, RefusesNumbersThatAreNotFiniteAndRowsOfAnotherLength)
 {
   ReadingsTable table = small_table();

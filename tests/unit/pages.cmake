@@ -3,6 +3,8 @@ overbend_test(test_pages QUICK
   SOURCES
     ${CMAKE_CURRENT_SOURCE_DIR}/pages.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/intake_sheet.cc
+    ${CMAKE_CURRENT_SOURCE_DIR}/child_program.cc
+    ${CMAKE_CURRENT_SOURCE_DIR}/damaged_plan.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/slow_to_fast.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/run_story.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/invented_plan.cc

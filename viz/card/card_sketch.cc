@@ -28,8 +28,8 @@ public:
   explicit Sketch(const PlanFile &of_plan) : plan(of_plan)
   {
     for (const Json &p : plan.at("/side_view/lower_part_xz_m")) {
-      tip = std::min(tip, 1e3 * p[0].get<double>());
-      lowest = std::min(lowest, 1e3 * p[1].get<double>());
+      tip = std::min(tip, 1e3 * p.at(0).get<double>());
+      lowest = std::min(lowest, 1e3 * p.at(1).get<double>());
     }
     board_top = 1e3 * plan.at("/side_view/board_xz_m/2/1").get<double>();
     join = 1e3 * plan.number("/side_view/body_join_m");
@@ -86,7 +86,7 @@ private:
   {
     out += "<polygon class=\"" + std::string(kind) + "\" points=\"";
     for (const Json &p : plan.at(pointer))
-      out += mm(1e3 * p[0].get<double>()) + "," + mm(-1e3 * p[1].get<double>()) + " ";
+      out += mm(1e3 * p.at(0).get<double>()) + "," + mm(-1e3 * p.at(1).get<double>()) + " ";
     out += "\"/>\n";
   }
 

@@ -2,6 +2,7 @@
 // overbend_pictures: draws the pictures or the animation of a results folder. Called by overbend,
 // not by people: what it leaves is the list pictures/pictures.json, what it cannot do it says on
 // the standard error, last line last, and ends with 1.
+#include "solver/ending/signals.h"
 #include "viz/drawing/animation.h"
 #include "viz/drawing/picture_set.h"
 #include "viz/run/picture_list.h"
@@ -19,6 +20,7 @@ int main(int argc, char **argv)
     std::cerr << "usage: overbend_pictures pictures|history FOLDER\n";
     return 2;
   }
+  overbend::solver::end_tidily_on_signals();
   vtkObject::GlobalWarningDisplayOff();
   try {
     const std::string folder = argv[2];

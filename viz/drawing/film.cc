@@ -9,6 +9,7 @@
 #include <array>
 #include <cerrno>
 #include <csignal>
+#include <cstdio>
 #include <cstdlib>
 #include <filesystem>
 #include <sstream>
@@ -66,6 +67,11 @@ Film::Film(const std::string &to, int width, int height, int frames_per_second) 
   to_encoder = ends[1];
   if (encoder < 0)
     throw CannotDraw("no animation: ffmpeg does not start");
+  due = std::make_unique<solver::AtSuddenEnd>([child = encoder, part](const std::string &) {
+    kill(child, SIGKILL);
+    std::remove(part.c_str());
+    return std::string();
+  });
 }
 
 Film::~Film()
@@ -104,6 +110,7 @@ void Film::finish()
   while (waitpid(encoder, &status, 0) < 0 && errno == EINTR) {
   }
   encoder = -1;
+  due.reset();
   std::error_code error;
   if (WIFEXITED(status) && WEXITSTATUS(status) == 0)
     fs::rename(part_of(path), path, error);

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "solver/ending/sudden_end.h"
+
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -25,6 +28,7 @@ private:
   [[noreturn]] void failed();
   std::string path;
   int to_encoder = -1;
+  std::unique_ptr<solver::AtSuddenEnd> due;
   int encoder = -1; // process id
 };
 } // namespace overbend::viz

@@ -49,8 +49,16 @@ std::string escaped(const std::string &text)
     case '"':
       out += "&quot;";
       break;
-    default:
+    case '\n':
+    case '\t':
       out += c;
+      break;
+    default:
+      // A plan that was changed by hand may hold characters that a page must not.
+      if (static_cast<unsigned char>(c) < 0x20 || c == 0x7F)
+        out += "\uFFFD";
+      else
+        out += c;
     }
   return out;
 }

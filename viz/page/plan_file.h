@@ -3,6 +3,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include <functional>
 #include <string>
 
 namespace overbend::viz
@@ -16,7 +17,8 @@ public:
   // Errors: solver::FileError (missing, not a plan, another format number).
   explicit PlanFile(const std::string &folder);
 
-  // Value at a JSON pointer (RFC 6901); std::out_of_range naming it if there is none.
+  // Value at a JSON pointer (RFC 6901). A file that is damaged, or was changed by hand, lacks it or
+  // holds another kind of value there: FileError naming the place.
   const Json &at(const std::string &pointer) const;
   bool has(const std::string &pointer) const; // and is not null
   std::string text(const std::string &pointer) const;
@@ -31,9 +33,17 @@ public:
   std::string phase(std::size_t number, const std::string &rest) const;
   std::size_t n_phases() const;
 
+  // Does work that reads values out of what at() gave; what it finds of another kind than it should
+  // be is a FileError too.
+  void read_by(const std::function<void()> &work) const;
+
   const std::string folder;
 
 private:
+  template <typename Value>
+  Value get(const std::string &pointer) const;
+
+  std::string path;
   Json json;
 };
 } // namespace overbend::viz

@@ -74,10 +74,10 @@ void add(const PlanFile &plan, Plot &plot, const std::string &name, const std::s
   const Json &times = plan.at("/curves/time_s"), &values = plan.at(pointer);
   Curve curve{name, {}};
   for (std::size_t i = 0; i < times.size(); ++i) {
-    const double time = times[i].get<double>();
-    if (time < span.from - 1 || time > span.to + 1 || values[i].is_null())
+    const double time = times.at(i).get<double>();
+    if (time < span.from - 1 || time > span.to + 1 || values.at(i).is_null())
       continue;
-    curve.points.emplace_back((time - span.zero) / span.unit, in(unit, values[i].get<double>()));
+    curve.points.emplace_back((time - span.zero) / span.unit, in(unit, values.at(i).get<double>()));
   }
   plot.curves.push_back(curve);
 }
@@ -99,7 +99,7 @@ Span clamp_span(const PlanFile &plan)
 
 double end_of(const PlanFile &plan)
 {
-  return plan.at("/curves/time_s").back().get<double>();
+  return plan.number("/curves/time_s/" + std::to_string(plan.size("/curves/time_s") - 1));
 }
 } // namespace
 

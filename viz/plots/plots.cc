@@ -2,23 +2,16 @@
 #include "viz/plots/plots.h"
 
 #include "solver/results/text_file.h"
-
-#include <unistd.h>
+#include "viz/programs/child_program.h"
 
 #include <algorithm>
 #include <array>
-#include <cstdio>
-#include <cstdlib>
-#include <filesystem>
-#include <fstream>
 #include <sstream>
 
 namespace overbend::viz
 {
 namespace
 {
-namespace fs = std::filesystem;
-
 // Okabe and Ito's colours but the yellow, which is lost on white [M].
 const std::array<const char *, 7> colours = {"#000000", "#0072B2", "#D55E00", "#009E73",
                                              "#CC79A7", "#56B4E9", "#E69F00"};
@@ -83,12 +76,11 @@ void write_axes(std::ostream &script, const Plot &plot)
   script << ")\n";
 }
 
-std::string script_of(const Plot &plot, const std::string &file)
+std::string script_of(const Plot &plot)
 {
   std::ostringstream script;
   script << "set encoding utf8\nset terminal svg size 900,470 noenhanced background '#ffffff' "
-            "font 'DejaVu Sans,15' lw 1.3\nset output "
-         << quoted(file) << "\n";
+            "font 'DejaVu Sans,15' lw 1.3\n";
   write_data(script, plot);
   write_axes(script, plot);
   script << "plot ";
@@ -98,45 +90,18 @@ std::string script_of(const Plot &plot, const std::string &file)
            << colours[i % colours.size()] << "' lw 2 dt " << 1 + i % 5 << " pt " << 4 + i
            << " ps 0.7 pi " << (n > 24 ? n / 12 : 1) << " title " << quoted(plot.curves[i].name);
   }
-  script << "\nset output\n";
+  script << "\n";
   return script.str();
 }
-
-std::string contents(const fs::path &path)
-{
-  std::ifstream in(path, std::ios::binary);
-  std::ostringstream text;
-  text << in.rdbuf();
-  return text.str();
-}
-
-// A file of our own for the time of one plot.
-class ScratchFile
-{
-public:
-  ScratchFile()
-  {
-    std::string name = (fs::temp_directory_path() / "overbend-plot-XXXXXX").string();
-    const int handle = mkstemp(name.data());
-    if (handle >= 0) {
-      close(handle);
-      path = name;
-    }
-  }
-  ~ScratchFile()
-  {
-    std::error_code ignored;
-    if (!path.empty())
-      fs::remove(path, ignored);
-  }
-  ScratchFile(const ScratchFile &) = delete;
-  std::string path;
-};
 } // namespace
 
-Plotter::Plotter()
+Plotter::Plotter(std::chrono::seconds longest_plot) : longest(longest_plot)
 {
-  if (std::system("gnuplot --version > /dev/null 2>&1") != 0)
+  const ChildEnd end = run_program({"gnuplot", "--version"}, "", longest);
+  if (end.kind == ChildEnd::Kind::too_slow)
+    problem = "The plots are missing because gnuplot does not answer here; the tables hold their "
+              "numbers.";
+  else if (!end.went_well())
     problem = "The plots are missing because the program gnuplot is not installed here (Debian: "
               "gnuplot-nox); the tables hold their numbers.";
 }
@@ -145,19 +110,13 @@ std::string Plotter::draw(const Plot &plot)
 {
   if (!problem.empty())
     return "";
-  const ScratchFile file;
-  FILE *pipe = file.path.empty() ? nullptr : popen("gnuplot > /dev/null 2>&1", "w");
-  int status = -1;
-  if (pipe != nullptr) {
-    const std::string script = script_of(plot, file.path);
-    std::fwrite(script.data(), 1, script.size(), pipe);
-    status = pclose(pipe);
-  }
-  std::string svg = status == 0 ? contents(file.path) : "";
-  if (svg.find("</svg>") == std::string::npos) {
-    problem = "Plots are missing because gnuplot failed here; the tables hold their numbers.";
-    return "";
-  }
-  return svg;
+  // The drawing comes back on the standard output: no temporary file that could not be made.
+  const ChildEnd end = run_program({"gnuplot"}, script_of(plot), longest);
+  if (end.went_well() && end.output.find("</svg>") != std::string::npos)
+    return end.output;
+  problem = std::string("Plots are missing because gnuplot ") +
+            (end.kind == ChildEnd::Kind::too_slow ? "did not end" : "failed") +
+            " here; the tables hold their numbers.";
+  return "";
 }
 } // namespace overbend::viz

@@ -3,6 +3,7 @@
 
 #include "viz/page/plan_file.h"
 
+#include <chrono>
 #include <string>
 #include <vector>
 
@@ -30,13 +31,15 @@ struct Plot
 class Plotter
 {
 public:
-  Plotter();
+  // longest: that a plot may take (it takes a tenth of a second); then gnuplot is ended.
+  explicit Plotter(std::chrono::seconds longest = std::chrono::seconds(30));
   // Why no plot can be drawn here, a sentence; empty if it can.
   const std::string &why_not() const { return problem; }
   // SVG, or empty text (why_not then says why).
   std::string draw(const Plot &plot);
 
 private:
+  std::chrono::seconds longest;
   std::string problem;
 };
 

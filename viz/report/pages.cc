@@ -16,8 +16,15 @@ void write_pages(const std::string &folder)
   const auto write = [&](const char *name, const std::string &page) {
     solver::write_text_file((std::filesystem::path(folder) / name).string(), page);
   };
-  write("bench-card.html", bench_card(plan));
-  write("report.html", report_page(plan));
-  write("index.html", index_page(plan));
+  // All before the first is written: a plan that is damaged leaves the pages of before as they are.
+  std::string card, report, index;
+  plan.read_by([&] {
+    card = bench_card(plan);
+    report = report_page(plan);
+    index = index_page(plan);
+  });
+  write("bench-card.html", card);
+  write("report.html", report);
+  write("index.html", index);
 }
 } // namespace overbend::viz

@@ -2,17 +2,13 @@
 #include "viz/run/pictures.h"
 
 #include "solver/results/file_error.h"
+#include "viz/programs/child_program.h"
 #include "viz/run/picture_list.h"
 
-#include <sys/wait.h>
-#include <unistd.h>
-
-#include <array>
-#include <cerrno>
-#include <csignal>
+#include <algorithm>
+#include <chrono>
 #include <cstring>
 #include <filesystem>
-#include <vector>
 
 namespace overbend::viz
 {
@@ -20,7 +16,8 @@ namespace
 {
 namespace fs = std::filesystem;
 
-constexpr unsigned longest = 1800; // s that the drawing may take
+// That the drawing may take; a driver that hangs is ended.
+constexpr std::chrono::seconds longest(1800);
 
 // Beside the program that runs, else where it was built; empty if neither is there.
 std::string drawing_program()
@@ -47,63 +44,29 @@ std::string last_line(const std::string &text)
   return last;
 }
 
-// The child's side: only what is safe after a fork of a program with threads.
-[[noreturn]] void become(const char *const *words, int error_end)
-{
-  dup2(error_end, STDERR_FILENO);
-  alarm(longest); // outlives the exec: a driver that hangs is ended
-  execv(words[0], const_cast<char *const *>(words));
-  _exit(127);
-}
-
-std::string read_all(int end)
-{
-  std::string text;
-  std::array<char, 4096> piece;
-  for (;;) {
-    const ssize_t got = read(end, piece.data(), piece.size());
-    if (got > 0)
-      text.append(piece.data(), std::size_t(got));
-    else if (got == 0 || errno != EINTR)
-      return text;
-  }
-}
-
 // Empty: it went well. Else why not.
 std::string run_drawing(const std::string &what, const std::string &folder)
 {
   const std::string program = drawing_program();
   if (program.empty())
     return "no pictures: the program overbend_pictures is not beside overbend; build it";
-  const std::array<const char *, 4> words = {program.c_str(), what.c_str(), folder.c_str(),
-                                             nullptr};
-  int ends[2];
-  if (pipe(ends) != 0)
-    return std::string("no pictures: no pipe to the drawing program (") + std::strerror(errno) +
-           ")";
-  const pid_t child = fork();
-  if (child == 0)
-    become(words.data(), ends[1]);
-  close(ends[1]);
-  if (child < 0) {
-    close(ends[0]);
+  const ChildEnd end = run_program({program, what, folder}, "", longest);
+  const std::string said = last_line(end.errors);
+  switch (end.kind) {
+  case ChildEnd::Kind::not_started:
     return std::string("no pictures: the drawing program cannot be started (") +
-           std::strerror(errno) + ")";
+           std::strerror(end.number) + ")";
+  case ChildEnd::Kind::too_slow:
+    return "no pictures: the drawing took longer than half an hour and was ended";
+  case ChildEnd::Kind::by_signal:
+    return "no pictures: the drawing program was stopped by signal " + std::to_string(end.number) +
+           (said.empty() ? "" : ", having said: " + said);
+  case ChildEnd::Kind::exited:
+    break;
   }
-  const std::string said = read_all(ends[0]);
-  close(ends[0]);
-  int status = 0;
-  while (waitpid(child, &status, 0) < 0 && errno == EINTR) {
-  }
-  if (WIFSIGNALED(status))
-    return WTERMSIG(status) == SIGALRM
-               ? "no pictures: the drawing took longer than half an hour and was ended"
-               : "no pictures: the drawing program was stopped by signal " +
-                     std::to_string(WTERMSIG(status)) +
-                     (said.empty() ? "" : ", having said: " + last_line(said));
-  if (WEXITSTATUS(status) == 0)
+  if (end.number == 0)
     return "";
-  return said.empty() ? "no pictures: the drawing program cannot be run" : last_line(said);
+  return said.empty() ? "no pictures: the drawing program cannot be run" : said;
 }
 
 Pictures read_or_say(const std::string &folder, const std::string &name)
