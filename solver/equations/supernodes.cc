@@ -9,6 +9,7 @@
 #include <limits>
 #include <list>
 #include <mutex>
+#include <new>
 #include <stdexcept>
 
 namespace overbend::solver
@@ -43,8 +44,10 @@ public:
     copy_triangle(matrix);
     cholmod_sparse a = view();
     factor = cholmod_analyze(&a, &common);
+    if (common.status == CHOLMOD_OUT_OF_MEMORY)
+      throw std::bad_alloc();
     if (factor == nullptr || common.status < 0)
-      throw std::runtime_error("The equation solver failed: no memory for the ordering");
+      throw std::runtime_error("The equation solver failed: no ordering was found");
   }
   ~Analysis()
   {

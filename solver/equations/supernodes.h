@@ -28,7 +28,8 @@ struct Supernodes
     int n_below() const { return n_rows - n_columns; }
   };
 
-  // Throws std::runtime_error when there is no memory for it.
+  // Throws std::bad_alloc when there is no memory for it, std::runtime_error when CHOLMOD finds no
+  // ordering.
   explicit Supernodes(const SparseMatrix &matrix);
 
   std::vector<Node> node;

@@ -77,7 +77,7 @@ std::vector<double> SectionByDifferences::solve(double bar) const
         else if (y < bar_width / 2)
           to(1 / (h / 2 / k(j) + 1 / contact_at(y)), bar);
         else
-          to(lose(here, k(j), false), air);
+          to(lose(here, k(j), true), air);
         const double next = here + 1.9 * (flow / sum - here);
         change = std::max(change, std::abs(next - here));
         here = next;

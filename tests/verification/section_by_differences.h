@@ -16,7 +16,7 @@ struct SectionByDifferences
   double contact = 60;                                                  // W/(m^2 K)
   double radius = 0;                                                    // m; 0: the bar touches
   double film = 4.5, emissivity = 0.9, air = 21;                        // bare faces
-  double wrap = 0; // W/(m^2 K), around sides and back; 0: none
+  double wrap = 0; // W/(m^2 K), around all that the bar does not cover; 0: none
 
   // Temperatures of all cells (half a millimetre each way), y fastest, for a bar at a temperature.
   std::vector<double> solve(double bar) const;
