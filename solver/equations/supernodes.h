@@ -28,8 +28,7 @@ struct Supernodes
     int n_below() const { return n_rows - n_columns; }
   };
 
-  // Throws std::bad_alloc when there is no memory for it, std::runtime_error when CHOLMOD finds no
-  // ordering.
+  // Throws std::bad_alloc without memory, std::runtime_error if CHOLMOD finds no ordering.
   explicit Supernodes(const SparseMatrix &matrix);
 
   std::vector<Node> node;
