@@ -43,6 +43,6 @@ endforeach()
 # Too little memory. The sanitizers alone take more.
 if(NOT OVERBEND_SANITIZE)
   overbend_command_test(a_run_in_too_little_memory RUN simulate case.toml --no-pictures STATUS 4
-    CASE_TEXT "${run_for_endings}" MEMORY_KIB 950000
+    CASE_TEXT "${run_for_endings}" MEMORY_KIB 600000
     SAYS "memory of this machine[^\n]*does not suffice")
 endif()
