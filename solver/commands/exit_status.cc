@@ -8,6 +8,8 @@
 #include "solver/results/file_error.h"
 #include "solver/results/record.h"
 
+#include <deal.II/base/exceptions.h>
+
 #include <cerrno>
 #include <cstdio>
 #include <cstdlib>
@@ -80,6 +82,8 @@ Exit guarded(const std::function<void()> &work, const std::string &case_file)
   } catch (const FileError &error) {
     return told(error.what(), Exit::files);
   } catch (const std::bad_alloc &) {
+    return short_of_memory();
+  } catch (const dealii::StandardExceptions::ExcOutOfMemory &) {
     return short_of_memory();
   } catch (const std::system_error &error) {
     return is_want_of_memory(error.code()) ? short_of_memory() : our_fault(error.what(), case_file);

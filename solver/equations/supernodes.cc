@@ -44,10 +44,9 @@ public:
     copy_triangle(matrix);
     cholmod_sparse a = view();
     factor = cholmod_analyze(&a, &common);
-    if (common.status == CHOLMOD_OUT_OF_MEMORY)
-      throw std::bad_alloc();
+    // Our patterns are sound. A METIS that found no memory comes back as an invalid matrix.
     if (factor == nullptr || common.status < 0)
-      throw std::runtime_error("The equation solver failed: no ordering was found");
+      throw std::bad_alloc();
   }
   ~Analysis()
   {

@@ -28,7 +28,7 @@ struct Supernodes
     int n_below() const { return n_rows - n_columns; }
   };
 
-  // Throws std::bad_alloc without memory, std::runtime_error if CHOLMOD finds no ordering.
+  // Throws std::bad_alloc where there is not memory enough for it.
   explicit Supernodes(const SparseMatrix &matrix);
 
   std::vector<Node> node;
