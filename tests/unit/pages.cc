@@ -199,7 +199,7 @@ TEST_F(Pages, ARefusalAfterARunShowsNoSetUpOnTheCardAndSaysSoInTheReport)
   EXPECT_THAT(page("bench-card.html"), HasSubstr(">not by heat<"));
   for (const char *set_up : {"<svg", "Clamp cold", "stop at", "Clock"})
     EXPECT_THAT(page("bench-card.html"), Not(HasSubstr(set_up)));
-  EXPECT_THAT(page("report.html"), HasSubstr("What was tried, not to be done</h2>"));
+  EXPECT_THAT(page("report.html"), HasSubstr("<summary>What was tried, not to be done</summary>"));
   EXPECT_THAT(page("report.html"), HasSubstr("advise against it"));
   for (const char *order : {"Let go at", "What to pull", "second pass", "Clamp it", "<svg class",
                             "never left alone", "take up"})

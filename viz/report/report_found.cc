@@ -2,6 +2,7 @@
 // Verdict, findings, meaning, cautions, customer's paragraph, record.
 #include "viz/report/report.h"
 
+#include "viz/card/card.h"
 #include "viz/page/html.h"
 #include "viz/page/show.h"
 
@@ -45,10 +46,33 @@ const char *const after_care =
     "six weeks for a second look, and at once if the action changes.";
 } // namespace
 
+namespace
+{
+// What the job comes to, in a few figures.
+std::string in_figures(const PlanFile &plan)
+{
+  const std::size_t hot = deciding_phase(plan);
+  if (plan.refused() || !plan.simulated() || hot == plan.n_phases())
+    return "";
+  std::string rows =
+      item("set it hot to",
+           shown(plan, plan.phase(hot, "/at_start/reading/bow_centre_m"), As::bow)) +
+      item("heat off", shown(plan, "/job/heat/hold_s", As::duration) + " after the hot reading");
+  for (const char *occasion : {"released", "at_date"})
+    if (const std::string at = expected_at(plan, occasion); !at.empty())
+      rows += item(shown(plan, at + "/name", As::text),
+                   shown(plan, at + "/reading/bow_centre_m", As::bow) + " (" +
+                       shown(plan, at + "/high/bow_centre_m", As::signed_both) + " to " +
+                       shown(plan, at + "/low/bow_centre_m", As::signed_both) + "), twist " +
+                       shown(plan, at + "/reading/twist_rad", As::twist));
+  return table(rows);
+}
+} // namespace
+
 std::string report_verdict(const PlanFile &plan)
 {
   return "<p class=\"verdict\">" + shown(plan, "/verdict/kind", As::text) + "</p>\n" +
-         list_under(plan, "Why not", "/verdict/reasons") +
+         in_figures(plan) + list_under(plan, "Why not", "/verdict/reasons") +
          list_under(plan, "Instead", "/verdict/alternatives") +
          list_under(plan, "Look out for", "/verdict/cautions");
 }
@@ -197,6 +221,7 @@ std::string report_record(const PlanFile &plan)
     else
       rows += item("<span data-fixed>" + escaped(name) + "</span>", text);
   }
-  return table(rows) + "<h3>The case</h3>\n<pre tabindex=\"0\">" + case_text + "</pre>\n";
+  return "<details>\n<summary>Program, machine, tables and the case</summary>\n" + table(rows) +
+         "<h3>The case</h3>\n<pre tabindex=\"0\">" + case_text + "</pre>\n</details>\n";
 }
 } // namespace overbend::viz

@@ -78,11 +78,10 @@ std::string pulls_table(const PlanFile &plan)
       const bool slack = plan.at(start + "/slack/" + side).get<bool>();
       taken_up +=
           name +
-          (slack
-               ? "slack"
-               : shown(plan, start + "/take_up_change_m/" + side, As::signed_both) +
-                     (by_buttons ? ", " + shown(plan, start + "/turns_change/" + side, As::turns)
-                                 : ""));
+          (slack ? "slack"
+                 : shown(plan, start + "/take_up_change_m/" + side, As::signed_both) +
+                       (by_buttons ? ", " + shown(plan, start + "/turns_change/" + side, As::turns)
+                                   : ""));
       forces += name + shown(plan, start + "/forces/cords_N/" + side, As::force);
     }
     out += row(shown(plan, plan.phase(i, "/name"), As::text)) + cell(taken_up) + cell(forces) +
