@@ -15,6 +15,7 @@
 #include "viz/run/pictures.h"
 #include "viz/run/run_story.h"
 #include "viz/sheet/intake_sheet.h"
+#include "viz/vary/vary.h"
 
 #include <CLI/CLI.hpp>
 #include <deal.II/base/multithread_info.h>
@@ -23,6 +24,7 @@
 #include <unistd.h>
 
 #include <algorithm>
+#include <filesystem>
 #include <functional>
 #include <iostream>
 
@@ -129,6 +131,31 @@ void add_pictures(CLI::App &app, std::string &folder, PictureChoice &choice,
   });
 }
 
+void add_vary(CLI::App &app, viz::VaryOptions &options, std::function<void()> &work)
+{
+  CLI::App *vary =
+      app.add_subcommand("vary", "What if: plan a case once for each value of some entries");
+  vary->add_option("case", options.case_file, "Case file")->required()->type_name("FILE");
+  vary->add_option("--set", options.set, "An entry and its values: \"schedule.hold = 2 h, 4 h\"")
+      ->required()
+      ->type_name("ENTRY=VALUES")
+      ->expected(1)
+      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+  vary->add_option("-o,--output", options.folder,
+                   "Folder for the plans and their table (default: the case's name with -vary)")
+      ->type_name("DIR");
+  vary->add_option("--at-once", options.at_once, "Plans that run at the same time")
+      ->capture_default_str()
+      ->check(CLI::Range(1, 64));
+  vary->add_flag("--list", options.only_list, "Print the commands, run nothing");
+  vary->callback([&] {
+    work = [&] {
+      options.program = std::filesystem::read_symlink("/proc/self/exe").string();
+      viz::vary(options, std::cout);
+    };
+  });
+}
+
 void refuse_unknown_command(const CLI::App &app, const std::string &typed)
 {
   if (typed.empty() || typed.front() == '-')
@@ -210,6 +237,8 @@ int main(int argc, char **argv)
   add_picture_flags(*plan, choice);
   plan->callback([&] { work = [&] { solver::plan_command(options); }; });
 
+  viz::VaryOptions variation;
+  add_vary(app, variation, work);
   add_pictures(app, plan_folder, choice, work);
   CLI::App *report = app.add_subcommand("report", "Write bench card and report of a plan again");
   report->add_option("folder", plan_folder, "Folder of a finished plan")

@@ -47,5 +47,8 @@ target_sources(overbend_viz PRIVATE
   report/report_view.cc
   page/show.cc
   sheet/intake_sheet.cc
+  vary/member.cc
+  vary/table.cc
+  vary/vary.cc
   view/surface.cc
   view/view_data.cc)

@@ -37,6 +37,15 @@ const std::vector<Examples> &table()
        {{"plan my-neck.toml", "the plan, in ./my-neck-plan"},
         {"plan my-neck.toml --output first --timing", "in ./first, and where the time went"},
         {"plan my-neck.toml --replace --no-film", "once more, in place of the earlier one"}}},
+      {"vary",
+       {{"vary my-neck.toml --set \"schedule.hold = 2 h, 4 h, 6 h\"",
+         "a plan for each, side by side, in ./my-neck-vary"},
+        {"vary my-neck.toml --set \"heater.bar_temperature = 57..66 degC in 4\" --set \"glue.board "
+         "= "
+         "white PVA, yellow PVA\"",
+         "every combination"},
+        {"vary my-neck.toml --set \"schedule.hold = 2 h, 4 h\" --list",
+         "the commands, to run them elsewhere; then once more without --list"}}},
       {"report", {{"report my-neck-plan", "its bench card and report once more"}}},
       {"pictures",
        {{"pictures my-neck-plan", "its pictures and film once more"},

@@ -173,3 +173,22 @@ overbend_command_test(full_plan RUN plan case.toml --no-pictures STATUS 0
     case-plan/record.txt "exit reason: done"
   THEN plan ${shipped}/celluloid.toml --output case-plan --replace
   AGAIN "already holds something.*--replace")
+
+# What if: refusals need no simulation, so that a study of them is quick.
+overbend_command_test(vary_sets_plans_side_by_side RUN vary ${shipped}/celluloid.toml
+  --set "found.bow = 0.5 mm, 1 mm" --set "glue.board = hide, white PVA" --output study STATUS 0
+  SAYS "4 of 4.*no. *found.bow *glue.board *verdict.*2 *0.5 mm *white PVA *not by heat"
+  MAKES study/table.html study/table.csv study/table.txt study/4.toml study/4/plan.json
+  HOLDS study/table.csv "^.no..,.found.bow.,.glue.board.,.verdict.")
+overbend_command_test(vary_goes_on_where_it_was FIRST vary ${shipped}/celluloid.toml
+  --set "found.bow = 0.5 mm, 1 mm" --output study
+  RUN vary ${shipped}/celluloid.toml --set "found.bow = 0.5 mm, 1 mm" --output study STATUS 0
+  SAYS "^\nno. ")
+overbend_command_test(vary_lists_commands RUN vary ${shipped}/celluloid.toml
+  --set "found.bow = 0.5 mm, 1 mm" --output study --list STATUS 0
+  SAYS "'plan' 'study/2.toml' '--output' 'study/2'" GONE study/table.csv)
+overbend_command_test(vary_an_entry_that_is_none RUN vary ${shipped}/celluloid.toml
+  --set "found.bwo = 1 mm" STATUS 2 SAYS "no entry `found.bwo`.*did you mean .found.bow")
+overbend_command_test(vary_keeps_the_rest_when_one_fails RUN vary ${shipped}/celluloid.toml
+  --set "found.bow = 0.5 mm, 99 mm" --output study STATUS 0
+  SAYS "2 *99 mm *no plan: .*bow")

@@ -56,7 +56,7 @@ const std::map<std::string, std::vector<std::string>> &rooms()
        {"ending", "results", "words", "equations", "model", "readings", "climate", "mechanics",
         "bench", "history", "plan", "report", "run", "commands"}},
       {"viz",
-       {"programs", "page", "plots", "run", "view", "paraview", "sheet", "card", "report",
+       {"programs", "page", "plots", "run", "view", "paraview", "sheet", "card", "report", "vary",
         "drawing"}},
   };
   return all;
