@@ -177,85 +177,114 @@ void keep_freed_memory()
   mallopt(M_MMAP_THRESHOLD, 32 << 20); // the most there is
   mallopt(M_TRIM_THRESHOLD, 1 << 30);
 }
-} // namespace
-
-int main(int argc, char **argv)
+// Everything that the command line can say, and the work that it asks for.
+struct Parsed
 {
-  keep_freed_memory();
-  solver::end_tidily_on_signals();
-  CLI::App app(description, "overbend");
-  app.footer(solver::all_examples());
-  app.require_subcommand(0, 1);
-  app.set_version_flag("--version", "overbend " OVERBEND_VERSION " (" OVERBEND_GIT_HASH ")");
   CommandOptions options;
-  PictureChoice choice;
-  options.write_opener = [&choice](const std::string &folder) {
-    viz::OpenerView view;
-    view.magnification = viz::RunStory(folder).magnification();
-    viz::write_paraview_opener(folder, view);
-    draw(folder, choice);
-  };
-  options.write_pages = [](const std::string &folder) { viz::write_pages(folder); };
+  solver::IntakeOptions intake;
+  viz::VaryOptions variation;
+  PictureChoice pictures;
   std::string preset = "electric", what, name, mesh_file, plan_folder;
   std::function<void()> work;
+};
 
+void add_check(CLI::App &app, Parsed &p)
+{
   CLI::App *check = app.add_subcommand("check", "Read and check a case file");
-  add_case(*check, options);
-  check->add_flag("--quiet", options.quiet, "Say only whether it is complete");
-  check->callback([&] { work = [&] { solver::check_command(options); }; });
+  add_case(*check, p.options);
+  check->add_flag("--quiet", p.options.quiet, "Say only whether it is complete");
+  check->callback([&] { p.work = [&] { solver::check_command(p.options); }; });
+}
 
-  CLI::App *show = app.add_subcommand("template", "Print a case file with every key explained");
-  show->add_option("preset", preset, "Preset to start from")->capture_default_str();
-  show->callback([&] { work = [&] { solver::template_command(preset); }; });
-
-  solver::IntakeOptions intake;
-  add_intake(app, intake, work);
-
-  CLI::App *list = app.add_subcommand("list", "List what the tables hold, with sources and marks");
-  list->add_option("what", what, "woods, glues, strings, tuners, bars, finishes, limits or presets")
-      ->required()
-      ->check(CLI::IsMember(
-          {"woods", "glues", "strings", "tuners", "bars", "finishes", "limits", "presets"}));
-  list->add_option("name", name, "One entry, or all");
-  list->callback([&] { work = [&] { solver::list_command(what, name); }; });
-
-  CLI::App *mesh = app.add_subcommand("mesh", "Mesh the neck and report on the mesh");
-  add_case(*mesh, options);
-  mesh->add_option("-o,--output", mesh_file, "Mesh file to write")->type_name("FILE.msh");
-  mesh->add_flag("--replace", options.replace, "Replace a file that is there");
-  mesh->callback([&] { work = [&] { solver::mesh_command(options, mesh_file); }; });
-
-  CLI::App *simulate = app.add_subcommand(
-      "simulate", "Run the stages exactly as the file lists them, without looking for a plan");
-  add_run(*simulate, options);
-  add_picture_flags(*simulate, choice);
-  simulate->callback([&] { work = [&] { solver::simulate_command(options); }; });
-
+void add_plan(CLI::App &app, Parsed &p)
+{
   CLI::App *plan = app.add_subcommand("plan", "Plan the straightening");
-  add_run(*plan, options);
-  plan->add_flag("--full", options.full, "Print the whole text, with every step and table");
-  add_picture_flags(*plan, choice);
-  plan->callback([&] { work = [&] { solver::plan_command(options); }; });
+  add_run(*plan, p.options);
+  plan->add_flag("--full", p.options.full, "Print the whole text, with every step and table");
+  add_picture_flags(*plan, p.pictures);
+  plan->callback([&] { p.work = [&] { solver::plan_command(p.options); }; });
+}
 
-  viz::VaryOptions variation;
-  add_vary(app, variation, work);
-  add_pictures(app, plan_folder, choice, work);
+void add_report(CLI::App &app, Parsed &p)
+{
   CLI::App *report = app.add_subcommand("report", "Write bench card and report of a plan again");
-  report->add_option("folder", plan_folder, "Folder of a finished plan")
+  report->add_option("folder", p.plan_folder, "Folder of a finished plan")
       ->required()
       ->type_name("DIR");
   report->callback([&] {
-    work = [&] {
-      const solver::FolderLock lock(plan_folder);
-      viz::write_pages(plan_folder);
+    p.work = [&] {
+      const solver::FolderLock lock(p.plan_folder);
+      viz::write_pages(p.plan_folder);
       std::cout << "Bench card, report and index written to the folder "
-                << cases::printable(plan_folder) << ".\n";
+                << cases::printable(p.plan_folder) << ".\n";
     };
   });
+}
 
+void add_simulate(CLI::App &app, Parsed &p)
+{
+  CLI::App *simulate = app.add_subcommand(
+      "simulate", "Run the stages exactly as the file lists them, without looking for a plan");
+  add_run(*simulate, p.options);
+  add_picture_flags(*simulate, p.pictures);
+  simulate->callback([&] { p.work = [&] { solver::simulate_command(p.options); }; });
+}
+
+void add_mesh(CLI::App &app, Parsed &p)
+{
+  CLI::App *mesh = app.add_subcommand("mesh", "Mesh the neck and report on the mesh");
+  add_case(*mesh, p.options);
+  mesh->add_option("-o,--output", p.mesh_file, "Mesh file to write")->type_name("FILE.msh");
+  mesh->add_flag("--replace", p.options.replace, "Replace a file that is there");
+  mesh->callback([&] { p.work = [&] { solver::mesh_command(p.options, p.mesh_file); }; });
+}
+
+void add_tables(CLI::App &app, Parsed &p)
+{
+  CLI::App *list = app.add_subcommand("list", "List what the tables hold, with sources and marks");
+  list->add_option("what", p.what,
+                   "woods, glues, strings, tuners, bars, finishes, limits or presets")
+      ->required()
+      ->check(CLI::IsMember(
+          {"woods", "glues", "strings", "tuners", "bars", "finishes", "limits", "presets"}));
+  list->add_option("name", p.name, "One entry, or all");
+  list->callback([&] { p.work = [&] { solver::list_command(p.what, p.name); }; });
+  CLI::App *show = app.add_subcommand("template", "Print a case file with every key explained");
+  show->add_option("preset", p.preset, "Preset to start from")->capture_default_str();
+  show->callback([&] { p.work = [&] { solver::template_command(p.preset); }; });
+}
+
+// In the order in which they are met: a case, its plan, then what stands behind it.
+void add_commands(CLI::App &app, Parsed &p)
+{
+  add_intake(app, p.intake, p.work);
+  add_check(app, p);
+  add_plan(app, p);
+  add_vary(app, p.variation, p.work);
+  add_report(app, p);
+  add_pictures(app, p.plan_folder, p.pictures, p.work);
+  add_simulate(app, p);
+  add_mesh(app, p);
+  add_tables(app, p);
   for (CLI::App *command : app.get_subcommands({}))
     command->footer(solver::examples_of(command->get_name()));
+}
 
+// Only here is known what draws and writes pages.
+void connect_pages(Parsed &p)
+{
+  p.options.write_opener = [&p](const std::string &folder) {
+    viz::OpenerView view;
+    view.magnification = viz::RunStory(folder).magnification();
+    viz::write_paraview_opener(folder, view);
+    draw(folder, p.pictures);
+  };
+  p.options.write_pages = [](const std::string &folder) { viz::write_pages(folder); };
+}
+
+// Ends the program where there is nothing to do, or nothing that could be understood.
+void parse(CLI::App &app, int argc, char **argv)
+{
   refuse_unknown_command(app, argc > 1 ? argv[1] : "");
   try {
     app.parse(argc, argv);
@@ -268,7 +297,23 @@ int main(int argc, char **argv)
     std::cout << app.help();
     solver::leave(solver::Exit::users_mistake);
   }
+}
+} // namespace
+
+int main(int argc, char **argv)
+{
+  keep_freed_memory();
+  solver::end_tidily_on_signals();
+  CLI::App app(description, "overbend");
+  app.footer(solver::all_examples());
+  app.require_subcommand(0, 1);
+  app.set_version_flag("--version", "overbend " OVERBEND_VERSION " (" OVERBEND_GIT_HASH ")");
+  Parsed parsed;
+  connect_pages(parsed);
+  add_commands(app, parsed);
+  parse(app, argc, argv);
   solver::pin_blas_to_one_thread();
   dealii::MultithreadInfo::set_thread_limit(1); // bytes of the results are promised
-  solver::leave(solver::guarded(work, options.case_file.empty() ? intake.file : options.case_file));
+  const std::string &case_file = parsed.options.case_file;
+  solver::leave(solver::guarded(parsed.work, case_file.empty() ? parsed.intake.file : case_file));
 }

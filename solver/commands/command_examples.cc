@@ -20,16 +20,13 @@ struct Examples
 const std::vector<Examples> &table()
 {
   static const std::vector<Examples> all = {
-      {"template",
-       {{"template electric > my-neck.toml", "a case with every key and its comment"},
-        {"template classical | less", "look at it first"}}},
+      {"ask",
+       {{"ask my-neck.toml --preset electric", "answer questions, get a case"},
+        {"ask my-neck.toml --continue", "go on where it was left"}}},
       {"sheet",
        {{"sheet electric", "a sheet to print, in ./intake-sheet.html"},
         {"sheet \"long-scale bass\" --output bass.html",
          "for another instrument, in another file"}}},
-      {"ask",
-       {{"ask my-neck.toml --preset electric", "the same questions one by one"},
-        {"ask my-neck.toml --continue", "go on where it was left"}}},
       {"check",
        {{"check my-neck.toml", "is it complete, and will it be refused?"},
         {"check my-neck.toml --quiet && echo good", "in a script"}}},
@@ -61,6 +58,9 @@ const std::vector<Examples> &table()
         {"list woods", "the names"},
         {"list limits", "where a correction has to stop, and why"},
         {"list presets electric", "what the preset says"}}},
+      {"template",
+       {{"template electric > my-neck.toml", "a case with every key and its comment"},
+        {"template classical | less", "look at it first"}}},
   };
   return all;
 }
