@@ -68,6 +68,17 @@ std::string expected_rows(const PlanFile &plan)
 }
 } // namespace
 
+namespace
+{
+bool has_second_pass(const PlanFile &plan)
+{
+  for (std::size_t i = 0; i < plan.size("/expected"); ++i)
+    if (plan.text("/expected/" + number(i) + "/occasion") == "before_second_pass")
+      return true;
+  return false;
+}
+} // namespace
+
 std::string card_expect(const PlanFile &plan)
 {
   return "<section>\n<h2 id=\"expect\">Expect <small>centre, fret " +
@@ -77,9 +88,13 @@ std::string card_expect(const PlanFile &plan)
          "<th scope=\"col\">twist</th></tr></thead>\n"
          "<tbody>\n" +
          expected_rows(plan) + "</tbody>\n</table>\n" + card_months(plan) +
-         "<p><b>More forward:</b> enter it and plan the second pass; never a third.</p>\n"
-         "<p><b>More back:</b> leave it strung " +
-         fixed_words("48 h") + ", read again.</p>\n</section>\n";
+         (has_second_pass(plan)
+              ? "<p><b>Whatever it reads:</b> enter it and plan again; never a "
+                "third pass.</p>\n"
+              : "<p><b>More forward:</b> enter it and plan the second pass; never "
+                "a third.</p>\n<p><b>More back:</b> leave it strung " +
+                    fixed_words("48 h") + ", read again.</p>\n") +
+         "</section>\n";
 }
 
 std::string card_stop(const PlanFile &plan)
