@@ -4,7 +4,6 @@ add_library(overbend_test_necks STATIC plan_neck.cc)
 target_link_libraries(overbend_test_necks PUBLIC overbend_solver PRIVATE overbend_flags)
 target_compile_definitions(overbend_test_necks PRIVATE OVERBEND_SOURCE_DIR="${CMAKE_SOURCE_DIR}")
 overbend_test(test_plan_slip
-  SLOW CompleteSlipOfANeck.*
   SOURCES plan_slip_test.cc
   LIBRARIES overbend_test_necks)
 # One neck of each shape stands in the gate. The classical one misses its one per cent: 1.4 % in the
