@@ -273,7 +273,7 @@ std::string plan_json(const PlanReport &report, const Record &record)
   const cases::Case &c = report.the_case;
   Json json = {
       {"format", "overbend plan"},
-      {"format_number", 5},
+      {"format_number", 6},
       {"title", c.title},
       {"verdict", verdict(report.verdict)},
       {"standing_cautions",

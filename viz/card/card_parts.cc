@@ -159,8 +159,7 @@ std::string card_wrap(const PlanFile &plan)
 {
   if (!plan.at("/set_up/back_wrapped").get<bool>())
     return "do not wrap";
-  const std::string foil = "/set_up/foil_under_wrap"; // not in plans of format 5
-  return plan.has(foil) && plan.at(foil).get<bool>() ? "wrapped in foil, then cloth" : "wrapped";
+  return plan.at("/set_up/foil_under_wrap").get<bool>() ? "wrapped in foil, then cloth" : "wrapped";
 }
 } // namespace
 
