@@ -14,13 +14,6 @@ namespace
 {
 constexpr int most_of_a_range = 100;
 
-std::string trimmed_text(const std::string &text)
-{
-  const std::size_t from = text.find_first_not_of(" \t");
-  return from == std::string::npos ? ""
-                                   : text.substr(from, text.find_last_not_of(" \t") - from + 1);
-}
-
 const Declaration &named(const std::string &name)
 {
   const std::size_t dot = name.find('.');
@@ -46,7 +39,7 @@ std::vector<std::string> range(const std::string &text)
   if (dots == std::string::npos)
     return {};
   // By itself: "57." of "57..69" is a number too.
-  const std::string before = trimmed_text(text.substr(0, dots));
+  const std::string before = trimmed(text.substr(0, dots));
   char *end = nullptr;
   const double first = std::strtod(before.c_str(), &end);
   const bool starts = !before.empty() && *end == '\0';
@@ -72,7 +65,7 @@ std::vector<std::string> list(const std::string &text)
   std::vector<std::string> values;
   std::istringstream parts(text);
   for (std::string part; std::getline(parts, part, between);)
-    if (const std::string value = trimmed_text(part); !value.empty())
+    if (const std::string value = trimmed(part); !value.empty())
       values.push_back(value);
   return values;
 }
@@ -124,8 +117,8 @@ Variation parse_variation(const std::string &text)
   if (equals == std::string::npos)
     throw UnitError("\"" + text + "\" names no values",
                     "write an entry and its values, such as \"schedule.hold = 2 h, 4 h\"");
-  Variation variation{&named(trimmed_text(text.substr(0, equals))), {}};
-  const std::string values = trimmed_text(text.substr(equals + 1));
+  Variation variation{&named(trimmed(text.substr(0, equals))), {}};
+  const std::string values = trimmed(text.substr(equals + 1));
   variation.values = range(values);
   if (variation.values.empty())
     variation.values = list(values);
