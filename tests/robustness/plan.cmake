@@ -192,3 +192,10 @@ overbend_command_test(vary_an_entry_that_is_none RUN vary ${shipped}/celluloid.t
 overbend_command_test(vary_keeps_the_rest_when_one_fails RUN vary ${shipped}/celluloid.toml
   --set "found.bow = 0.5 mm, 99 mm" --output study STATUS 0
   SAYS "2 *99 mm *no plan: .*bow")
+overbend_command_test(vary_leaves_another_study_alone FIRST vary ${shipped}/celluloid.toml
+  --set "found.bow = 0.5 mm, 1 mm" --output study --list
+  RUN vary ${shipped}/celluloid.toml --set "found.bow = 2 mm" --output study STATUS 4
+  SAYS "^study: holds something else, or a study of other values")
+overbend_command_test(vary_leaves_a_folder_of_others_alone RUN vary ${shipped}/celluloid.toml
+  --set "found.bow = 2 mm" --output held STATUS 4 MAKE_FOLDER held SAYS "^held: holds something else"
+  GONE held/1.toml)

@@ -42,8 +42,10 @@ std::vector<std::string> plan_words(const std::string &program, const Member &me
 
 bool is_planned(const Member &member)
 {
-  if (!std::filesystem::exists(std::filesystem::path(member.folder) / "plan.json"))
-    return false;
+  // The index is the last that a plan writes for people.
+  for (const char *file : {"plan.json", "index.html"})
+    if (!std::filesystem::exists(std::filesystem::path(member.folder) / file))
+      return false;
   try {
     return PlanFile(member.folder).text("/record/case SHA-256") ==
            solver::sha256(member.variant.text);

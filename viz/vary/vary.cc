@@ -6,6 +6,7 @@
 #include "cases/text/printable.h"
 #include "solver/results/file_error.h"
 #include "solver/results/folder_lock.h"
+#include "solver/results/record.h"
 #include "solver/results/text_file.h"
 #include "viz/programs/child_program.h"
 #include "viz/vary/member.h"
@@ -87,6 +88,28 @@ std::vector<Member> members_in(const std::string &folder, std::vector<cases::Var
     members.push_back(std::move(member));
   }
   return members;
+}
+
+// What a folder is a study of: its first file. A folder that holds something else, or another
+// study, is left alone: its cases have the same names.
+void claim_study(const std::string &folder, const VaryOptions &options, const std::string &base)
+{
+  std::string study = "Study by overbend vary\ncase SHA-256: " + solver::sha256(base) + "\n";
+  for (const std::string &set : options.set)
+    study += "set: " + set + "\n";
+  const fs::path mark = fs::path(folder) / "study.txt";
+  std::error_code failed;
+  fs::create_directories(folder, failed);
+  if (failed)
+    throw solver::FileError(folder, "cannot be made (" + failed.message() + ")",
+                            "name another folder with --output");
+  if (fs::is_empty(folder, failed) && !failed)
+    return solver::write_text_file(mark.string(), study);
+  if (!fs::exists(mark) || cases::read_text(mark.string()) != study)
+    throw solver::FileError(folder,
+                            "holds something else, or a study of other values or of a case "
+                            "that has changed",
+                            "name another folder with --output, or remove this one");
 }
 
 std::string last_line(std::string text)
@@ -177,11 +200,7 @@ void vary(const VaryOptions &options, std::ostream &out)
   const std::string folder = options.folder.empty()
                                  ? fs::path(options.case_file).stem().string() + "-vary"
                                  : options.folder;
-  std::error_code failed;
-  fs::create_directories(folder, failed);
-  if (failed)
-    throw solver::FileError(folder, "cannot be made (" + failed.message() + ")",
-                            "name another folder with --output");
+  claim_study(folder, options, base.text);
   const solver::FolderLock lock(folder);
   copy_what_it_names(base, folder);
   std::vector<Member> members = members_in(folder, std::move(variants));

@@ -19,7 +19,8 @@ struct VaryOptions
 // Plans a case once for each combination of some entries' values. The folder holds each case, the
 // results of its plan and a table of all as text, CSV and page. Cases that are planned already are
 // not planned again, so that an interrupted study goes on, and one whose commands ran elsewhere is
-// gathered. One that ends without a plan is in the table with its reason.
+// gathered. One that ends without a plan is in the table with its reason. A folder that holds
+// anything but this study is left alone.
 //
 // Throws cases::CaseError for what cannot be varied or read, solver::FileError for what cannot be
 // written.
