@@ -16,7 +16,7 @@ class Intake
 public:
   enum class State {
     asking,    // prompt() asks for a key, for gaps, or for the unit
-    reviewing, // all asked: prompt() says whether it is a good case
+    reviewing, // all asked: prompt() says whether the case is complete
     written,   // the user wants the file as it is
     left       // quit: what was answered is kept
   };

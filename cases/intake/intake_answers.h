@@ -25,7 +25,7 @@ std::string gaps_head(EdgeLine line);
 bool is_preset_field(const Declaration &field);
 std::vector<std::string> preset_names();
 
-// What keeps the answers from being a good case, and the key to look at first (nullptr: none in
+// What keeps the answers from being a complete case, and the key to look at first (nullptr: none in
 // particular).
 struct IntakeProblem
 {

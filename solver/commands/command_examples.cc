@@ -37,9 +37,8 @@ const std::vector<Examples> &table()
       {"vary",
        {{"vary my-neck.toml --set \"schedule.hold = 2 h, 4 h, 6 h\"",
          "a plan for each, side by side, in ./my-neck-vary"},
-        {"vary my-neck.toml --set \"heater.bar_temperature = 57..66 degC in 4\" --set \"glue.board "
-         "= "
-         "white PVA, yellow PVA\"",
+        {"vary my-neck.toml --set \"heater.bar_temperature = 57..66 degC in 4\" --set "
+         "\"glue.board = white PVA, yellow PVA\"",
          "every combination"},
         {"vary my-neck.toml --set \"schedule.hold = 2 h, 4 h\" --list",
          "the commands, to run them elsewhere; then once more without --list"}}},

@@ -21,6 +21,6 @@ std::string plan_in_short(const PlanReport &report);
 std::string history_text(const cases::Case &the_case, const History &history,
                          const Reading &as_built, const std::function<HeatReading(double)> &heat);
 
-// What `check` says of a good case.
+// What `check` says of a complete case.
 std::string case_in_short(const cases::Case &the_case);
 } // namespace overbend::solver

@@ -6,7 +6,7 @@
 #include <random>
 
 // Whatever is typed into the questionnaire: it does not fall over, and a text that is not marked
-// as unfinished is a good case.
+// as unfinished is a complete case.
 namespace
 {
 using namespace overbend::cases;
@@ -87,7 +87,7 @@ std::string likely(Generator &generator)
   return lines[pick(lines.size(), generator)];
 }
 
-// True if the text is a good case, names of the tables included.
+// True if the text is a complete case, names of the tables included.
 bool is_good(const std::string &text)
 {
   try {
