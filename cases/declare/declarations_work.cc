@@ -64,9 +64,9 @@ void declare_schedule(Declarations &lines)
   schedule.flag(
       "wrap", OVERBEND_AT(result.schedule.wrap),
       "All wood that the bar does not cover wrapped in dry cloth while hot and while cooling, "
-      "never bar or iron: back, headstock, heel, the board's sides and ends and its top beside the "
-      "bar; once the bar is off, all of its top. It keeps heat (wrap_conductance) and slows the water "
-      "(wrap_resistance).",
+      "never bar or iron: back, headstock, heel, the board's sides and ends and its top beside "
+      "the bar; once the bar is off, all of its top. It keeps heat (wrap_conductance) and slows "
+      "the water (wrap_resistance).",
       "false");
   schedule.flag(
       "wrap_foil", OVERBEND_AT(result.schedule.wrap_foil),
