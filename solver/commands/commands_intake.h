@@ -26,7 +26,7 @@ struct IntakeOptions
 void sheet_command(const IntakeOptions &options);
 
 // Asks, and keeps the file up to date with each answer, so that nothing is lost by a kill. The end
-// of the input is like quit. Returns normally if the file is a complete case or nothing was answered;
-// cases::CaseError (exit 2) if what was kept is unfinished, FileError as above.
+// of the input is like quit. Returns normally if the file is a complete case or nothing was
+// answered; cases::CaseError (exit 2) if what was kept is unfinished, FileError as above.
 void ask_command(const IntakeOptions &options, std::istream &in, std::ostream &out);
 } // namespace overbend::solver
