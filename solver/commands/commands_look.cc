@@ -11,8 +11,8 @@
 #include "mesh/make_neck_mesh.h"
 #include "mesh/mesh_report.h"
 #include "solver/commands/mesh_file.h"
-#include "solver/plan/verdict.h"
-#include "solver/report/plan_text.h"
+#include "solver/text/plan_text.h"
+#include "solver/verdict/verdict.h"
 #include "solver/words/shop_words.h"
 
 #include <filesystem>

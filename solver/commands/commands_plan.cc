@@ -8,16 +8,16 @@
 #include "materials/strings.h"
 #include "mesh/make_neck_mesh.h"
 #include "solver/commands/run_watch.h"
-#include "solver/plan/recorded_plan.h"
-#include "solver/plan/set_up_changes.h"
-#include "solver/plan/stiffness_told.h"
-#include "solver/plan/verdict_water.h"
-#include "solver/report/plan_json.h"
+#include "solver/job/recorded_plan.h"
+#include "solver/job/set_up_changes.h"
+#include "solver/json/plan_json.h"
 #include "solver/report/plan_report.h"
-#include "solver/report/plan_text.h"
 #include "solver/results/text_file.h"
 #include "solver/run/run_output.h"
 #include "solver/run/run_record.h"
+#include "solver/text/plan_text.h"
+#include "solver/verdict/stiffness_told.h"
+#include "solver/verdict/verdict_water.h"
 #include "solver/words/shop_words.h"
 
 #include <algorithm>
@@ -109,8 +109,7 @@ private:
   bool strings_fit()
   {
     watch.stage("strings", 0.02, 0.04);
-    const PlanInput plain = input();
-    Workbench workbench(plain, {});
+    Workbench workbench(c, neck, tables, {});
     const auto lift = [&](const StringPull &strings, cases::RodState rod) {
       return string_lift(workbench.model, workbench.bench, workbench.lines, strings,
                          workbench.mechanics, rod);

@@ -4,13 +4,13 @@
 #include "cases/text/printable.h"
 #include "mesh/make_neck_mesh.h"
 #include "solver/commands/run_watch.h"
-#include "solver/plan/verdict.h"
 #include "solver/report/free_warming.h"
 #include "solver/report/plan_report.h"
-#include "solver/report/plan_text.h"
 #include "solver/results/text_file.h"
 #include "solver/run/run_output.h"
 #include "solver/run/run_record.h"
+#include "solver/text/plan_text.h"
+#include "solver/verdict/verdict.h"
 #include "solver/words/shop_words.h"
 
 #include <filesystem>
@@ -67,7 +67,7 @@ private:
     watch.stage("mesh", 0, 0.02);
     const mesh::NeckMesh neck = mesh::make_neck_mesh(c.neck, c.numerics.resolution);
     const PlanInput input{c, neck, materials::tables(), [](const std::string &) {}, {}};
-    Workbench workbench(input, {});
+    Workbench workbench(c, neck, materials::tables(), {});
     watch.stage("heat and moisture", 0.02, 0.1);
     const ThermalHistory heat = heat_of(workbench, c.phases);
     const MoistureHistory moisture = moisture_of(workbench, c.phases, heat);

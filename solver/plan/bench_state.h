@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "solver/plan/peaks.h"
 #include "solver/plan/plan.h"
+#include "solver/strength/peaks.h"
 
 #include <string>
 #include <vector>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "solver/plan/region.h"
+#include "solver/strength/region.h"
 
 #include <optional>
 #include <string>

@@ -2,12 +2,11 @@
 #pragma once
 
 #include "materials/tables.h"
-#include "mesh/neck_mesh.h"
 #include "solver/history/start.h"
-#include "solver/model/build_model.h"
 #include "solver/plan/clamp_setting.h"
 #include "solver/plan/demand.h"
-#include "solver/plan/peaks.h"
+#include "solver/plan/workbench.h"
+#include "solver/strength/peaks.h"
 
 #include <functional>
 #include <memory>
@@ -78,29 +77,6 @@ struct PlanInput
   double coarseness = 1, step_coarseness = 1;
   std::optional<unsigned> keep_after = {}; // SimulationOptions::keep_after, of the full runs
 };
-
-// The neck made ready for simulation: everything that all histories of one speed of line share.
-struct Workbench
-{
-  Workbench(const PlanInput &input, const ModelChoices &choices);
-  Workbench(const Workbench &) = delete;
-
-  const cases::Case &the_case;
-  Model model;
-  StressMeans means;
-  Bench bench;
-  BoardLines lines;
-  StringPull found_strings, planned_strings;
-  Mechanics mechanics;
-};
-
-// Temperatures over all phases of the case; coarseness: factor on the error of a step.
-ThermalHistory heat_of(const Workbench &workbench, const std::vector<cases::Phase> &phases,
-                       double coarseness = 1);
-
-// Moisture over all phases of the case, from what is known of the start.
-MoistureHistory moisture_of(const Workbench &workbench, const std::vector<cases::Phase> &phases,
-                            const ThermalHistory &heat);
 
 // Sizes the overbend of one pass: the phases must hold a pull to a reading (std::logic_error
 // otherwise). What limits it is met by going back along the line from the neck at hand to the

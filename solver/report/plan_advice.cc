@@ -2,8 +2,8 @@
 #include "solver/report/plan_advice.h"
 
 #include "cases/text/units.h"
-#include "solver/plan/verdict_need.h"
 #include "solver/readings/neck_angle.h"
+#include "solver/verdict/verdict_need.h"
 #include "solver/words/shop_words.h"
 
 #include <algorithm>

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "solver/heating/line_heat.h"
+#include "solver/job/job.h"
 #include "solver/plan/bench_heat.h"
-#include "solver/plan/job.h"
-#include "solver/plan/line_heat.h"
 #include "solver/plan/plan.h"
-#include "solver/plan/verdict.h"
 #include "solver/readings/fret_surface.h"
 #include "solver/report/plan_curves.h"
 #include "solver/report/run_readings.h"
+#include "solver/verdict/verdict.h"
 
 #include <optional>
 #include <vector>

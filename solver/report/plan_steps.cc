@@ -5,8 +5,8 @@
 #include "solver/history/take_up_change.h"
 #include "solver/report/free_warming.h"
 #include "solver/report/pass_clock.h"
-#include "solver/report/plan_text_parts.h"
 #include "solver/report/step_words.h"
+#include "solver/text/plan_text_parts.h"
 #include "solver/words/pull_names.h"
 #include "solver/words/shop_words.h"
 

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "solver/plan/stress_means.h"
 #include "solver/results/results.h"
+#include "solver/strength/stress_means.h"
 
 #include <string>
 #include <vector>

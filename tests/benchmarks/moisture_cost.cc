@@ -26,7 +26,7 @@ void plan_once(const cases::Case &c, const mesh::NeckMesh &mesh, const char *nam
     std::printf("%-18s %-10s %7.1f s\n", name, what, now - t);
     t = now;
   };
-  solver::Workbench work(input, {});
+  solver::Workbench work(input.the_case, input.mesh, input.tables, {});
   lap("model");
   const solver::ThermalHistory heat = solver::heat_of(work, c.phases);
   lap("heat");

@@ -68,7 +68,7 @@ void run(const cases::Case &c, const mesh::NeckProfile &profile, const mesh::Gri
 {
   const mesh::NeckMesh mesh = mesh::make_neck_mesh(profile, counts);
   const solver::PlanInput input{c, mesh, materials::tables(), [](const std::string &) {}, {}};
-  solver::Workbench work(input, {});
+  solver::Workbench work(input.the_case, input.mesh, input.tables, {});
   std::printf("%s: %u unknowns\n", name.c_str(), work.model.n_unknowns());
   const auto heat = solver::heat_of(work, c.phases);
   const auto moisture = solver::moisture_of(work, c.phases, heat);

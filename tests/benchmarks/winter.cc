@@ -51,7 +51,7 @@ void one(cases::Case c)
   double t = solver::clock_seconds();
   const auto mesh = mesh::make_neck_mesh(c.neck, c.numerics.resolution);
   const solver::PlanInput input{c, mesh, materials::tables(), [](const std::string &) {}, {}};
-  solver::Workbench work(input, {});
+  solver::Workbench work(input.the_case, input.mesh, input.tables, {});
   const solver::ThermalHistory heat = solver::heat_of(work, c.phases);
   const solver::MoistureHistory moisture = solver::moisture_of(work, c.phases, heat);
   const double fields = solver::clock_seconds() - t;

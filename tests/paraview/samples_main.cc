@@ -49,7 +49,7 @@ int run(const char *case_file, const std::string &folder)
   const cases::Case c = cases::read_case(case_file);
   const mesh::NeckMesh neck = mesh::make_neck_mesh(c.neck, c.numerics.resolution);
   const PlanInput input{c, neck, materials::tables(), [](const std::string &) {}, {}};
-  Workbench work(input, {});
+  Workbench work(input.the_case, input.mesh, input.tables, {});
   const ThermalHistory heat = heat_of(work, c.phases);
   const FoundNeck found =
       find_start(c, work.model, work.bench, work.lines, work.found_strings, work.mechanics);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The benches that a plan tries, by statics and the limits of what pulls, before anything runs.
-#include "solver/plan/device_choice.h"
+#include "solver/job/device_choice.h"
 
 #include "cases/case/posts.h"
 #include "cases/read/read_case.h"

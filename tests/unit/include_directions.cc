@@ -52,9 +52,9 @@ const std::map<std::string, std::vector<std::string>> &rooms()
 {
   static const std::map<std::string, std::vector<std::string>> all = {
       {"cases", {"text", "case", "declare", "check", "read", "show", "intake"}},
-      {"solver",
-       {"ending", "results", "words", "equations", "model", "readings", "climate", "mechanics",
-        "bench", "history", "plan", "report", "run", "commands"}},
+      {"solver", {"ending",    "results", "words",   "equations", "model", "readings", "climate",
+                  "mechanics", "bench",   "history", "strength",  "plan",  "heating",  "job",
+                  "verdict",   "report",  "text",    "json",      "run",   "commands"}},
       {"viz",
        {"programs", "page", "plots", "run", "view", "paraview", "sheet", "card", "report", "vary",
         "drawing"}},

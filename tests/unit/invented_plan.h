@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "solver/report/plan_json.h"
+#include "solver/json/plan_json.h"
 #include "solver/report/plan_report.h"
 
 #include <string>

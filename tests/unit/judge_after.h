@@ -8,9 +8,9 @@
 #include "cases/read/read_case.h"
 #include "mesh/make_neck_mesh.h"
 #include "solver/climate/moisture.h"
-#include "solver/plan/verdict.h"
+#include "solver/verdict/verdict.h"
 
-#include "solver/plan/job.h"
+#include "solver/job/job.h"
 
 #include <functional>
 #include <memory>

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Which line reads what was read after a first pass.
-#include "solver/plan/line_fit.h"
+#include "solver/job/line_fit.h"
 
 #include <gtest/gtest.h>
 

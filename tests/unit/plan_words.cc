@@ -6,10 +6,10 @@
 
 #include "cases/read/read_case.h"
 #include "materials/tables.h"
-#include "solver/plan/verdict.h"
 #include "solver/report/plan_advice.h"
 #include "solver/report/plan_stages.h"
-#include "solver/report/plan_text.h"
+#include "solver/text/plan_text.h"
+#include "solver/verdict/verdict.h"
 #include "solver/words/shop_words.h"
 #include "tests/both_units.h"
 #include "tests/unit/invented_plan.h"

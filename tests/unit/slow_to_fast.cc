@@ -7,8 +7,8 @@
 
 #include "cases/read/read_case.h"
 #include "solver/report/plan_advice.h"
-#include "solver/report/plan_text.h"
 #include "solver/results/text_file.h"
+#include "solver/text/plan_text.h"
 #include "solver/words/shop_words.h"
 #include "tests/both_units.h"
 #include "tests/unit/invented_plan.h"

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Mean stress over boxes, and what is watched with it.
-#include "solver/plan/stress_means.h"
+#include "solver/strength/stress_means.h"
 
 #include "cases/read/read_case.h"
 #include "mesh/make_neck_mesh.h"
-#include "solver/plan/cell_geometry.h"
 #include "solver/plan/plan.h"
+#include "solver/strength/cell_geometry.h"
 #include "tests/report.h"
 
 #include <gtest/gtest.h>
@@ -22,7 +22,8 @@ struct Neck
 {
   explicit Neck(double resolution = 0.5, const char *preset = "electric")
       : c(cases::preset_case(preset)), mesh(mesh::make_neck_mesh(c.neck, resolution)),
-        input{c, mesh, materials::tables(), [](const std::string &) {}, {}}, work(input, {})
+        input{c, mesh, materials::tables(), [](const std::string &) {}, {}},
+        work(input.the_case, input.mesh, input.tables, {})
   {}
   Neck(const Neck &) = delete;
 

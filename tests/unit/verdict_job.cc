@@ -4,8 +4,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "solver/job/limits_named.h"
 #include "solver/plan/clamp_setting.h"
-#include "solver/plan/limits_named.h"
 #include "solver/plan/work_bounds.h"
 #include "tests/unit/judge_after.h"
 

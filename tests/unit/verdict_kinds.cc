@@ -4,8 +4,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "solver/plan/set_up_changes.h"
-#include "solver/plan/verdict.h"
+#include "solver/job/set_up_changes.h"
+#include "solver/verdict/verdict.h"
 #include "tests/unit/sound_case.h"
 
 #include <array>

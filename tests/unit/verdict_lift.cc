@@ -4,7 +4,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "solver/plan/verdict.h"
+#include "solver/verdict/verdict.h"
 #include "tests/unit/sound_case.h"
 
 using namespace overbend;

@@ -6,9 +6,9 @@
 #include <gtest/gtest.h>
 
 #include "cases/read/read_case.h"
-#include "solver/plan/verdict_need.h"
 #include "solver/readings/fret_surface.h"
 #include "solver/readings/neck_angle.h"
+#include "solver/verdict/verdict_need.h"
 
 using namespace overbend;
 using solver::Verdict;

@@ -4,7 +4,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "solver/plan/verdict_water.h"
+#include "solver/verdict/verdict_water.h"
 
 #include "materials/sorption.h"
 #include "mesh/make_neck_mesh.h"

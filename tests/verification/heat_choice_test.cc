@@ -4,7 +4,7 @@
 #include "cases/read/read_case.h"
 #include "materials/tables.h"
 #include "mesh/make_neck_mesh.h"
-#include "solver/plan/heat_choice.h"
+#include "solver/heating/heat_choice.h"
 
 #include <gtest/gtest.h>
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cases/read/read_case.h"
 #include "mesh/neck_profile.h"
-#include "solver/plan/line_heat.h"
+#include "solver/heating/line_heat.h"
 #include "tests/report.h"
 #include "tests/verification/guard_neck.h"
 

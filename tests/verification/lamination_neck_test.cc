@@ -2,7 +2,7 @@
 #include "tests/report.h"
 #include "tests/verification/guard_neck.h"
 
-#include "solver/plan/peaks.h"
+#include "solver/strength/peaks.h"
 
 #include <gtest/gtest.h>
 
@@ -159,7 +159,7 @@ TEST(GluedUpNeck, OfEqualStripsReadsAsTheNeckOfOnePiece)
   plain.neck.laminations.clear();
   const solver::PlanInput input{
       plain, neck.mesh, materials::tables(), [](const std::string &) {}, {}};
-  solver::Workbench work(input, {});
+  solver::Workbench work(input.the_case, input.mesh, input.tables, {});
   ASSERT_FALSE(work.model.strips.has_value());
   const Dried one = dried(plain, work), five = dried(neck.c, neck.work);
   ASSERT_EQ(one.readings.size(), five.readings.size());

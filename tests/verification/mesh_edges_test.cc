@@ -42,7 +42,7 @@ double modulus_of_line(const cases::Case &c, unsigned outer_columns)
   counts.outer = outer_columns;
   const mesh::NeckMesh mesh = mesh::make_neck_mesh(profile, counts);
   const solver::PlanInput input{c, mesh, materials::tables(), [](const std::string &) {}, {}};
-  solver::Workbench work(input, {});
+  solver::Workbench work(input.the_case, input.mesh, input.tables, {});
   const auto heat = solver::heat_of(work, c.phases);
   const auto T = heat.at(heated), m = solver::moisture_of(work, c.phases, heat).at(heated);
   double sum = 0, area = 0;

@@ -2,8 +2,8 @@
 // Before deal.II, which has a macro named Assert.
 #include <gmock/gmock.h>
 
-#include "solver/plan/job.h"
-#include "solver/plan/verdict.h"
+#include "solver/job/job.h"
+#include "solver/verdict/verdict.h"
 #include "tests/report.h"
 #include "tests/verification/guard_neck.h"
 #include "tests/verification/plan_neck.h"

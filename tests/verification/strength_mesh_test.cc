@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cases/read/read_case.h"
-#include "solver/plan/peaks.h"
+#include "solver/strength/peaks.h"
 #include "tests/report.h"
 #include "tests/verification/plan_neck.h"
 
