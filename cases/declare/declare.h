@@ -162,11 +162,12 @@ void declare_other_end(Table &piece, const std::string &at, const std::string &p
                  "Slope seen from the side " + place + "; unknown: as at the nut.", as_there);
 }
 
-void declare_neck(Declarations &lines);       // neck, shaft, board, headstock, heel, rod
-void declare_lamination(Declarations &lines); // lamination
-void declare_fittings(Declarations &lines);   // glue, strings, tuners, finish
-void declare_wood(Declarations &lines);       // grain, moisture, climate
-void declare_bench(Declarations &lines);      // found, warp, room, heater, probe, bench
-void declare_heat(Declarations &lines);       // of these: heater, probe
-void declare_work(Declarations &lines);       // schedule, phase, target, numerics
+void declare_neck(Declarations &lines);         // neck, shaft, board, headstock, heel, rod
+void declare_lamination(Declarations &lines);   // lamination
+void declare_fittings(Declarations &lines);     // glue, strings, tuners, finish
+void declare_wood(Declarations &lines);         // grain, moisture, climate
+void declare_bench(Declarations &lines);        // found, warp, room, heater, probe, bench
+void declare_heat(Declarations &lines);         // of these: heater, probe
+void declare_bench_itself(Declarations &lines); // of these: bench
+void declare_work(Declarations &lines);         // schedule, phase, target, numerics
 } // namespace overbend::cases

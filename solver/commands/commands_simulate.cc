@@ -66,7 +66,6 @@ private:
   {
     watch.stage("mesh", 0, 0.02);
     const mesh::NeckMesh neck = mesh::make_neck_mesh(c.neck, c.numerics.resolution);
-    const PlanInput input{c, neck, materials::tables(), [](const std::string &) {}, {}};
     Workbench workbench(c, neck, materials::tables(), {});
     watch.stage("heat and moisture", 0.02, 0.1);
     const ThermalHistory heat = heat_of(workbench, c.phases);

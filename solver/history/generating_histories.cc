@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/history/generating_histories.h"
 
-#include "cases/case/humid_air.h"
-#include "mesh/neck_mesh.h"
 #include "solver/model/interfaces.h"
 
 #include <algorithm>
@@ -34,35 +32,6 @@ void in_growing_steps(double duration, const Step &step)
   }
 }
 
-// Strings on in hot air, cooled, strings off.
-std::vector<cases::Phase> hot_store(const cases::Case &the_case, double rest)
-{
-  cases::Phase hot;
-  hot.kind = cases::PhaseKind::store;
-  hot.name = "hot store";
-  hot.duration = the_case.warp.hot_time;
-  hot.air = the_case.room;
-  hot.air.temperature = the_case.warp.temperature;
-  hot.air.humidity = cases::humidity_after(the_case.room.humidity, the_case.room.temperature,
-                                           the_case.warp.temperature);
-  hot.strings = true;
-  hot.rod = cases::acting(the_case.neck.rod.state);
-  cases::Phase cool = hot;
-  cool.name = "cooled, strings on";
-  cool.air = the_case.room;
-  cool.duration = 4 * 3600;
-  cases::Phase off = cool;
-  off.name = "strings off";
-  off.strings = false;
-  if (hot.rod == cases::RodState::set)
-    off.rod = cases::RodState::slack; // slackened with the strings
-  off.duration = std::max(600., rest);
-  return {hot, cool, off};
-}
-} // namespace
-
-namespace
-{
 BenchSetup setup_of(const Cause &cause)
 {
   BenchSetup setup;
@@ -207,54 +176,5 @@ void Generator::step(MechanicsState &state, const Cause &cause, double dt, doubl
   MechanicsState next = state;
   mechanics.finish(next, u);
   state = std::move(next);
-}
-
-namespace
-{
-// In the open the hot dry air takes water out of the wood. In a closed case it does not: the air of
-// a guitar's case, some 50 l, holds less than a gram of water where the wood in it holds 100 g and
-// more, so the air comes to rest with the wood and not the wood with the air.
-MoistureHistory water_of_the_store(const cases::Case &the_case, const Model &model,
-                                   const std::vector<cases::Phase> &phases,
-                                   const ThermalHistory &heat, const std::vector<double> &moisture)
-{
-  if (the_case.warp.kept_in == cases::KeptIn::open_air)
-    return simulate_moisture(model, the_case, phases, heat, moisture);
-  MoistureHistory water;
-  water.add(0, moisture);
-  water.add(heat.end(), moisture);
-  return water;
-}
-} // namespace
-
-MechanicsState hot_history(const cases::Case &the_case, const Model &model, const Bench &bench,
-                           const BoardLines &lines, const StringPull &strings, Mechanics &mechanics,
-                           const std::vector<double> &moisture, const MechanicsState &swollen,
-                           double rest)
-{
-  const auto phases = hot_store(the_case, rest);
-  const std::vector<double> cold(model.space.n_nodes, the_case.room.temperature);
-  const ThermalHistory heat = simulate_heat(model, the_case.heater, phases, cold);
-  MoistureHistory water;
-  SimulationOptions options;
-  options.bow_error = the_case.numerics.bow_error;
-  if (!moisture.empty()) {
-    water = water_of_the_store(the_case, model, phases, heat, moisture);
-    options.moisture = &water;
-  }
-  const Cause stays = seized_rod(the_case);
-  Progress progress;
-  progress.state = swollen;
-  progress.setup.rod = stays.rod;
-  progress.setup.rod_pulls_evenly = stays.rod_pulls_evenly;
-  MechanicsState end =
-      simulate(the_case, phases, model, bench, lines, strings, heat, progress, mechanics, options)
-          .end.state;
-  // What is still missing of its water comes back before it is read.
-  if (!moisture.empty())
-    Generator(model, bench, lines, mechanics, stays)
-        .bring_to(end, water.all().back().moisture, moisture);
-  add_times(end, -1, swollen);
-  return end;
 }
 } // namespace overbend::solver

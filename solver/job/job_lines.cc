@@ -1,11 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/job/job_planner.h"
 
-#include "cases/case/first_pass.h"
-
-#include <algorithm>
-#include <cmath>
-
 // The necks with a slow, a middle and a fast line, and a first pass that was done.
 namespace overbend::solver
 {

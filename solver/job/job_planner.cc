@@ -5,7 +5,6 @@
 #include "mesh/make_neck_mesh.h"
 
 #include <algorithm>
-#include <cmath>
 
 // The order of things: heat, first pass, second pass, what is tried where they do not end the job.
 namespace overbend::solver

@@ -2,7 +2,6 @@
 #include "solver/job/job_planner.h"
 
 #include <algorithm>
-#include <cmath>
 
 // The second pass, each line for itself.
 namespace overbend::solver

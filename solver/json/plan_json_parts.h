@@ -18,6 +18,10 @@ Json json_of(const Reading &reading);
 const char *limit_word(Limit limit);
 Json bass_and_treble(const std::array<double, 2> &values);
 
+// One phase of a column, and a column with all of them.
+Json phase(const PlanReport &report, const PlanColumn &column, const PhaseEnd &end);
+Json column(const PlanReport &report, const PlanColumn &column);
+
 // What the bench found and on what it was read, with what frets and neck angle make of it.
 Json found_json(const cases::Case &the_case);
 
