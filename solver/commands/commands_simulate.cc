@@ -71,9 +71,7 @@ private:
     const ThermalHistory heat = heat_of(workbench, c.phases);
     const MoistureHistory moisture = moisture_of(workbench, c.phases, heat);
     watch.stage("how the neck came to be bent", 0.1, 0.3);
-    const FoundNeck found =
-        find_start(c, workbench.model, workbench.bench, workbench.lines, workbench.found_strings,
-                   workbench.mechanics, moisture.at(0));
+    const FoundNeck found = find_start(workbench.neck(), workbench.found_strings, moisture.at(0));
     watch.stage("simulating", 0.3, 1);
     FieldOutput fields(folder, workbench, c.phases, heat, record, &moisture);
     Peaks peaks(workbench.model, materials::tables().limits);
@@ -89,9 +87,8 @@ private:
       readings.observe(step, state);
     };
     const Reading &as_built = found.diagnosis.as_built;
-    const History history =
-        simulate(c, for_model(c, as_built), workbench.model, workbench.bench, workbench.lines,
-                 workbench.planned_strings, heat, found.progress, workbench.mechanics, simulation);
+    const History history = simulate(workbench.neck(), for_model(c, as_built),
+                                     workbench.planned_strings, heat, found.progress, simulation);
     watch.end_stage();
 
     const HeatReader reader(workbench, heat, &moisture);

@@ -98,8 +98,7 @@ bool PlanRun::strings_fit()
   watch.stage("strings", 0.02, 0.04);
   Workbench workbench(c, neck, tables, {});
   const auto lift = [&](const StringPull &strings, cases::RodState rod) {
-    return string_lift(workbench.model, workbench.bench, workbench.lines, strings,
-                       workbench.mechanics, rod);
+    return string_lift(workbench.neck(), strings, rod);
   };
   report.lifts = Lifts{lift(workbench.found_strings, rod_left_in(c)),
                        lift(workbench.planned_strings, rod_left_in(c)),

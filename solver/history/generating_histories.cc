@@ -73,10 +73,9 @@ Cause torque(const Model &model)
   return cause;
 }
 
-Generator::Generator(const Model &model_, const Bench &bench_, const BoardLines &lines_,
-                     Mechanics &mechanics_, Cause stays_)
-    : model(model_), bench(bench_), lines(lines_), mechanics(mechanics_), stays(std::move(stays_)),
-      room_temperature(model_.space.n_nodes, room)
+Generator::Generator(const NeckOnBench &neck, Cause stays_)
+    : model(neck.model), bench(neck.bench), lines(neck.lines), mechanics(neck.mechanics),
+      stays(std::move(stays_)), room_temperature(neck.model.space.n_nodes, room)
 {}
 
 MechanicsState Generator::slip(const Cause &cause)

@@ -34,8 +34,7 @@ Cause seized_rod(const cases::Case &the_case);
 class Generator
 {
 public:
-  Generator(const Model &model, const Bench &bench, const BoardLines &lines, Mechanics &mechanics,
-            Cause stays = {});
+  explicit Generator(const NeckOnBench &neck, Cause stays = {});
 
   // Slip: loaded while the line is soft and the wood elastic, locked, unloaded.
   MechanicsState slip(const Cause &cause);
@@ -78,8 +77,7 @@ private:
 // case both keep their water. Without moisture everything stays as built. A seized rod pulls evenly
 // throughout, as in `swollen`. What comes back is what the history adds to that state. Throws
 // NotConverged.
-MechanicsState hot_history(const cases::Case &the_case, const Model &model, const Bench &bench,
-                           const BoardLines &lines, const StringPull &strings, Mechanics &mechanics,
+MechanicsState hot_history(const NeckOnBench &neck, const StringPull &strings,
                            const std::vector<double> &moisture, const MechanicsState &swollen,
                            double rest);
 } // namespace overbend::solver

@@ -22,14 +22,12 @@ StepControl::Values controlled(const Reading &r)
   return {r.bow_bass, r.bow, r.bow_treble, 0.02 * r.twist};
 }
 
-HistoryRun::HistoryRun(const cases::Case &the_case_, const std::vector<cases::Phase> &phases_,
-                       const Model &model_, const Bench &bench_, const BoardLines &lines_,
+HistoryRun::HistoryRun(const NeckOnBench &neck, const std::vector<cases::Phase> &phases_,
                        const StringPull &strings_, const ThermalHistory &heat_,
-                       const Progress &start, Mechanics &mechanics_,
-                       const SimulationOptions &options_)
-    : the_case(the_case_), phases(phases_), model(model_), bench(bench_), lines(lines_),
-      strings(strings_), heat(heat_), mechanics(mechanics_), options(options_), now(start),
-      control(options_.bow_error)
+                       const Progress &start, const SimulationOptions &options_)
+    : the_case(neck.the_case), phases(phases_), model(neck.model), bench(neck.bench),
+      lines(neck.lines), strings(strings_), heat(heat_), mechanics(neck.mechanics),
+      options(options_), now(start), control(options_.bow_error)
 {}
 
 History HistoryRun::run()

@@ -14,10 +14,9 @@ StepControl::Values controlled(const Reading &reading);
 class HistoryRun
 {
 public:
-  HistoryRun(const cases::Case &the_case_, const std::vector<cases::Phase> &phases_,
-             const Model &model_, const Bench &bench_, const BoardLines &lines_,
+  HistoryRun(const NeckOnBench &neck, const std::vector<cases::Phase> &phases_,
              const StringPull &strings_, const ThermalHistory &heat_, const Progress &start,
-             Mechanics &mechanics_, const SimulationOptions &options_);
+             const SimulationOptions &options_);
   History run();
 
 private:
@@ -34,6 +33,7 @@ private:
   void finish_step(const std::vector<double> &u, const BenchSetup &setup);
   void record(unsigned i);
   void finish_phase(unsigned i);
+
   const cases::Case &the_case;
   const std::vector<cases::Phase> &phases;
   const Model &model;

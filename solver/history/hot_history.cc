@@ -52,11 +52,12 @@ MoistureHistory water_of_the_store(const cases::Case &the_case, const Model &mod
 }
 } // namespace
 
-MechanicsState hot_history(const cases::Case &the_case, const Model &model, const Bench &bench,
-                           const BoardLines &lines, const StringPull &strings, Mechanics &mechanics,
+MechanicsState hot_history(const NeckOnBench &neck, const StringPull &strings,
                            const std::vector<double> &moisture, const MechanicsState &swollen,
                            double rest)
 {
+  const cases::Case &the_case = neck.the_case;
+  const Model &model = neck.model;
   const auto phases = hot_store(the_case, rest);
   const std::vector<double> cold(model.space.n_nodes, the_case.room.temperature);
   const ThermalHistory heat = simulate_heat(model, the_case.heater, phases, cold);
@@ -72,13 +73,10 @@ MechanicsState hot_history(const cases::Case &the_case, const Model &model, cons
   progress.state = swollen;
   progress.setup.rod = stays.rod;
   progress.setup.rod_pulls_evenly = stays.rod_pulls_evenly;
-  MechanicsState end =
-      simulate(the_case, phases, model, bench, lines, strings, heat, progress, mechanics, options)
-          .end.state;
+  MechanicsState end = simulate(neck, phases, strings, heat, progress, options).end.state;
   // What is still missing of its water comes back before it is read.
   if (!moisture.empty())
-    Generator(model, bench, lines, mechanics, stays)
-        .bring_to(end, water.all().back().moisture, moisture);
+    Generator(neck, stays).bring_to(end, water.all().back().moisture, moisture);
   add_times(end, -1, swollen);
   return end;
 }

@@ -11,12 +11,10 @@ Reading read(const BoardLines &lines, const std::vector<double> &displacement)
           evaluate(lines.bow(2), displacement), evaluate(lines.twist(), displacement)};
 }
 
-History simulate(const cases::Case &the_case, const std::vector<cases::Phase> &phases,
-                 const Model &model, const Bench &bench, const BoardLines &lines,
+History simulate(const NeckOnBench &neck, const std::vector<cases::Phase> &phases,
                  const StringPull &strings, const ThermalHistory &heat, const Progress &start,
-                 Mechanics &mechanics, const SimulationOptions &options)
+                 const SimulationOptions &options)
 {
-  return HistoryRun(the_case, phases, model, bench, lines, strings, heat, start, mechanics, options)
-      .run();
+  return HistoryRun(neck, phases, strings, heat, start, options).run();
 }
 } // namespace overbend::solver

@@ -1,11 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "solver/bench/bench.h"
-#include "solver/bench/board_lines.h"
 #include "solver/climate/heat.h"
 #include "solver/climate/moisture.h"
-#include "solver/mechanics/mechanics.h"
+#include "solver/history/neck_on_bench.h"
 #include "solver/readings/reading.h"
 
 #include <functional>
@@ -87,10 +85,9 @@ struct SimulationOptions
 
 // Runs the phases from a start. `strings` are on in the phases that say so. Throws NotConverged
 // when a step fails however small it is cut.
-History simulate(const cases::Case &the_case, const std::vector<cases::Phase> &phases,
-                 const Model &model, const Bench &bench, const BoardLines &lines,
+History simulate(const NeckOnBench &neck, const std::vector<cases::Phase> &phases,
                  const StringPull &strings, const ThermalHistory &heat, const Progress &start,
-                 Mechanics &mechanics, const SimulationOptions &options = {});
+                 const SimulationOptions &options = {});
 
 Reading read(const BoardLines &lines, const std::vector<double> &displacement);
 

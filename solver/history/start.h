@@ -43,8 +43,7 @@ struct FoundNeck
 // the found shape, and strings and rod together make the histories.
 // Throws NotConverged. A known hot store is simulated with its heat, and with the dry air that goes
 // with it or in a closed case.
-FoundNeck find_start(const cases::Case &the_case, const Model &model, const Bench &bench,
-                     const BoardLines &lines, const StringPull &found_strings, Mechanics &mechanics,
+FoundNeck find_start(const NeckOnBench &neck, const StringPull &found_strings,
                      const std::vector<double> &moisture = {});
 
 // State of the rod that nothing done on the bench changes: seized, or slack for all others.
@@ -52,7 +51,6 @@ cases::RodState rod_left_in(const cases::Case &the_case);
 
 // Bow (m, centre) that strings, and a rod in a state, add at once to the unstressed bonded neck:
 // what strung minus slack should read. A seized rod is in it before and after: a spring.
-double string_lift(const Model &model, const Bench &bench, const BoardLines &lines,
-                   const StringPull &strings, Mechanics &mechanics,
+double string_lift(const NeckOnBench &neck, const StringPull &strings,
                    cases::RodState rod = cases::RodState::slack);
 } // namespace overbend::solver

@@ -95,8 +95,7 @@ NeckLine::NeckLine(const cases::Case &c, const mesh::NeckMesh &the_mesh,
     as_found = like->as_found;
   } else {
     stage("how the neck came to be bent");
-    as_found = find_start(the_case, workbench->model, workbench->bench, workbench->lines,
-                          workbench->found_strings, workbench->mechanics, moisture.at(0));
+    as_found = find_start(workbench->neck(), workbench->found_strings, moisture.at(0));
   }
   found = planned_from = as_found;
 }

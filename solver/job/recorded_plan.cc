@@ -46,8 +46,8 @@ record_plan(const Job &job, const materials::Tables &tables, const RecordedClima
     observe(step, state);
   };
   column.history =
-      simulate(c, c.phases, bench.model, bench.bench, bench.lines, bench.planned_strings,
-               climates.heat, job.line->start().progress, bench.mechanics, options);
+      simulate({c, bench.model, bench.bench, bench.lines, bench.mechanics}, c.phases,
+               bench.planned_strings, climates.heat, job.line->start().progress, options);
   const unsigned date = phase_at_date(c.phases);
   column.reached = at_bench(c, column.history.phases.at(date).reading, job.diagnosis.as_built);
   column.demands = demands(column, c, c.phases, tables);

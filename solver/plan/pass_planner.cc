@@ -101,8 +101,7 @@ void PassPlanner::guess()
 {
   const Diagnosis &d = found.diagnosis;
   const double lift =
-      string_lift(workbench.model, workbench.bench, workbench.lines, workbench.planned_strings,
-                  workbench.mechanics, rod_left_in(the_case));
+      string_lift(workbench.neck(), workbench.planned_strings, rod_left_in(the_case));
   LineStiffness line = relaxed_line(workbench.model, phases, heat);
   line.locked_at_body = locked_at_body(the_case);
   const double share =

@@ -39,9 +39,8 @@ History PassPlanner::run(const Progress &start, bool final_run)
     if (final_run && input.observe_final)
       input.observe_final(step, state);
   };
-  return simulate(the_case, with_setting(phases, rule, column.setting), workbench.model,
-                  workbench.bench, workbench.lines, workbench.planned_strings, heat, start,
-                  workbench.mechanics, options);
+  return simulate(workbench.neck(), with_setting(phases, rule, column.setting),
+                  workbench.planned_strings, heat, start, options);
 }
 
 void PassPlanner::watch(const StepRecord &step, const MechanicsState &state)

@@ -3,7 +3,8 @@
 
 #include "materials/tables.h"
 #include "mesh/neck_mesh.h"
-#include "solver/history/simulate.h"
+#include "solver/climate/moisture.h"
+#include "solver/history/neck_on_bench.h"
 #include "solver/model/build_model.h"
 #include "solver/strength/stress_means.h"
 
@@ -15,6 +16,8 @@ struct Workbench
   Workbench(const cases::Case &the_case, const mesh::NeckMesh &mesh,
             const materials::Tables &tables, const ModelChoices &choices);
   Workbench(const Workbench &) = delete;
+
+  NeckOnBench neck() { return {the_case, model, bench, lines, mechanics}; }
 
   const cases::Case &the_case;
   Model model;

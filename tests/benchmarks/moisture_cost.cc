@@ -38,9 +38,8 @@ void plan_once(const cases::Case &c, const mesh::NeckMesh &mesh, const char *nam
     std::printf("   moisture states %zu\n", moisture.all().size());
     input.moisture = &moisture;
   }
-  const auto found =
-      solver::find_start(c, work.model, work.bench, work.lines, work.found_strings, work.mechanics,
-                         moist ? moisture.at(0) : std::vector<double>());
+  const auto found = solver::find_start(work.neck(), work.found_strings,
+                                        moist ? moisture.at(0) : std::vector<double>());
   lap("start");
   const auto column = solver::make_plan(input, work, heat, found);
   lap("plan");

@@ -81,8 +81,7 @@ void run(const cases::Case &c, const mesh::NeckProfile &profile, const mesh::Gri
     if (dries)
       options.moisture = &moisture;
     const auto history =
-        solver::simulate(c, c.phases, work.model, work.bench, work.lines, work.planned_strings,
-                         heat, start, work.mechanics, options);
+        solver::simulate(work.neck(), c.phases, work.planned_strings, heat, start, options);
     print(c, history, dries ? "with moisture" : "without moisture", solver::clock_seconds() - from);
   }
 }

@@ -61,8 +61,8 @@ void one(cases::Case c)
   solver::SimulationOptions options;
   options.bow_error = c.numerics.bow_error;
   options.moisture = &moisture;
-  const auto history = solver::simulate(c, c.phases, work.model, work.bench, work.lines,
-                                        work.planned_strings, heat, start, work.mechanics, options);
+  const auto history =
+      solver::simulate(work.neck(), c.phases, work.planned_strings, heat, start, options);
   std::printf(
       "%s, rings at %.0f deg: %u nodes, %zu heat and %zu moisture states, %zu steps, %.1f s "
       "+ %.1f s\n",

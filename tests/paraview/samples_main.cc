@@ -51,8 +51,7 @@ int run(const char *case_file, const std::string &folder)
   const PlanInput input{c, neck, materials::tables(), [](const std::string &) {}, {}};
   Workbench work(input.the_case, input.mesh, input.tables, {});
   const ThermalHistory heat = heat_of(work, c.phases);
-  const FoundNeck found =
-      find_start(c, work.model, work.bench, work.lines, work.found_strings, work.mechanics);
+  const FoundNeck found = find_start(work.neck(), work.found_strings);
   std::vector<Sample> samples;
   const std::vector<Vec3> places = points(c, neck);
   for (const Vec3 &p : places)
@@ -74,8 +73,7 @@ int run(const char *case_file, const std::string &folder)
     }
     lines.push_back(all);
   };
-  simulate(c, c.phases, work.model, work.bench, work.lines, work.planned_strings, heat,
-           found.progress, work.mechanics, options);
+  simulate(work.neck(), c.phases, work.planned_strings, heat, found.progress, options);
   fields.finish({}, make_record(case_file, c.text, {}, 1));
   viz::write_paraview_opener(folder);
   const std::size_t n = lines.size();

@@ -26,8 +26,8 @@ solver::FoundNeck found(cases::KeptIn kept_in)
 {
   GuardNeck neck(hot_van(kept_in));
   auto &work = neck.work;
-  return solver::find_start(neck.c, work.model, work.bench, work.lines, work.found_strings,
-                            work.mechanics, solver::starting_moisture(work.model, neck.c));
+  return solver::find_start(work.neck(), work.found_strings,
+                            solver::starting_moisture(work.model, neck.c));
 }
 
 const solver::FoundNeck &found_in_the_open() // made once

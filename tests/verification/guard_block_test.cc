@@ -31,8 +31,7 @@ struct PlannedWithBlock
   {
     auto &work = neck.work;
     const auto heat = solver::heat_of(work, neck.c.phases);
-    const auto found = solver::find_start(neck.c, work.model, work.bench, work.lines,
-                                          work.found_strings, work.mechanics);
+    const auto found = solver::find_start(work.neck(), work.found_strings);
     headstock_rests = work.bench.headstock_height(found.progress.state.displacement);
     solver::PlanInput input = neck.input;
     input.observe_final = [&](const solver::StepRecord &step, const solver::MechanicsState &state) {

@@ -33,8 +33,7 @@ struct ClampRun
     };
     const auto heat = solver::heat_of(neck.work, phases);
     history =
-        solver::simulate(neck.c, phases, neck.work.model, neck.work.bench, neck.work.lines,
-                         neck.work.planned_strings, heat, start, neck.work.mechanics, options);
+        solver::simulate(neck.work.neck(), phases, neck.work.planned_strings, heat, start, options);
     for (const solver::PhaseEnd &end : history.phases)
       std::printf("%-20s bow %7.4f -> %7.4f mm, slip at the nut %7.4f mm\n",
                   phases[end.phase].name.c_str(), 1e3 * end.reading_at_start.bow,

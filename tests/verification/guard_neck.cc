@@ -75,8 +75,7 @@ solver::History GuardNeck::from_unstressed(const std::vector<cases::Phase> &phas
   solver::SimulationOptions options;
   options.bow_error = c.numerics.bow_error;
   options.moisture = &moisture;
-  return solver::simulate(c, phases, work.model, work.bench, work.lines, work.planned_strings, heat,
-                          start, work.mechanics, options);
+  return solver::simulate(work.neck(), phases, work.planned_strings, heat, start, options);
 }
 
 GuardNeck::AtOnce GuardNeck::at_once(const solver::BenchSetup &setup,

@@ -16,8 +16,7 @@ solver::PlanColumn planned(GuardNeck &neck)
 {
   neck.input.first_guess = solver::ClampSetting{-0.75e-3, 0};
   const auto heat = solver::heat_of(neck.work, neck.c.phases);
-  const auto found = solver::find_start(neck.c, neck.work.model, neck.work.bench, neck.work.lines,
-                                        neck.work.found_strings, neck.work.mechanics);
+  const auto found = solver::find_start(neck.work.neck(), neck.work.found_strings);
   return solver::make_plan(neck.input, neck.work, heat, found);
 }
 

@@ -38,13 +38,11 @@ struct SeizedNeck
       : neck(with(seized_case(force), cause))
   {
     auto &work = neck.work;
-    found = solver::find_start(neck.c, work.model, work.bench, work.lines, work.found_strings,
-                               work.mechanics);
+    found = solver::find_start(work.neck(), work.found_strings);
     solver::SimulationOptions options;
     options.bow_error = neck.c.numerics.bow_error;
-    history = solver::simulate(neck.c, neck.c.phases, work.model, work.bench, work.lines,
-                               work.planned_strings, solver::heat_of(work, neck.c.phases),
-                               found.progress, work.mechanics, options);
+    history = solver::simulate(work.neck(), neck.c.phases, work.planned_strings,
+                               solver::heat_of(work, neck.c.phases), found.progress, options);
     const auto &d = found.diagnosis;
     std::printf("force %.0f N: rod %.4f, slip %.4f, wood %.4f, as built %.4f of %.4f mm; ceiling "
                 "%.4f mm\n",

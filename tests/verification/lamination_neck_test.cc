@@ -87,8 +87,8 @@ Dried dried(const cases::Case &c, solver::Workbench &work)
   solver::SimulationOptions options;
   options.bow_error = c.numerics.bow_error;
   options.moisture = &moisture;
-  const auto history = solver::simulate(c, phases, work.model, work.bench, work.lines,
-                                        work.planned_strings, heat, start, work.mechanics, options);
+  const auto history =
+      solver::simulate(work.neck(), phases, work.planned_strings, heat, start, options);
   Dried result;
   for (const solver::StepRecord &step : history.steps)
     result.readings.push_back(step.reading);

@@ -119,8 +119,7 @@ solver::History PlanNeck::run(const std::vector<cases::Phase> &phases,
                               solver::SimulationOptions options)
 {
   options.bow_error = c.numerics.bow_error;
-  return solver::simulate(c, phases, work.model, work.bench, work.lines, work.planned_strings, heat,
-                          start, work.mechanics, options);
+  return solver::simulate(work.neck(), phases, work.planned_strings, heat, start, options);
 }
 
 solver::Progress PlanNeck::unstressed() const

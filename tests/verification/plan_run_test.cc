@@ -37,8 +37,7 @@ struct Planned
       : neck(c, tables)
   {
     heat = solver::heat_of(neck.work, neck.c.phases);
-    found = solver::find_start(neck.c, neck.work.model, neck.work.bench, neck.work.lines,
-                               neck.work.found_strings, neck.work.mechanics);
+    found = solver::find_start(neck.work.neck(), neck.work.found_strings);
     solver::PlanInput input = neck.input;
     input.first_guess = first;
     plan = solver::make_plan(input, neck.work, heat, found);

@@ -139,8 +139,7 @@ TEST(CeilingOfSlip, IsWhatStringsLiftTimesOneOverRhoMinusOne)
       "ceiling.toml");
   c.bench.nut_stiffness = 0; // a nut in its slot holds back about 1 % of the slip
   PlanNeck neck(without_slots(c), elastic_tables());
-  const auto found = solver::find_start(neck.c, neck.work.model, neck.work.bench, neck.work.lines,
-                                        neck.work.found_strings, neck.work.mechanics);
+  const auto found = solver::find_start(neck.work.neck(), neck.work.found_strings);
 
   Steps bench(neck);
   bench.now.setup.strings = &neck.work.found_strings;
@@ -195,8 +194,7 @@ FreeWarming warm_free(const char *slip_share, const materials::Tables &tables)
       "free.toml");
   c.bench.nut_stiffness = 0; // the nut is out
   PlanNeck neck(c, tables);
-  const auto found = solver::find_start(neck.c, neck.work.model, neck.work.bench, neck.work.lines,
-                                        neck.work.found_strings, neck.work.mechanics);
+  const auto found = solver::find_start(neck.work.neck(), neck.work.found_strings);
   cases::Phase warm, cool;
   warm.kind = cool.kind = cases::PhaseKind::warm_free;
   warm.name = "warm free";

@@ -40,8 +40,7 @@ struct Straightened
     auto &work = neck.work;
     const auto heat = solver::heat_of(work, neck.c.phases);
     const auto water = solver::moisture_of(work, neck.c.phases, heat);
-    const auto found = solver::find_start(neck.c, work.model, work.bench, work.lines,
-                                          work.found_strings, work.mechanics, water.at(0));
+    const auto found = solver::find_start(work.neck(), work.found_strings, water.at(0));
     solver::PlanInput input = neck.input;
     input.moisture = &water;
     const auto plan = solver::make_plan(input, work, heat, found);
@@ -64,8 +63,7 @@ struct Straightened
     options.bow_error = bow_error;
     options.moisture = &water;
     const auto history =
-        solver::simulate(neck.c, phases, work.model, work.bench, work.lines, work.planned_strings,
-                         heat, found.progress, work.mechanics, options);
+        solver::simulate(work.neck(), phases, work.planned_strings, heat, found.progress, options);
     progress = history.end;
     moisture = water.at(end);
     std::printf("found %.3f mm, set to %.3f mm, strung at the asked date %.3f mm of %.3f mm\n",
@@ -117,8 +115,8 @@ double relapse(Straightened &after, const std::string &set, const Air &air)
   solver::SimulationOptions options;
   options.bow_error = bow_error;
   options.moisture = &water;
-  const auto history = solver::simulate(neck.c, phases, work.model, work.bench, work.lines, strings,
-                                        heat, after.progress, work.mechanics, options);
+  const auto history =
+      solver::simulate(work.neck(), phases, strings, heat, after.progress, options);
   const double from = history.phases.front().reading_at_start.bow;
   double m0 = 0, m1 = 0;
   for (std::size_t i = 0; i < after.moisture.size(); ++i) {

@@ -26,8 +26,7 @@ struct Planned
   explicit Planned(const cases::Case &c) : neck(c)
   {
     const solver::ThermalHistory heat = solver::heat_of(neck.work, neck.c.phases);
-    found = solver::find_start(neck.c, neck.work.model, neck.work.bench, neck.work.lines,
-                               neck.work.found_strings, neck.work.mechanics);
+    found = solver::find_start(neck.work.neck(), neck.work.found_strings);
     plan = solver::make_plan(neck.input, neck.work, heat, found);
   }
 };

@@ -41,9 +41,8 @@ Winter winter(const std::string &name, const Change &change)
   solver::SimulationOptions options;
   options.bow_error = c.numerics.bow_error;
   options.moisture = &moisture;
-  const auto history = solver::simulate(neck.c, c.phases, neck.work.model, neck.work.bench,
-                                        neck.work.lines, neck.work.planned_strings, heat,
-                                        neck.unstressed(), neck.work.mechanics, options);
+  const auto history = solver::simulate(neck.work.neck(), c.phases, neck.work.planned_strings, heat,
+                                        neck.unstressed(), options);
   const solver::Reading first = history.phases.front().reading_at_start;
   Winter result;
   for (const solver::StepRecord &step : history.steps) {
