@@ -7,8 +7,8 @@
 #include "solver/report/pass_clock.h"
 #include "solver/report/plan_advice.h"
 #include "solver/report/plan_months.h"
-#include "solver/report/plan_steps.h"
 #include "solver/report/step_words.h"
+#include "solver/text/plan_steps.h"
 #include "solver/words/places.h"
 
 #include <cmath>

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/model/sampling.h"
 
+#include <deal.II/base/quadrature_lib.h>
+#include <deal.II/base/tensor_product_polynomials.h>
+
 #include <algorithm>
 #include <cmath>
 #include <sstream>
@@ -11,156 +14,100 @@ namespace overbend::solver
 {
 namespace
 {
-template <unsigned dim>
-using Coordinates = std::array<double, dim>;
+using dealii::Point;
+using dealii::Tensor;
 
 // A quadratic patch of a line's square or cube: 3^dim nodes in lexicographic order.
-template <unsigned dim>
-struct Patch
-{
-  static constexpr unsigned n_nodes = dim == 2 ? nodes_per_face : nodes_per_cell;
-  std::array<Coordinates<dim>, n_nodes> node;
-};
+template <int dim>
+using Patch = std::vector<Point<dim>>;
 
-template <unsigned dim>
+template <int dim>
+using Shapes = dealii::TensorProductPolynomials<dim>;
+
+// Shape functions of the patch, in the order of its nodes.
+template <int dim>
+const Shapes<dim> &shapes()
+{
+  static const Shapes<dim> made(dealii::Polynomials::generate_complete_Lagrange_basis(
+      dealii::QGaussLobatto<1>(3).get_points()));
+  return made;
+}
+
+template <int dim>
+std::vector<double> weights(const Point<dim> &unit)
+{
+  std::vector<double> result;
+  for (unsigned a = 0; a < shapes<dim>().n(); ++a)
+    result.push_back(shapes<dim>().compute_value(a, unit));
+  return result;
+}
+
+template <int dim>
 struct Mapped
 {
-  Coordinates<dim> place{};
-  std::array<Coordinates<dim>, dim> slope{}; // slope[unit direction]
+  Point<dim> place;
+  Tensor<2, dim> slope; // row: unit direction
 };
 
-void shapes(double t, double value[3], double slope[3])
+template <int dim>
+Mapped<dim> map(const Patch<dim> &patch, const Point<dim> &unit)
 {
-  value[0] = (2 * t - 1) * (t - 1);
-  value[1] = 4 * t * (1 - t);
-  value[2] = t * (2 * t - 1);
-  slope[0] = 4 * t - 3;
-  slope[1] = 4 - 8 * t;
-  slope[2] = 4 * t - 1;
-}
-
-template <unsigned dim>
-std::vector<double> weights(const Coordinates<dim> &unit)
-{
-  double v[3][3], s[3][3];
-  for (unsigned d = 0; d < dim; ++d)
-    shapes(unit[d], v[d], s[d]);
-  std::vector<double> result(Patch<dim>::n_nodes, 1.);
-  for (unsigned a = 0; a < result.size(); ++a)
-    for (unsigned d = 0, n = a; d < dim; ++d, n /= 3)
-      result[a] *= v[d][n % 3];
-  return result;
-}
-
-template <unsigned dim>
-Mapped<dim> map(const Patch<dim> &patch, const Coordinates<dim> &unit)
-{
-  double v[3][3], s[3][3];
-  for (unsigned d = 0; d < dim; ++d)
-    shapes(unit[d], v[d], s[d]);
   Mapped<dim> result;
-  for (unsigned a = 0; a < Patch<dim>::n_nodes; ++a) {
-    unsigned index[3] = {a % 3, a / 3 % 3, a / 9};
-    double value = 1;
-    Coordinates<dim> gradient;
-    gradient.fill(1);
-    for (unsigned d = 0; d < dim; ++d) {
-      value *= v[d][index[d]];
-      for (unsigned e = 0; e < dim; ++e)
-        gradient[e] *= e == d ? s[d][index[d]] : v[d][index[d]];
-    }
-    for (unsigned i = 0; i < dim; ++i) {
-      result.place[i] += value * patch.node[a][i];
-      for (unsigned e = 0; e < dim; ++e)
-        result.slope[e][i] += gradient[e] * patch.node[a][i];
-    }
+  for (unsigned a = 0; a < patch.size(); ++a) {
+    result.place += shapes<dim>().compute_value(a, unit) * patch[a];
+    result.slope += outer_product(shapes<dim>().compute_grad(a, unit), Tensor<1, dim>(patch[a]));
   }
   return result;
 }
 
-template <unsigned dim>
-double squared_distance(const Coordinates<dim> &a, const Coordinates<dim> &b)
-{
-  double sum = 0;
-  for (unsigned i = 0; i < dim; ++i)
-    sum += (a[i] - b[i]) * (a[i] - b[i]);
-  return sum;
-}
-
-// A small symmetric positive definite system by elimination.
-template <unsigned dim>
-Coordinates<dim> solve(std::array<Coordinates<dim>, dim> a, Coordinates<dim> b)
-{
-  for (unsigned k = 0; k < dim; ++k)
-    for (unsigned i = k + 1; i < dim; ++i) {
-      const double f = a[i][k] / a[k][k];
-      for (unsigned j = k; j < dim; ++j)
-        a[i][j] -= f * a[k][j];
-      b[i] -= f * b[k];
-    }
-  for (unsigned k = dim; k-- > 0;) {
-    for (unsigned j = k + 1; j < dim; ++j)
-      b[k] -= a[k][j] * b[j];
-    b[k] /= a[k][k];
-  }
-  return b;
-}
-
-template <unsigned dim>
+template <int dim>
 struct Nearest
 {
-  Coordinates<dim> unit{};
+  Point<dim> unit;
   double distance = 0;
 };
 
 // Damped Gauss-Newton step towards the point; a coordinate at its bound that wants to leave stays.
-template <unsigned dim>
-Coordinates<dim> step_towards(const Mapped<dim> &at, const Coordinates<dim> &point,
-                              const Coordinates<dim> &unit, double damping)
+template <int dim>
+Tensor<1, dim> step_towards(const Mapped<dim> &at, const Point<dim> &point, const Point<dim> &unit,
+                            double damping)
 {
-  Coordinates<dim> pull{};
-  std::array<Coordinates<dim>, dim> matrix{};
-  double trace = 0;
-  for (unsigned d = 0; d < dim; ++d) {
-    for (unsigned i = 0; i < dim; ++i)
-      pull[d] += at.slope[d][i] * (point[i] - at.place[i]);
-    for (unsigned e = 0; e < dim; ++e)
-      for (unsigned i = 0; i < dim; ++i)
-        matrix[d][e] += at.slope[d][i] * at.slope[e][i];
-    trace += matrix[d][d];
-  }
-  for (unsigned d = 0; d < dim; ++d) {
-    matrix[d][d] += damping * trace;
+  Tensor<1, dim> pull = at.slope * (point - at.place);
+  Tensor<2, dim> matrix = at.slope * transpose(at.slope);
+  const double more = damping * trace(matrix);
+  for (int d = 0; d < dim; ++d) {
+    matrix[d][d] += more;
     if ((unit[d] <= 0 && pull[d] < 0) || (unit[d] >= 1 && pull[d] > 0)) {
-      for (unsigned e = 0; e < dim; ++e)
+      for (int e = 0; e < dim; ++e)
         matrix[d][e] = matrix[e][d] = 0;
       matrix[d][d] = 1;
       pull[d] = 0;
     }
   }
-  return solve<dim>(matrix, pull);
+  return invert(matrix) * pull;
 }
 
 // The nearest point of a patch within its unit bounds.
-template <unsigned dim>
-Nearest<dim> nearest_in(const Patch<dim> &patch, const Coordinates<dim> &point)
+template <int dim>
+Nearest<dim> nearest_in(const Patch<dim> &patch, const Point<dim> &point)
 {
-  Coordinates<dim> unit;
-  unit.fill(0.5);
+  Point<dim> unit;
+  for (int d = 0; d < dim; ++d)
+    unit[d] = 0.5;
   Mapped<dim> at = map<dim>(patch, unit);
-  double best = squared_distance<dim>(at.place, point), damping = 1e-12;
+  double best = at.place.distance_square(point), damping = 1e-12;
   for (unsigned iteration = 0; iteration < 100 && damping < 1e6; ++iteration) {
-    const Coordinates<dim> step = step_towards<dim>(at, point, unit, damping);
-    Coordinates<dim> trial = unit;
+    const Tensor<1, dim> step = step_towards<dim>(at, point, unit, damping);
+    Point<dim> trial = unit;
     double moved = 0;
-    for (unsigned d = 0; d < dim; ++d) {
+    for (int d = 0; d < dim; ++d) {
       trial[d] = std::clamp(unit[d] + step[d], 0., 1.);
       moved = std::max(moved, std::abs(trial[d] - unit[d]));
     }
     if (moved < 1e-13)
       break;
     const Mapped<dim> there = map<dim>(patch, trial);
-    const double now = squared_distance<dim>(there.place, point);
+    const double now = there.place.distance_square(point);
     if (now < best) {
       unit = trial;
       at = there;
@@ -173,13 +120,13 @@ Nearest<dim> nearest_in(const Patch<dim> &patch, const Coordinates<dim> &point)
 }
 
 // Lower bound of the distance to a patch: its box of nodes, widened because edges may bulge.
-template <unsigned dim>
-double distance_to_box(const Patch<dim> &patch, const Coordinates<dim> &point)
+template <int dim>
+double distance_to_box(const Patch<dim> &patch, const Point<dim> &point)
 {
   double sum = 0;
-  for (unsigned i = 0; i < dim; ++i) {
-    double low = patch.node[0][i], high = low;
-    for (const auto &n : patch.node) {
+  for (int i = 0; i < dim; ++i) {
+    double low = patch[0][i], high = low;
+    for (const Point<dim> &n : patch) {
       low = std::min(low, n[i]);
       high = std::max(high, n[i]);
     }
@@ -191,9 +138,9 @@ double distance_to_box(const Patch<dim> &patch, const Coordinates<dim> &point)
 }
 
 // Patch number and place in it of the nearest point; the distance is huge without patches.
-template <unsigned dim>
+template <int dim>
 std::pair<unsigned, Nearest<dim>> nearest_of(const std::vector<Patch<dim>> &patches,
-                                             const Coordinates<dim> &point)
+                                             const Point<dim> &point)
 {
   std::vector<std::pair<double, unsigned>> order;
   for (unsigned p = 0; p < patches.size(); ++p)
@@ -249,9 +196,11 @@ Sample find_point(const Space &space, const Vec3 &point)
 {
   std::vector<Patch<3>> patches(space.n_cells);
   for (unsigned c = 0; c < space.n_cells; ++c)
-    for (unsigned a = 0; a < nodes_per_cell; ++a)
-      patches[c].node[a] = space.position[space.cell_node[c][a]];
-  const auto [cell, place] = nearest_of<3>(patches, point);
+    for (const unsigned n : space.cell_node[c]) {
+      const Vec3 &x = space.position[n];
+      patches[c].emplace_back(x[0], x[1], x[2]);
+    }
+  const auto [cell, place] = nearest_of<3>(patches, Point<3>(point[0], point[1], point[2]));
   std::ostringstream z;
   z << ", z = " << 1e3 * point[2] << " mm";
   check_reach(place.distance, in_mm(point[0], point[1]) + z.str(), "the neck");
@@ -267,11 +216,11 @@ Sample find_on_face(const Space &space, unsigned face_id, double x, double y)
   std::vector<Patch<2>> patches;
   for (const BoundaryFace &face : found->second) {
     Patch<2> patch;
-    for (unsigned a = 0; a < nodes_per_face; ++a)
-      patch.node[a] = {space.position[face.node[a]][0], space.position[face.node[a]][1]};
+    for (const unsigned n : face.node)
+      patch.emplace_back(space.position[n][0], space.position[n][1]);
     patches.push_back(patch);
   }
-  const auto [number, place] = nearest_of<2>(patches, {x, y});
+  const auto [number, place] = nearest_of<2>(patches, Point<2>(x, y));
   check_reach(place.distance, in_mm(x, y), "the face");
   const auto &nodes = found->second[number].node;
   return {{nodes.begin(), nodes.end()}, weights<2>(place.unit)};

@@ -3,6 +3,7 @@
 
 #include "mesh/neck_mesh.h"
 
+#include <deal.II/base/polynomial.h>
 #include <deal.II/base/quadrature_lib.h>
 #include <deal.II/dofs/dof_handler.h>
 #include <deal.II/fe/fe_q.h>
@@ -22,18 +23,17 @@ namespace
 LineShapes make_line_shapes()
 {
   LineShapes s{};
-  const double a = std::sqrt(3. / 5.) / 2;
-  const double points[3] = {0.5 - a, 0.5, 0.5 + a};
-  const double weights[3] = {5. / 18., 8. / 18., 5. / 18.};
-  for (int q = 0; q < 3; ++q) {
-    const double t = points[q];
-    s.value[q][0] = (2 * t - 1) * (t - 1);
-    s.value[q][1] = 4 * t * (1 - t);
-    s.value[q][2] = t * (2 * t - 1);
-    s.slope[q][0] = 4 * t - 3;
-    s.slope[q][1] = 4 - 8 * t;
-    s.slope[q][2] = 4 * t - 1;
-    s.weight[q] = weights[q];
+  const dealii::QGauss<1> gauss(3);
+  const auto shapes = dealii::Polynomials::generate_complete_Lagrange_basis(
+      dealii::QGaussLobatto<1>(3).get_points());
+  std::vector<double> value_and_slope(2);
+  for (unsigned q = 0; q < 3; ++q) {
+    s.weight[q] = gauss.weight(q);
+    for (unsigned a = 0; a < 3; ++a) {
+      shapes[a].value(gauss.point(q)[0], value_and_slope);
+      s.value[q][a] = value_and_slope[0];
+      s.slope[q][a] = value_and_slope[1];
+    }
   }
   return s;
 }

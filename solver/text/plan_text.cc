@@ -2,7 +2,7 @@
 #include "solver/text/plan_text.h"
 
 #include "cases/text/units.h"
-#include "solver/report/plan_steps.h"
+#include "solver/text/plan_steps.h"
 #include "solver/text/plan_text_parts.h"
 #include "solver/words/shop_words.h"
 

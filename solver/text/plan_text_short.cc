@@ -214,6 +214,7 @@ void in_short(std::ostringstream &out, const PlanReport &report)
                      (number_of_passes(c) > 1 ? " after the last release" : " after release") +
                      ", it should read " + bow_in_words(p.reached.bow) + ", twist " +
                      twist_in_words(p.reached.twist) + " (wanted: " + bow_in_words(p.wanted.bow) +
-                     ", " + twist_in_words(p.wanted.twist) + "). These figures hold for that day.");
+                     ", twist " + twist_in_words(p.wanted.twist) +
+                     "). These figures hold for that day.");
 }
 } // namespace overbend::solver::text

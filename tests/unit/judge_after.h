@@ -36,7 +36,8 @@ protected:
     neck = mesh::make_neck_mesh(c.neck, 0.5);
     input = std::make_unique<solver::PlanInput>(
         solver::PlanInput{c, neck, materials::tables(), [](const std::string &) {}, {}});
-    bench = std::make_unique<solver::Workbench>(*input, solver::ModelChoices{});
+    bench = std::make_unique<solver::Workbench>(input->the_case, input->mesh, input->tables,
+                                                solver::ModelChoices{});
     warm([](double) { return celsius + 55; });
     column.on_target = true;
     job = {};

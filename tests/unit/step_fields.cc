@@ -83,7 +83,7 @@ TEST(StepFields, LinearStressReachesTheNodesUnchanged)
   c.neck.headstock.piece = c.neck.shaft;
   const mesh::NeckMesh neck = mesh::make_neck_mesh(c.neck, 0.5);
   const PlanInput input{c, neck, materials::tables(), [](const std::string &) {}, {}};
-  const Workbench bench(input, {});
+  const Workbench bench(input.the_case, input.mesh, input.tables, {});
   MechanicsState state = unstressed(bench.model);
   stress_linearly(bench.model, state);
   for (std::size_t g = 0; g < state.glue.size(); ++g)
@@ -106,7 +106,7 @@ TEST(StepFields, OfAShaftOfStripsTakeTheWoodOfThePoint)
   c.neck.headstock.laminated = true;
   const mesh::NeckMesh neck = mesh::make_neck_mesh(c.neck, 0.5);
   const PlanInput input{c, neck, materials::tables(), [](const std::string &) {}, {}};
-  const Workbench bench(input, {});
+  const Workbench bench(input.the_case, input.mesh, input.tables, {});
   const Model &model = bench.model;
   ASSERT_TRUE(model.strips.has_value());
   MechanicsState state = unstressed(model);
@@ -149,7 +149,7 @@ TEST(StepFields, GlueLinesAreSurfacesWithTheirSlipAndShear)
   const cases::Case c = cases::preset_case("electric");
   const mesh::NeckMesh neck = mesh::make_neck_mesh(c.neck, 0.5);
   const PlanInput input{c, neck, materials::tables(), [](const std::string &) {}, {}};
-  const Workbench bench(input, {});
+  const Workbench bench(input.the_case, input.mesh, input.tables, {});
   const MeshData mesh = mesh_data(bench.model);
   ASSERT_FALSE(mesh.glue.lines.empty());
   ASSERT_EQ(mesh.glue.n_nodes(), bench.model.glue_point.size());
@@ -197,7 +197,7 @@ TEST(StepFields, CellsKeepTheirNodesInVtkOrder)
   const cases::Case c = cases::preset_case("classical");
   const mesh::NeckMesh neck = mesh::make_neck_mesh(c.neck, 0.5);
   const PlanInput input{c, neck, materials::tables(), [](const std::string &) {}, {}};
-  const Workbench bench(input, {});
+  const Workbench bench(input.the_case, input.mesh, input.tables, {});
   const MeshData mesh = mesh_data(bench.model);
   ASSERT_EQ(mesh.n_cells(), bench.model.space.n_cells);
   const auto node = [&](std::size_t cell, unsigned k) {

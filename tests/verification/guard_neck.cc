@@ -47,7 +47,8 @@ bow_error = "0.01 mm"
 
 GuardNeck::GuardNeck(cases::Case checked_case)
     : c(std::move(checked_case)), mesh(mesh::make_neck_mesh(c.neck, c.numerics.resolution)),
-      input{c, mesh, materials::tables(), [](const std::string &) {}, {}}, work(input, {})
+      input{c, mesh, materials::tables(), [](const std::string &) {}, {}},
+      work(input.the_case, input.mesh, input.tables, {})
 {}
 
 cases::Climate each_day(const std::vector<AirFrom> &changes)

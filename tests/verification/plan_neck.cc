@@ -39,8 +39,12 @@ materials::Tables elastic_tables()
 
 PlanNeck::PlanNeck(cases::Case checked_case, materials::Tables own_tables)
     : c(std::move(checked_case)), tables(std::move(own_tables)),
-      mesh(mesh::make_neck_mesh(c.neck, c.numerics.resolution)),
-      input{c, mesh, tables, [](const std::string &) {}, {}}, work(input, {})
+      mesh(mesh::make_neck_mesh(c.neck, c.numerics.resolution)), input{c,
+                                                                       mesh,
+                                                                       tables,
+                                                                       [](const std::string &) {},
+                                                                       {}},
+      work(input.the_case, input.mesh, input.tables, {})
 {}
 
 void PlanNeck::replace_glue(unsigned line, double modulus)

@@ -79,8 +79,7 @@ TEST(EdgeOverTheBridge, ABowOfTheModelMovesItAsTheArcSays)
   c.board_glue.kind = "white PVA";
   c.numerics.resolution = 0.5;
   PlanNeck neck(c);
-  solver::Generator generator(neck.work.model, neck.work.bench, neck.work.lines,
-                              neck.work.mechanics);
+  solver::Generator generator(neck.work.neck());
   solver::Cause pull;
   pull.strings = &neck.work.found_strings;
   constexpr double year = 31557600;

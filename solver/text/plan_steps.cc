@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "solver/report/plan_steps.h"
+#include "solver/text/plan_steps.h"
 
 #include "cases/text/units.h"
 #include "solver/history/take_up_change.h"
