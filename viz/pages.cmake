@@ -42,6 +42,7 @@ target_sources(overbend_viz PRIVATE
   report/report.cc
   report/report_found.cc
   report/report_plan.cc
+  report/report_what_if.cc
   report/report_plots.cc
   report/report_stages.cc
   report/report_view.cc

@@ -28,6 +28,7 @@ using BySpeed = std::array<Reading, 3>; // as the bench reads it
 struct PassPlan
 {
   ClampSetting overbend, cold;
+  ClampSetting slack; // where the clamp does nothing
   double cold_share = 1;
   ClampSetting first_guess;
   Sensitivity sensitivity;

@@ -91,6 +91,7 @@ void JobPlanner::write_down(const PlanColumn &column, PassPlan &pass)
 {
   pass.overbend = column.setting;
   pass.cold = column.cold;
+  pass.slack = column.slack;
   pass.cold_share = column.cold_share;
   pass.first_guess = column.first_guess;
   pass.sensitivity = column.sensitivity;

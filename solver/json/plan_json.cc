@@ -92,6 +92,7 @@ std::string plan_json(const PlanReport &report, const Record &record)
     json["main_column"] = report.columns.size() / 2;
   add_clocks(report, json);
   add_job(report, json);
+  add_what_if(report, json);
   add_bench(report, json);
   add_stages(report, json);
   add_curves(report, json);

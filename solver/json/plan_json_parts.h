@@ -28,6 +28,8 @@ Json found_json(const cases::Case &the_case);
 // Set-up, passes and what slow, middle and fast lines make of them; nothing where it was refused
 // before.
 void add_job(const PlanReport &report, Json &plan);
+// What it would read if the clamp were set to something else (what_if.h).
+void add_what_if(const PlanReport &report, Json &plan);
 // The clock of each pass, and what the line has when the probe shows its figure.
 void add_clocks(const PlanReport &report, Json &plan);
 

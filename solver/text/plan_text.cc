@@ -86,6 +86,7 @@ void plan(std::ostringstream &out, const PlanReport &report)
   out << "\nIN SHORT\n";
   in_short(out, report);
   out << "\nWHAT TO DO\n" << steps_text(report, report.main_column());
+  what_if(out, report);
   months_of_play(out, report);
   stage_tables(out, report);
   limits(out, report);

@@ -34,6 +34,9 @@ std::string fret_table(const cases::Case &the_case, const StageReadings &reading
 // Straightedge, sticks, string held down, glue lines and strength at each stage, in small tables.
 void stage_tables(std::ostringstream &out, const PlanReport &report);
 
+// What it would read if the clamp were set to something else.
+void what_if(std::ostringstream &out, const PlanReport &report);
+
 // Bow and twist over the months of play.
 void months_of_play(std::ostringstream &out, const PlanReport &report);
 

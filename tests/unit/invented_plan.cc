@@ -183,6 +183,7 @@ Job invented_job(const cases::Case &c, const PlanColumn &column)
     PassPlan pass;
     pass.overbend = {column.setting.bow - 0.2e-3 * (k - 1), column.setting.twist};
     pass.cold = {-0.011e-3, -0.0003};
+    pass.slack = {1.207e-3, 0.006};
     pass.sensitivity = column.sensitivity;
     const double short_of = 0.31e-3 * (passes - k);
     pass.released = by_speed(-0.122e-3 + short_of, 1);

@@ -19,5 +19,6 @@ overbend_test(test_plan_words QUICK
   SOURCES
     ${CMAKE_CURRENT_SOURCE_DIR}/plan_words.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/plan_passes.cc
+    ${CMAKE_CURRENT_SOURCE_DIR}/what_if.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/invented_plan.cc
   LIBRARIES overbend_solver nlohmann_json::nlohmann_json)

@@ -23,10 +23,11 @@ struct Part
 };
 
 // The answer, what to do and what to expect; then why; then what shows it; then what goes with it.
-const std::array<Part, 13> parts = {
+const std::array<Part, 14> parts = {
     Part{"verdict", "Should it be done?", report_verdict, false},
     Part{"plan", "The plan", report_plan, true, false, true},
     Part{"expected", "What to expect", report_expected, true, true},
+    Part{"what-if", "If you clamp it to something else", report_what_if, true, true},
     Part{"strength", "What might give", report_strength, true, false, true},
     Part{"cautions", "Cautions", report_cautions, false, true},
     Part{"found", "What was found", report_found, false},

@@ -18,6 +18,7 @@ std::string report_found(const PlanFile &plan);
 std::string report_meaning(const PlanFile &plan);
 std::string report_plan(const PlanFile &plan);
 std::string report_expected(const PlanFile &plan);
+std::string report_what_if(const PlanFile &plan);
 std::string report_stages(const PlanFile &plan);
 std::string report_plots(const PlanFile &plan);
 std::string report_view(const PlanFile &plan); // without the scripts
