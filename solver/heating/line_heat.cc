@@ -8,6 +8,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
+#include <map>
+#include <stdexcept>
 
 namespace overbend::solver
 {
@@ -115,6 +118,32 @@ double on_line(const Model &model, const mesh::NeckProfile &profile,
   return find_point(model.space, place).value(temperature);
 }
 
+// The warmest of the glue beside x, in the middle half of the board: over a rod's channel there is
+// none on the centre line, and the bare underside of the board there is warmer than any glue. By a
+// straight line between the columns of the mesh beside x.
+double warmest_beside(const Model &model, const mesh::NeckProfile &profile,
+                      const std::vector<double> &temperature, double x)
+{
+  std::map<long, double> column; // by x in micrometres
+  for (const GluePoint &p : model.glue_point) {
+    const Vec3 &place = model.space.position[p.upper];
+    if (p.line == scarf_line || std::abs(place[1]) > profile.half_width(place[0]) / 2)
+      continue;
+    double &warmest = column.try_emplace(std::lround(1e6 * place[0]), 0.).first->second;
+    warmest = std::max(warmest, mean_of_sides(p, temperature));
+  }
+  if (column.empty())
+    throw std::runtime_error("The board has no glue line to read the temperature of");
+  const auto after = column.lower_bound(std::lround(1e6 * x));
+  if (after == column.begin())
+    return after->second;
+  const auto before = std::prev(after);
+  if (after == column.end())
+    return before->second;
+  const double share = (1e6 * x - double(before->first)) / double(after->first - before->first);
+  return (1 - share) * before->second + share * after->second;
+}
+
 void sum_over_line(const Model &model, const std::vector<double> &temperature, LineHeat &line)
 {
   double sum = 0, area = 0;
@@ -185,8 +214,9 @@ LineHeat line_heat(const Model &model, const cases::Case &the_case, const Therma
   line.probe = find_point(model.space, probe_place(the_case)).value(temperature);
   line.bar = bar_at_sensor(heater, heat, time);
   sum_over_line(model, temperature, line);
-  line.under_iron = at((heater.iron_from + heater.iron_to) / 2, 0);
-  line.middle = at(the_case.probe.x, 0);
+  const auto middle = [&](double x) { return warmest_beside(model, profile, temperature, x); };
+  line.under_iron = middle((heater.iron_from + heater.iron_to) / 2);
+  line.middle = middle(the_case.probe.x);
   line.edge = (at(the_case.probe.x, -1) + at(the_case.probe.x, 1)) / 2;
   return line;
 }

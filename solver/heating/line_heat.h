@@ -46,8 +46,8 @@ struct LineHeat
   std::optional<double> bar; // at its sensor
   double hottest = 0, hottest_x = 0, hottest_y = 0;
   double mean = 0, coldest = 0; // over the area of the line
-  double under_iron = 0;        // on the centre line, under the middle of the iron
-  double middle = 0, edge = 0;  // at the probe's x: on the centre line, mean of both edges
+  double under_iron = 0;        // the warmest glue under the middle of the iron
+  double middle = 0, edge = 0;  // at the probe's x: the warmest glue, mean of both edges
 
   // By how much a probe at the edge of the line shows less than the middle beside it has.
   double edge_under_reads() const { return middle - edge; }

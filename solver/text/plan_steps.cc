@@ -150,7 +150,8 @@ private:
         fixed(first.forces.cradle_pressure * 1e-6, 1) + " MPa under its pad.");
     if (already_clamped && c.phases[end.phase].heater)
       say(hot_reading_tells(report, end));
-    if (!end.pull_reached)
+    const double twist_left = first.reading.twist - c.phases[end.phase].pull.twist;
+    if (!end.pull_reached && std::abs(twist_left) > c.target.twist_tolerance)
       say(sets_twist(c) ? "One cord is slack here: the twist asked for is out of reach with two "
                           "cords."
                         : "The twist asked for is out of reach: this sets the bow alone.");

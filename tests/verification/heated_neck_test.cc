@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cases/read/read_case.h"
+#include "mesh/make_neck_mesh.h"
 #include "mesh/neck_profile.h"
 #include "solver/heating/line_heat.h"
 #include "tests/report.h"
@@ -122,6 +123,28 @@ TEST(LineHeat, SaysWhatTheLineHasWhileTheProbeShowsItsFigure)
   // Half of the excess at the probe: half of it at the middle.
   const double shown = (line.probe + line.air) / 2;
   EXPECT_NEAR(line.when_probe_shows(shown, line.middle), (line.middle + line.air) / 2, 1e-9);
+}
+
+// A rod's channel holds no glue, and the bare underside of the board over it is warmer than any.
+// Source: the field itself; the warmest glue is at the channel's wall.
+TEST(LineHeat, MiddleIsThatOfTheGlueBesideTheChannel)
+{
+  cases::Case c = cases::parse_case("preset = \"long-scale bass\"\n[found]\nbow = \"1 mm\"\n"
+                                    "[numerics]\nresolution = 0.5\n",
+                                    "channel.toml");
+  c.phases = {c.phases.at(1)};
+  const mesh::NeckMesh mesh = mesh::make_neck_mesh(c.neck, c.numerics.resolution);
+  const solver::Workbench work(c, mesh, materials::tables(), {});
+  std::vector<double> nodal;
+  for (const solver::Vec3 &place : work.model.space.position)
+    nodal.push_back(celsius + 60 - 400 * std::abs(place[1]));
+  solver::ThermalHistory history;
+  for (const double time : {0., c.phases.front().duration})
+    history.add({time, nodal, {}, 0});
+  const solver::LineHeat line =
+      solver::line_heat(work.model, c, history, c.phases.front().duration);
+  EXPECT_NEAR(line.middle, celsius + 60 - 400 * c.neck.rod.channel_width / 2, 1e-6);
+  EXPECT_LE(line.middle, line.hottest + 1e-9);
 }
 
 // The real thing: how much the edge under-reads, wrapped and bare, flat and shaped. Source: a
