@@ -144,7 +144,7 @@ private:
     if (already_clamped)
       say(run_on_in_words(report, column, end));
     take_ups(end, already_clamped);
-    readings(end.shape_at_start, first.reading, "  <- set by this fret");
+    readings(end.shape_at_start, first.reading, "it is set by this fret");
     say("It then pulls: " + pulls_in_words(c, first) + "; the cradle carries " +
         all_forces(first.forces.cradle) + ", at most " +
         fixed(first.forces.cradle_pressure * 1e-6, 1) + " MPa under its pad.");
@@ -213,7 +213,7 @@ private:
     say(text + ".");
     if (end.phase == phase_at_date(c.phases) && !phase.cords) {
       say("That is the day the plan aims at. Fret by fret:");
-      readings(end.shape, end.reading, "  <- asked for at this fret", phase.strings);
+      readings(end.shape, end.reading, "asked for at this fret", phase.strings);
     }
   }
 

@@ -72,18 +72,18 @@ std::string edges(const cases::Case &c, const StageReadings &r)
          " " + edge(c, r.line[1].edge) + "; " + line_names[2] + " " + edge(c, r.line[2].edge);
 }
 
-void rows(std::ostringstream &out, const cases::Case &c, const StageReadings &r,
-          const std::string &mark)
+void rows(std::ostringstream &out, const cases::Case &c, const StageReadings &r, bool marked)
 {
   out << "      fret bass                   centre                 treble\n";
   for (const int fret : reading_frets(c)) {
-    out << "      " << fret << (fret < 10 ? "    " : "   ");
+    const bool here = marked && fret == c.found.bow_fret;
+    out << (here ? "    > " : "      ") << fret << (fret < 10 ? "    " : "   ");
     for (unsigned line = 0; line < 3; ++line) {
       const auto at = std::size_t(fret - c.found.rest_fret_a);
       const std::string cell = signed_length(r.line[line].bow_by_fret.at(at));
       out << (line < 2 ? padded(cell, 23) : cell);
     }
-    out << (fret == c.found.bow_fret ? mark : "") << "\n";
+    out << "\n";
   }
 }
 } // namespace
@@ -92,10 +92,11 @@ std::string fret_table(const cases::Case &c, const StageReadings &r, const std::
                        bool strings)
 {
   std::ostringstream out;
-  rows(out, c, r, mark);
+  rows(out, c, r, !mark.empty());
   const auto rests =
       std::to_string(c.found.rest_fret_a) + " and " + std::to_string(c.found.rest_fret_b);
-  say(out, "(over the chord of " + rests_in_words(c) + "; - is past straight)");
+  say(out, "(over the chord of " + rests_in_words(c) + "; - is past straight" +
+               (mark.empty() ? "" : "; > " + mark) + ")");
   say(out, edges(c, r) + ".");
   if (strings)
     say(out, "String held down at frets " + rests + ", largest gap: bass " +

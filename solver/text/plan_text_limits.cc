@@ -46,18 +46,19 @@ void slips(std::ostringstream &out, const BenchState &end)
 // Share of strength by region; of a glue line also the shear that makes it.
 void most_used(std::ostringstream &out, const PlanReport &report)
 {
-  out << "  Share of strength used at most, at its temperature and for as long as it is held (100 "
-         "% "
-         "breaks;\n  shear over 10 mm (0.39 in)):\n";
+  paragraph(out, "Share of strength used at most, at its temperature and for as long as it is held "
+                 "(100 % breaks; shear over 10 mm (0.39 in)):");
   for (const auto &[place, peak] : report.main_column().peaks.use) {
     if (!(peak.value > 0))
       continue; // no strength to hold it against: told below
     const std::string shear =
         peak.shear > 0 ? padded(fixed(peak.shear / 1e6, 2) + " MPa", 10) : padded("", 10);
-    out << "    " << padded(name(place), 18)
-        << padded(fixed(100 * peak.value, peak.value < 0.1 ? 1 : 0) + " %", 8) << shear
-        << padded(peak.mode, 28) << near_fret(report.the_case, peak.place[0]) << ", phase \""
-        << report.the_case.phases.at(peak.phase).name << "\"\n";
+    out << "    " << padded(name(place), 22)
+        << padded(fixed(100 * peak.value, peak.value < 0.1 ? 1 : 0) + " %", 8) << shear << peak.mode
+        << "\n";
+    out << folded(near_fret(report.the_case, peak.place[0]) + ", phase \"" +
+                      report.the_case.phases.at(peak.phase).name + "\"",
+                  std::string(8, ' '), std::string(8, ' '));
   }
 }
 

@@ -27,7 +27,8 @@ void strings(std::ostringstream &out, const PlanReport &report);
 void in_short(std::ostringstream &out, const PlanReport &report);
 
 // What a bench reads fret by fret on three lines, then straightedge, string held down (where there
-// are strings) and sticks. `mark` stands beside the fret of the readings.
+// are strings) and sticks. `mark` says what the > at the fret of
+// the readings means; empty: no fret is marked.
 std::string fret_table(const cases::Case &the_case, const StageReadings &readings,
                        const std::string &mark, bool strings);
 

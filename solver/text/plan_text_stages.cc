@@ -16,25 +16,22 @@ namespace
 using Stages = std::vector<PlanStage>;
 
 constexpr double thou = 25.4e-6;
-constexpr std::size_t edge_width = 22;
+constexpr std::size_t edge_width = 24;
 
-std::string numbered(const Stages &stages, std::size_t i)
+// Stages stand by their numbers in the tables: their names would make them too wide.
+constexpr std::size_t number_width = 4;
+
+std::string number_of(std::size_t i)
 {
-  return std::to_string(i + 1) + " " + stages[i].name;
+  return padded(std::to_string(i + 1), number_width);
 }
 
-// Of the column of names: as wide as the longest.
-std::size_t name_width(const Stages &stages)
+void names(std::ostringstream &out, const Stages &stages)
 {
-  std::size_t width = 0;
+  paragraph(out, "The stages, by the numbers that they have in the tables:");
   for (std::size_t i = 0; i < stages.size(); ++i)
-    width = std::max(width, numbered(stages, i).size() + 1);
-  return width;
-}
-
-std::string name_of(const Stages &stages, std::size_t i)
-{
-  return padded(numbered(stages, i), name_width(stages));
+    out << "    " << number_of(i) << stages[i].name << "\n";
+  out << "\n";
 }
 
 // Bare millimetres and thou for a table whose head tells the units; the sign where it says
@@ -70,11 +67,11 @@ void edges(std::ostringstream &out, const cases::Case &c, const Stages &stages)
                      ", mm / thou. It rests on two high points and shows its "
                      "deepest gap at a fret; or it rocks on a fret and, balanced, shows this gap "
                      "at each end:");
-  out << "  " << padded("", name_width(stages)) << padded("bass", edge_width)
+  out << "  " << padded("", number_width) << padded("bass", edge_width)
       << padded("centre", edge_width) << "treble\n";
   for (std::size_t i = 0; i < stages.size(); ++i) {
     const auto &line = stages[i].readings.line;
-    out << "  " << name_of(stages, i) << padded(edge(line[0]), edge_width)
+    out << "  " << number_of(i) << padded(edge(line[0]), edge_width)
         << padded(edge(line[1]), edge_width) << edge(line[2]) << "\n";
   }
 }
@@ -95,11 +92,11 @@ void sticks(std::ostringstream &out, const cases::Case &c, const Stages &stages)
                      " (+: treble corner of the nut up), and the gap under the outer strings held "
                      "down at frets " +
                      rests + ", mm / thou:");
-  out << "  " << padded("", name_width(stages)) << padded("sticks", 30) << padded("string bass", 20)
+  out << "  " << padded("", number_width) << padded("sticks", 30) << padded("string bass", 20)
       << "string treble\n";
   for (std::size_t i = 0; i < stages.size(); ++i) {
     const PlanStage &s = stages[i];
-    out << "  " << name_of(stages, i)
+    out << "  " << number_of(i)
         << padded(pair(s.readings.over_sticks, true) + " (" + cases::degrees(s.readings.twist) +
                       ")",
                   30)
@@ -116,15 +113,37 @@ void glue_lines(std::ostringstream &out, const Stages &stages)
             "MPa, + with the "
             "upper side drawn towards the body:");
   for (const LineState &kind : stages.front().state->line) {
-    out << "  " << padded(kind.name + " line", name_width(stages)) << padded("slip nut end", 17)
-        << padded("slip body end", 17) << "shear nut end / body end\n";
+    out << "  " << kind.name << " line\n  " << padded("", number_width)
+        << padded("slip nut end", 17) << padded("slip body end", 17)
+        << "shear nut end / body end\n";
     for (std::size_t i = 0; i < stages.size(); ++i)
       for (const LineState &line : stages[i].state->line)
         if (line.name == kind.name)
-          out << "  " << name_of(stages, i) << padded(pair(line.ends.slip_nut_end, true), 17)
+          out << "  " << number_of(i) << padded(pair(line.ends.slip_nut_end, true), 17)
               << padded(pair(line.ends.slip_body_end, true), 17)
               << fixed(line.ends.shear_nut_end / 1e6, 3) << " / "
               << fixed(line.ends.shear_body_end / 1e6, 3) << "\n";
+  }
+}
+
+void strength_rows(std::ostringstream &out, const Stages &stages, const std::set<Region> &regions,
+                   std::size_t first, std::size_t last)
+{
+  constexpr std::size_t name_width = 22, share_width = 5;
+  out << "  " << padded("", name_width);
+  for (std::size_t i = first; i < last; ++i)
+    out << (i + 1 < last ? padded(std::to_string(i + 1), share_width) : std::to_string(i + 1));
+  out << "\n";
+  for (const Region region : regions) {
+    out << "  " << padded(name(region), name_width);
+    for (std::size_t i = first; i < last; ++i) {
+      const RegionUse &of_stage = stages[i].state->use;
+      const auto use = of_stage.find(region);
+      const double share = use == of_stage.end() ? 0. : 100 * use->second.value;
+      const std::string number = fixed(share, share < 9.95 ? 1 : 0);
+      out << (i + 1 < last ? padded(number, share_width) : number);
+    }
+    out << "\n";
   }
 }
 
@@ -137,20 +156,10 @@ void strength(std::ostringstream &out, const Stages &stages)
   out << "\n";
   paragraph(out, "Share of strength in use, at its temperature then, % (100 breaks), at the stages "
                  "numbered above:");
-  out << "  " << padded("", 20);
-  for (std::size_t i = 0; i < stages.size(); ++i)
-    out << (i + 1 < stages.size() ? padded(std::to_string(i + 1), 7) : std::to_string(i + 1));
-  out << "\n";
-  for (const Region region : regions) {
-    out << "  " << padded(name(region), 20);
-    for (const PlanStage &stage : stages) {
-      const auto use = stage.state->use.find(region);
-      const double share = use == stage.state->use.end() ? 0. : 100 * use->second.value;
-      const std::string number = fixed(share, share < 10 ? 1 : 0);
-      out << (&stage == &stages.back() ? number : padded(number, 7));
-    }
-    out << "\n";
-  }
+  // As many stages beside each other as 80 columns hold.
+  constexpr std::size_t at_once = 11;
+  for (std::size_t first = 0; first < stages.size(); first += at_once)
+    strength_rows(out, stages, regions, first, std::min(stages.size(), first + at_once));
 }
 
 bool have_states(const Stages &stages)
@@ -166,6 +175,7 @@ void stage_tables(std::ostringstream &out, const PlanReport &report)
   if (stages.empty())
     return;
   out << "\nSTAGE BY STAGE\n";
+  names(out, stages);
   edges(out, report.the_case, stages);
   sticks(out, report.the_case, stages);
   if (!have_states(stages))

@@ -317,8 +317,9 @@ TEST(PlanText, ReadsFretByFretAtReleaseAndAtTheDateAndStageByStage)
   EXPECT_THAT(text, HasSubstr("the plan aims at. Fret by fret: fret bass centre treble 3"));
   EXPECT_THAT(text, HasSubstr("String held down at frets 1 and"));
   EXPECT_THAT(text, HasSubstr("STAGE BY STAGE"));
+  EXPECT_THAT(text, HasSubstr("numbers that they have in the tables: 1 as found 2"));
   // The invented lines: 0.117 mm = 4.6 thou, -0.086 mm = -3.4 thou; 0.213 and -0.148 MPa.
-  EXPECT_THAT(text, HasSubstr("1 as found +0.12 / +4.6 -0.09 / -3.4 0.213 / -0.148"));
+  EXPECT_THAT(text, HasSubstr("1 +0.12 / +4.6 -0.09 / -3.4 0.213 / -0.148"));
   EXPECT_THAT(text, HasSubstr("scarf line 0.00 mm (+0.2 thou) at the nut end"));
   EXPECT_THAT(text, HasSubstr("shaft 17 17"));
 }
@@ -351,6 +352,16 @@ TEST(PlanJson, HoldsTheReadingsOfEachStage)
   EXPECT_EQ(plan.at("stages").back().at("name"), "strung, 7 days after release");
   EXPECT_TRUE(plan.at("stages").back().at("strings_on").get<bool>());
   EXPECT_TRUE(plan.at("stages").back().at("string_held_down").contains("treble"));
+}
+
+// `--full` prints it all, and it is read in a window of 80 columns.
+TEST(PlanText, FitsATerminalWithAllItsTables)
+{
+  for (const cases::Case &c : {a_full_case(), tests::two_passes()}) {
+    std::istringstream lines(solver::plan_text(tests::invented_report(c, Verdict::do_it)));
+    for (std::string line; std::getline(lines, line);)
+      EXPECT_LE(line.size(), 80u) << line;
+  }
 }
 
 // What the terminal shows: the answer and the job in short, in a window of 80 columns; the tables
