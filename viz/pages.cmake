@@ -37,8 +37,11 @@ target_sources(overbend_viz PRIVATE
   report/index_page.cc
   report/pages.cc
   page/plan_file.cc
-  plots/plan_plots.cc
+  plots/board_plots.cc
+  plots/gnuplot_script.cc
   plots/plots.cc
+  plots/time_axis.cc
+  plots/time_plots.cc
   report/report.cc
   report/report_found.cc
   report/report_plan.cc
