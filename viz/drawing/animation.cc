@@ -24,10 +24,11 @@ public:
       : story(folder), results(story.results()), shapes(results.mesh()),
         canvas(film_width, film_height), times(story.magnification())
   {
-    heat = temperature_scale(story.extreme("temperature"));
+    const RunStory::Extreme warm = story.extreme("temperature");
+    heat = temperature_scale(warm.least, warm.largest);
     has_glue = !results.mesh().glue.lines.empty();
     if (has_glue)
-      slip = from_zero(story.extreme("glue_slip").largest, slip_label);
+      slip = slip_scale(story.extreme("glue_slip").largest);
     for (const RunStory::PhaseSteps &phase : story.phases())
       for (const std::size_t step : {phase.first, phase.last})
         for (const Vec3 &p :
@@ -45,7 +46,7 @@ public:
     draw_neck(frame);
     if (has_glue)
       draw_glue(frame);
-    canvas.colour_bar(heat, 0.06, 0.46);
+    draw_legend(canvas, heat, 0.06, 0.46);
     canvas.text(0.98, 0.95, "bending drawn " + solver::number_text(times, 3) + " times as large",
                 18, Align::end);
     canvas.text(0.98, 0.905, "every phase lasts as long in the film: read the clock", 18,
@@ -95,7 +96,7 @@ private:
     vtkRenderer *const strip = canvas.add_strip({0, 0.16, 1, 0.375});
     draw_glue_lines(canvas, strip, shapes, results.mesh(), between(frame, "glue_slip"), slip);
     canvas.text(0.02, 0.395, "glue lines from above", 18);
-    canvas.colour_bar(slip, 0.54, 0.94);
+    draw_legend(canvas, slip, 0.54, 0.94);
   }
 
   RunStory story;

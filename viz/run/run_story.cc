@@ -46,7 +46,7 @@ RunStory::RunStory(const std::string &folder)
   bow = centre_bow(folder);
   // The neck as found is a step, but no moment of the table.
   if (file.phase(0) == solver::as_found && bow.size() + 1 == file.n_steps())
-    bow.insert(bow.begin(), NAN);
+    bow.insert(bow.begin(), case_.found.bow_centre);
   if (bow.size() != file.n_steps())
     bow.clear(); // a run that was killed has no readings yet
   bow_fret = case_.found.bow_fret;
