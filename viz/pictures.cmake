@@ -16,6 +16,7 @@ add_library(overbend_drawing STATIC
   drawing/colour_scale.cc
   drawing/field_pictures.cc
   drawing/film.cc
+  drawing/film_times.cc
   drawing/headless_window.cc
   drawing/legend.cc
   drawing/neck_shapes.cc

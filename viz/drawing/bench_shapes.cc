@@ -1,13 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "viz/drawing/bench_shapes.h"
 
-#include "solver/results/file_error.h"
 #include "viz/drawing/canvas.h"
-#include "viz/page/plan_file.h"
 
 #include <algorithm>
-#include <cmath>
-#include <filesystem>
 
 namespace overbend::viz
 {
@@ -40,41 +36,23 @@ Paths box(const Vec3 &low, const Vec3 &high)
 
 BenchShapes::BenchShapes(const std::string &folder, const cases::Case &c,
                          const solver::MeshData &of)
-    : mesh(of), board_thickness(c.neck.board_thickness), bar_from(c.heater.from),
-      bar_to(c.heater.to), bar_width(c.heater.width), bar_thickness(c.heater.thickness),
-      cradle_x(c.bench.cradle_x), cradle_width(c.bench.cradle_width),
-      pulled_up(c.bench.turned_over || c.bench.device == cases::Device::caul),
-      turned_over(c.bench.turned_over)
+    : mesh(of), bench(bench_places(folder, c))
 {
-  for (int fret = 1; fret <= c.neck.frets; ++fret)
-    frets.push_back(cases::fret_position(c.neck.scale_length, fret));
   for (std::size_t n = 0; n < mesh.n_nodes(); ++n)
     board_top = std::max(board_top, mesh.nodes[3 * n + 2]);
-  ask_plan(folder);
   number_frets();
+  find_nodes();
 }
 
-void BenchShapes::ask_plan(const std::string &folder)
+// Looking for a node takes long: once, not for each picture of a film.
+void BenchShapes::find_nodes()
 {
-  if (!std::filesystem::exists(std::filesystem::path(folder) / "plan.json"))
-    return;
-  try {
-    const PlanFile plan(folder);
-    if (!plan.has("/set_up"))
-      return;
-    bar_from = plan.number("/set_up/bar/from_m");
-    bar_to = plan.number("/set_up/bar/to_m");
-    bar_thickness = plan.number("/set_up/bar/thickness_m");
-    cradle_x = plan.number("/set_up/cradle/x_m");
-    cradle_width = plan.number("/set_up/cradle/width_m");
-    for (std::size_t i = 0; i < plan.size("/set_up/cords/posts"); ++i) {
-      const std::string post = "/set_up/cords/posts/" + std::to_string(i);
-      posts.push_back(nearest(
-          {plan.number(post + "/x_m"), plan.number(post + "/y_m"), plan.number(post + "/z_m")}));
-    }
-  } catch (const solver::FileError &) {
-    // A plan of another format or a damaged one: the pictures do without its cords.
-  }
+  const double from = std::max(bench.bar_from, 0.), length = bench.bar_to - from;
+  for (int i = 0; i <= bar_parts; ++i)
+    bar_middle.push_back(nearest({from + length * i / bar_parts, 0, board_top}));
+  cradle = nearest({bench.cradle_x, 0, bench.turned_over ? 0.03 : -0.03});
+  for (const Vec3 &place : bench.pulled_at)
+    posts.push_back(nearest(place));
 }
 
 std::size_t BenchShapes::nearest(const Vec3 &place) const
@@ -84,7 +62,7 @@ std::size_t BenchShapes::nearest(const Vec3 &place) const
   for (std::size_t n = 0; n < mesh.n_nodes(); ++n) {
     double off = 0;
     for (std::size_t i = 0; i < 3; ++i)
-      off += std::pow(mesh.nodes[3 * n + i] - place[i], 2);
+      off += (mesh.nodes[3 * n + i] - place[i]) * (mesh.nodes[3 * n + i] - place[i]);
     if (off < least) {
       least = off;
       best = n;
@@ -100,14 +78,17 @@ void BenchShapes::number_frets()
     if (mesh.nodes[3 * n] > 0)
       half_width = std::max(half_width, mesh.nodes[3 * n + 1]);
   for (const int fret : {1, 3, 5, 7, 9, 12, 15})
-    if (std::size_t(fret) <= frets.size())
-      numbered.push_back({fret, nearest({frets[std::size_t(fret) - 1], -half_width, board_top})});
+    if (std::size_t(fret) <= bench.fret_x.size())
+      numbered.push_back(
+          {fret, nearest({bench.fret_x[std::size_t(fret) - 1], -half_width, board_top})});
 }
 
 void BenchShapes::draw_frets(vtkRenderer *strip, vtkPolyData *surface) const
 {
-  const double depth = 0.5 * board_thickness; // the board's rounded edges lie 1 to 2 mm lower
-  strip->AddActor(line_actor(NeckShapes::across_top(surface, frets, depth), fret_grey, 1.3));
+  const double depth =
+      0.5 * bench.board_thickness; // the board's rounded edges lie 1 to 2 mm lower
+  strip->AddActor(
+      line_actor(NeckShapes::across_top(surface, bench.fret_x, depth), fret_grey, 1.3));
   strip->AddActor(line_actor(NeckShapes::across_top(surface, {1e-4}, depth), fret_grey, 4));
 }
 
@@ -118,20 +99,18 @@ void BenchShapes::draw_bench(vtkRenderer *strip, const std::vector<Vec3> &places
     draw_cradle(strip, places);
     draw_cords(strip, places);
   }
-  if (on_bench.heated && bar_to > bar_from)
+  if (on_bench.heated && bench.bar_to > bench.bar_from)
     draw_bar(strip, places);
 }
 
 void BenchShapes::draw_bar(vtkRenderer *strip, const std::vector<Vec3> &places) const
 {
   std::vector<Vec3> middle;
-  for (int i = 0; i <= bar_parts; ++i) {
-    const double x = std::max(bar_from, 0.) + (bar_to - std::max(bar_from, 0.)) * i / bar_parts;
-    middle.push_back(places[nearest({x, 0, board_top})]);
-  }
+  for (const std::size_t node : bar_middle)
+    middle.push_back(places[node]);
   const Vec3 first = middle[0], second = middle[1];
-  if (bar_from < 0 && second[0] > first[0]) { // past the nut it goes on as it came
-    const double times = -bar_from / (second[0] - first[0]);
+  if (bench.bar_from < 0 && second[0] > first[0]) { // past the nut it goes on as it came
+    const double times = -bench.bar_from / (second[0] - first[0]);
     Vec3 end{};
     for (std::size_t i = 0; i < 3; ++i)
       end[i] = first[i] - times * (second[i] - first[i]);
@@ -142,8 +121,8 @@ void BenchShapes::draw_bar(vtkRenderer *strip, const std::vector<Vec3> &places) 
        {std::pair(-0.5, 0.), std::pair(0.5, 0.), std::pair(0.5, 1.), std::pair(-0.5, 1.)}) {
     std::vector<Vec3> edge = middle;
     for (Vec3 &p : edge) {
-      p[1] += y * bar_width;
-      p[2] += over_frets + z * bar_thickness;
+      p[1] += y * bench.bar_width;
+      p[2] += over_frets + z * bench.bar_thickness;
     }
     edges.push_back(edge);
   }
@@ -158,9 +137,9 @@ void BenchShapes::draw_bar(vtkRenderer *strip, const std::vector<Vec3> &places) 
 
 void BenchShapes::draw_cradle(vtkRenderer *strip, const std::vector<Vec3> &places) const
 {
-  const Vec3 at = places[nearest({cradle_x, 0, turned_over ? 0.03 : -0.03})];
-  const double half = 0.5 * cradle_width, side = 0.032;
-  const double near = at[2], far = at[2] + (turned_over ? cradle_depth : -cradle_depth);
+  const Vec3 at = places[cradle];
+  const double half = 0.5 * bench.cradle_width, side = 0.032;
+  const double near = at[2], far = at[2] + (bench.turned_over ? cradle_depth : -cradle_depth);
   strip->AddActor(path_actor(box({at[0] - half, at[1] - side, std::min(near, far)},
                                  {at[0] + half, at[1] + side, std::max(near, far)}),
                              bench_grey, 1.6));
@@ -171,7 +150,7 @@ void BenchShapes::draw_cords(vtkRenderer *strip, const std::vector<Vec3> &places
   Paths cords;
   for (const std::size_t post : posts) {
     Vec3 end = places[post];
-    end[2] += pulled_up ? cord_shown : -cord_shown;
+    end[2] += bench.pulled_up ? cord_shown : -cord_shown;
     cords.push_back({places[post], end});
   }
   if (!posts.empty())

@@ -4,6 +4,7 @@
 #include "cases/case/case.h"
 #include "solver/results/results.h"
 #include "viz/drawing/neck_shapes.h"
+#include "viz/run/bench_places.h"
 
 #include <vtkRenderer.h>
 
@@ -13,8 +14,7 @@
 namespace overbend::viz
 {
 // What a bench hand knows his place by: frets and nut on the board, and, where they are on, cradle,
-// cords and bar, drawn lightly as lines. They go along with the neck where they touch it. Where the
-// plan says what it chose it is asked (plan.json), else the case; cords only the plan knows.
+// cords and bar, drawn lightly as lines. They go along with the neck where they touch it.
 class BenchShapes
 {
 public:
@@ -37,19 +37,17 @@ public:
   std::size_t nearest(const Vec3 &place) const;
 
 private:
-  void ask_plan(const std::string &folder);
   void number_frets();
+  void find_nodes();
   void draw_bar(vtkRenderer *strip, const std::vector<Vec3> &places) const;
   void draw_cradle(vtkRenderer *strip, const std::vector<Vec3> &places) const;
   void draw_cords(vtkRenderer *strip, const std::vector<Vec3> &places) const;
 
   const solver::MeshData &mesh;
-  std::vector<double> frets; // x, m
-  double board_thickness = 0, board_end = 0, board_top = 0;
-  double bar_from = 0, bar_to = 0, bar_width = 0, bar_thickness = 0;
-  double cradle_x = 0, cradle_width = 0;
-  bool pulled_up = false, turned_over = false;
-  std::vector<std::size_t> posts; // nodes
+  BenchPlaces bench;
+  double board_top = 0;                       // z, m
+  std::vector<std::size_t> posts, bar_middle; // nodes
+  std::size_t cradle = 0;                     // node that lies on it
   std::vector<FretNode> numbered;
 };
 } // namespace overbend::viz

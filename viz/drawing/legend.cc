@@ -65,7 +65,7 @@ private:
   // Numbers in a unit, at round numbers of that unit, with the unit before them.
   void row(double y, const OtherUnit &unit)
   {
-    canvas.text(from - 0.012, y, unit.name, 20, Align::end);
+    canvas.text(from - 0.022, y, unit.name, 20, Align::end);
     const auto shown = [&](double value) { return value * unit.factor + unit.offset; };
     for (const double tick : round_ticks(shown(scale.from), shown(scale.to), ticks_wanted)) {
       const double value = (tick - unit.offset) / unit.factor;

@@ -53,10 +53,15 @@ double fitting_magnification(const std::vector<double> &nodes,
   return chosen;
 }
 
-SideView::SideView(const solver::MeshData &of, const cases::Case &c, const NeckShapes &with,
+SideView::SideView(const solver::MeshData &of, const cases::Case &c, const NeckShapes &shapes,
                    const BenchShapes &on)
-    : mesh(of), the_case(c), shapes(with), bench(on), frame(of, c)
-{}
+    : mesh(of), the_case(c), bench(on), frame(of, c),
+      straight_neck(shapes.outside(moved(of.nodes, {}, 1)))
+{
+  for (int fret = 0; fret <= c.neck.frets; ++fret)
+    top_node.push_back(
+        bench.nearest({cases::fret_position(c.neck.scale_length, fret), 0, frame.near_nut()[2]}));
+}
 
 void SideView::fit(const std::vector<std::vector<double>> &states, double aspect)
 {
@@ -92,20 +97,14 @@ void SideView::draw(Canvas &canvas, vtkRenderer *strip, vtkSmartPointer<vtkActor
 // Its outline only: two surfaces in one place would flicker through each other.
 void SideView::draw_straight(vtkRenderer *strip) const
 {
-  strip->AddActor(edge_actor(shapes.outside(moved(mesh.nodes, {}, 1)), straight_grey, 1));
-}
-
-std::size_t SideView::top_node(int fret) const
-{
-  return bench.nearest(
-      {cases::fret_position(the_case.neck.scale_length, fret), 0, frame.near_nut()[2]});
+  strip->AddActor(edge_actor(straight_neck, straight_grey, 1));
 }
 
 void SideView::draw_frets(Canvas &canvas, vtkRenderer *strip, const std::vector<Vec3> &at) const
 {
   std::vector<std::vector<Vec3>> marks;
   for (int fret = 1; fret <= the_case.neck.frets; ++fret) {
-    Vec3 foot = at[top_node(fret)], head = foot;
+    Vec3 foot = at[top_node[std::size_t(fret)]], head = foot;
     foot[1] = head[1] = before_the_neck;
     head[2] += fret_shown;
     marks.push_back({foot, head});
@@ -115,7 +114,7 @@ void SideView::draw_frets(Canvas &canvas, vtkRenderer *strip, const std::vector<
       the_case.found.rest_fret_b > 0 ? the_case.found.rest_fret_b : the_case.neck.join_fret;
   for (const int fret : {the_case.found.rest_fret_a, the_case.found.bow_fret, near_body})
     if (fret > 0 && fret <= the_case.neck.frets) {
-      Vec3 place = at[top_node(fret)];
+      Vec3 place = at[top_node[std::size_t(fret)]];
       place[1] = before_the_neck;
       place[2] = std::max(place[2], frame.near_nut()[2]) + 3.5 * fret_shown;
       canvas.label(strip, place, std::to_string(fret), 14, Align::centre);
@@ -128,7 +127,7 @@ void SideView::draw_chord(vtkRenderer *strip, const std::vector<Vec3> &at) const
   const int fret = the_case.found.bow_fret;
   if (fret > 0) {
     const double x = cases::fret_position(the_case.neck.scale_length, fret);
-    Vec3 board = at[top_node(fret)], chord = board;
+    Vec3 board = at[top_node[std::size_t(fret)]], chord = board;
     board[1] = chord[1] = before_the_neck;
     chord[2] = from[2] + (to[2] - from[2]) * (x - from[0]) / (to[0] - from[0]);
     add_line(strip, board, chord, gap_red, 3);

@@ -38,14 +38,14 @@ private:
   void draw_straight(vtkRenderer *strip) const;
   void draw_frets(Canvas &canvas, vtkRenderer *strip, const std::vector<Vec3> &places) const;
   void draw_chord(vtkRenderer *strip, const std::vector<Vec3> &places) const;
-  std::size_t top_node(int fret) const;
 
   const solver::MeshData &mesh;
   const cases::Case &the_case;
-  const NeckShapes &shapes;
   const BenchShapes &bench;
   EdgeFrame frame;
   double magnification = 1;
-  std::vector<Vec3> in_frame; // points that the picture has to hold
+  std::vector<std::size_t> top_node;          // by fret, from 0
+  vtkSmartPointer<vtkPolyData> straight_neck; // its surface
+  std::vector<Vec3> in_frame;                 // points that the picture has to hold
 };
 } // namespace overbend::viz

@@ -69,6 +69,33 @@ std::string report_view(const PlanFile &plan)
          "</script>\n";
 }
 
+namespace
+{
+// A film that is longer than this stays a file of its own, bytes.
+constexpr std::size_t largest_film = 4u << 20;
+
+std::string report_film(const PlanFile &plan)
+{
+  std::string out;
+  for (const Picture &film : drawn_animation(plan.folder).pictures) {
+    const std::string mp4 = contents(std::filesystem::path(plan.folder) / film.file);
+    if (mp4.empty())
+      continue;
+    const std::string link =
+        "<a href=\"" + escaped(film.file) + "\">" + escaped(film.file) + "</a>";
+    out += "<figure class=\"film\">\n";
+    if (mp4.size() <= largest_film)
+      out += "<video controls muted playsinline preload=\"metadata\" width=\"1280\" "
+             "height=\"720\" aria-label=\"" +
+             escaped(film.alternative_text) + "\" src=\"" + data_address(mp4, "video/mp4") +
+             "\"></video>\n";
+    out += "<figcaption data-fixed>" + words(film.caption) + " As a file: " + link +
+           ".</figcaption>\n</figure>\n";
+  }
+  return out;
+}
+} // namespace
+
 std::string report_pictures(const PlanFile &plan)
 {
   const Pictures drawn = drawn_pictures(plan.folder);
@@ -80,6 +107,7 @@ std::string report_pictures(const PlanFile &plan)
              data_address(png, "image/png") + "\">\n<figcaption data-fixed>" +
              words(picture.caption) + "</figcaption>\n</figure>\n";
   }
+  out += report_film(plan);
   if (!drawn.why_not.empty())
     out += "<p class=\"missing\" data-fixed>" + words(drawn.why_not) + "</p>\n";
   return out;

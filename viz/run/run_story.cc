@@ -137,11 +137,22 @@ std::string RunStory::moment(const std::string &phase, double time) const
 
 std::string RunStory::reading(std::size_t step) const
 {
+  const std::optional<double> read = bow_at(step);
+  return read ? reading_of(*read) : "";
+}
+
+std::optional<double> RunStory::bow_at(std::size_t step) const
+{
   if (bow.empty() || !std::isfinite(bow[step]))
-    return "";
+    return {};
+  return bow[step];
+}
+
+std::string RunStory::reading_of(double bow_in_m) const
+{
   return (case_.readings.edge_on == cases::EdgeOn::wood ? "notched edge on the wood at fret "
                                                         : "straightedge at fret ") +
-         std::to_string(bow_fret) + ": " + solver::bow_in_words(bow[step]);
+         std::to_string(bow_fret) + ": " + solver::bow_in_words(bow_in_m);
 }
 
 RunStory::Extreme RunStory::extreme(const std::string &field) const
