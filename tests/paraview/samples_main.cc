@@ -77,7 +77,7 @@ int run(const char *case_file, const std::string &folder)
   simulate(c, c.phases, work.model, work.bench, work.lines, work.planned_strings, heat,
            found.progress, work.mechanics, options);
   fields.finish({}, make_record(case_file, c.text, {}, 1));
-  viz::write_paraview_opener(folder);
+  viz::write_paraview_opener(folder, viz::opener_view(folder));
   const std::size_t n = lines.size();
   write_text_file((std::filesystem::path(folder) / "samples.csv").string(),
                   "step,x,y,z,field,component,value\n" + lines[n / 4] + lines[n / 2] +
