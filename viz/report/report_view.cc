@@ -24,17 +24,27 @@ const char *const frame = R"(
 <div id="neck-view">
 <div class="controls">
 <label for="neck-stage">Stage</label> <select id="neck-stage"></select>
+<button type="button" id="neck-before" aria-label="Stage before">&#9664;</button>
+<button type="button" id="neck-play">Play</button>
+<button type="button" id="neck-after" aria-label="Next stage">&#9654;</button>
 <label for="neck-field">Colour</label> <select id="neck-field"></select>
+</div>
+<div class="controls">
 <label for="neck-scale">Bend drawn larger</label>
 <input id="neck-scale" type="range" min="1" max="100" value="10" step="1">
 <output id="neck-times" for="neck-scale"></output>
-<button type="button" id="neck-home">View from the side</button>
+<button type="button" id="neck-home">From the side</button>
+<button type="button" id="neck-above">From above</button>
+<button type="button" id="neck-below">From below</button>
 </div>
-<div class="drawing"><canvas id="neck-canvas" tabindex="0" role="img" aria-label="The neck, bent and coloured; what is shown is said in the line below. Arrow keys turn it, plus and minus move closer and away, zero goes back."></canvas></div>
-<p class="legend"><span id="neck-low"></span> <canvas id="neck-bar" width="256" height="14" aria-hidden="true"></canvas> <span id="neck-high"></span> <span class="note">(light is more)</span></p>
-<p id="neck-said" role="status"></p>
-<p class="note" data-fixed>Arrow keys turn the neck, + and - move closer and away, 0 goes back; or drag. Drawn
-by three.js, MIT licence: its text is in this page's source.</p>
+<p id="neck-now" role="status"></p>
+<p id="neck-reading"></p>
+<div class="drawing"><canvas id="neck-canvas" tabindex="0" role="img" aria-label="The neck, bent and coloured; stage and reading are said above. Arrow keys turn it, plus and minus move closer and away, zero goes back, n and p go to the next and the previous stage."></canvas></div>
+<p id="neck-field-name"></p>
+<div class="drawing"><canvas id="neck-bar" aria-hidden="true"></canvas></div>
+<p id="neck-said"></p>
+<p class="note" data-fixed>Arrow keys turn the neck, + and - move closer and away, 0 goes back, n and p
+change the stage; or drag. Drawn by three.js, MIT licence: its text is in this page's source.</p>
 </div>
 )";
 
