@@ -58,7 +58,7 @@ int run(const char *case_file, const std::string &folder)
   for (const Vec3 &p : places)
     samples.push_back(find_point(work.model.space, p));
 
-  FieldOutput fields(folder, work, heat, make_record(case_file, c.text, {}, 1));
+  FieldOutput fields(folder, work, c.phases, heat, make_record(case_file, c.text, {}, 1));
   std::vector<std::string> lines;
   SimulationOptions options;
   options.observe = [&](const StepRecord &step, const MechanicsState &state) {
