@@ -13,7 +13,6 @@
 #include "viz/paraview/paraview_opener.h"
 #include "viz/report/pages.h"
 #include "viz/run/pictures.h"
-#include "viz/run/run_story.h"
 #include "viz/sheet/intake_sheet.h"
 #include "viz/vary/vary.h"
 
@@ -274,9 +273,7 @@ void add_commands(CLI::App &app, Parsed &p)
 void connect_pages(Parsed &p)
 {
   p.options.write_opener = [&p](const std::string &folder) {
-    viz::OpenerView view;
-    view.magnification = viz::RunStory(folder).magnification();
-    viz::write_paraview_opener(folder, view);
+    viz::write_paraview_opener(folder, viz::opener_view(folder));
     draw(folder, p.pictures);
   };
   p.options.write_pages = [](const std::string &folder) { viz::write_pages(folder); };

@@ -21,6 +21,8 @@ overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/card/card.js card_script)
 overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/report/report.css report_style)
 overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/report/index.css index_style)
 overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/sheet/sheet.css sheet_style)
+overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/view/neck_colours.js neck_colours_script)
+overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/view/neck_data.js neck_data_script)
 overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/view/neck_view.js neck_view_script)
 overbend_embed(${OVERBEND_THREE_JS} three_script
   LICENCE ${CMAKE_CURRENT_SOURCE_DIR}/view/three_licence.txt)
@@ -37,8 +39,11 @@ target_sources(overbend_viz PRIVATE
   report/index_page.cc
   report/pages.cc
   page/plan_file.cc
-  plots/plan_plots.cc
+  plots/board_plots.cc
+  plots/gnuplot_script.cc
   plots/plots.cc
+  plots/time_axis.cc
+  plots/time_plots.cc
   report/report.cc
   report/report_found.cc
   report/report_plan.cc
@@ -51,5 +56,6 @@ target_sources(overbend_viz PRIVATE
   vary/member.cc
   vary/table.cc
   vary/vary.cc
+  view/across_top.cc
   view/surface.cc
   view/view_data.cc)

@@ -8,12 +8,21 @@ find_package(OpenGL REQUIRED COMPONENTS OpenGL EGL)
 find_package(GLEW REQUIRED)
 
 add_library(overbend_drawing STATIC
+  drawing/actors.cc
   drawing/animation.cc
+  drawing/bench_shapes.cc
   drawing/canvas.cc
+  drawing/canvas_paper.cc
+  drawing/colour_scale.cc
+  drawing/field_pictures.cc
   drawing/film.cc
+  drawing/film_times.cc
   drawing/headless_window.cc
+  drawing/legend.cc
   drawing/neck_shapes.cc
   drawing/picture_set.cc
+  drawing/side_pictures.cc
+  drawing/side_view.cc
   drawing/views.cc)
 target_link_libraries(overbend_drawing PUBLIC overbend_flags overbend_viz ${VTK_LIBRARIES}
   PRIVATE OpenGL::EGL OpenGL::OpenGL GLEW::GLEW)

@@ -71,11 +71,12 @@ async function checkView(page) {
   const first = await drawing(page);
   claim('report: the view is drawn', first.painted > 300 && first.colours > 30,
     `${first.painted} of 20000 points painted, ${first.colours} colours`);
-  await page.$eval('#neck-scale', (e) => { e.value = '80'; e.dispatchEvent(new Event('input')); });
+  const most = await page.$eval('#neck-scale', (e) => e.max);
+  await page.$eval('#neck-scale', (e) => { e.value = e.max; e.dispatchEvent(new Event('input')); });
   const scaled = await drawing(page);
   claim('report: the slider changes the view', scaled.bytes !== first.bytes);
   const words = await page.$eval('#neck-times', (e) => e.textContent);
-  claim('report: the magnification is told', /80/.test(words), words);
+  claim('report: the magnification is told', words.includes(` ${most} `), words);
   const stages = await page.$$eval('#neck-stage option', (all) => all.map((o) => o.value));
   claim('report: there are the stages', stages.length >= 5, `${stages.length}`);
   await page.select('#neck-stage', stages[stages.length - 1]);
@@ -87,6 +88,21 @@ async function checkView(page) {
     claim(`report: coloured by ${field[1]}`, coloured.painted > 300 && coloured.colours > 20,
       `${coloured.colours} colours`);
   }
+  const reading = await page.$eval('#neck-reading', (e) => e.textContent);
+  claim('report: the reading of the stage stands beside the view', /Straightedge.*Twist/.test(reading), reading);
+  const stage = await page.$eval('#neck-stage', (e) => e.value);
+  await page.click('#neck-after');
+  await new Promise((done) => setTimeout(done, 2500));
+  claim('report: a button goes to the next stage', (await page.$eval('#neck-stage', (e) => e.value)) !== stage);
+  const edge = await page.evaluate(() => {
+    const canvas = document.getElementById('neck-canvas'), small = document.createElement('canvas');
+    small.width = 200; small.height = 84;
+    const pen = small.getContext('2d');
+    pen.drawImage(canvas, 0, 0, 200, 84);
+    const touched = (x, y, w, h) => pen.getImageData(x, y, w, h).data.some((v) => v < 235);
+    return touched(0, 0, 200, 1) || touched(0, 83, 200, 1);
+  });
+  claim('report: bent as far as the slider goes the neck stays in the frame', !edge);
   const before = await drawing(page);
   await page.focus('#neck-canvas');
   await page.keyboard.press('ArrowLeft');

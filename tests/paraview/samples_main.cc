@@ -57,7 +57,7 @@ int run(const char *case_file, const std::string &folder)
   for (const Vec3 &p : places)
     samples.push_back(find_point(work.model.space, p));
 
-  FieldOutput fields(folder, work, heat, make_record(case_file, c.text, {}, 1));
+  FieldOutput fields(folder, work, c.phases, heat, make_record(case_file, c.text, {}, 1));
   std::vector<std::string> lines;
   SimulationOptions options;
   options.observe = [&](const StepRecord &step, const MechanicsState &state) {
@@ -75,7 +75,7 @@ int run(const char *case_file, const std::string &folder)
   };
   simulate(work.neck(), c.phases, work.planned_strings, heat, found.progress, options);
   fields.finish({}, make_record(case_file, c.text, {}, 1));
-  viz::write_paraview_opener(folder);
+  viz::write_paraview_opener(folder, viz::opener_view(folder));
   const std::size_t n = lines.size();
   write_text_file((std::filesystem::path(folder) / "samples.csv").string(),
                   "step,x,y,z,field,component,value\n" + lines[n / 4] + lines[n / 2] +

@@ -135,13 +135,13 @@ Image read_png(const std::string &path)
   return image;
 }
 
-// How far a colour is from the colour map, allowing for the shade that gives the form.
-double off_the_map(const viz::Colour &colour)
+// How far a colour is from a colour map, allowing for the shade that gives the form.
+double off_the_map(const viz::Colour &colour, bool is_signed)
 {
   double nearest = 1;
   for (int k = 0; k <= 128; ++k)
     for (double shade = 0.7; shade <= 1.001; shade += 0.02) {
-      const viz::Colour c = viz::cividis(k / 128.);
+      const viz::Colour c = is_signed ? viz::blue_to_brown(k / 64. - 1) : viz::cividis(k / 128.);
       double off = 0;
       for (std::size_t i = 0; i < 3; ++i)
         off = std::max(off, std::abs(colour[i] - shade * c[i]));
@@ -161,7 +161,7 @@ double wood_row(const Image &image, int x)
 {
   double sum = 0;
   int seen = 0;
-  for (int y = 170; y < 350; ++y) {
+  for (int y = 180; y < 470; ++y) {
     const viz::Colour c = image.at(x, y);
     if (c[0] > c[1] + 0.08 && c[1] > c[2] + 0.08) { // brown
       sum += y;
@@ -192,7 +192,7 @@ TEST(Pictures, AreAllDrawnInTheirSizeWithTheMapsColours)
       for (int x = 0; x < image.width; x += 3)
         if (is_coloured(image.at(x, y))) {
           ++coloured;
-          off += off_the_map(image.at(x, y)) > 0.04;
+          off += off_the_map(image.at(x, y), picture.file == "pictures/stress.png") > 0.04;
         }
     EXPECT_GT(coloured, 500u) << picture.file << ": the neck is seen";
     if (picture.file != "pictures/beside_straight.png") {
@@ -251,16 +251,4 @@ TEST(Pictures, AFolderWithoutResultsSaysSo)
   const viz::Pictures drawn = viz::draw_pictures("/nowhere/at/all");
   EXPECT_THAT(drawn.pictures, IsEmpty());
   EXPECT_THAT(drawn.why_not, HasSubstr("results.h5"));
-}
-
-TEST(ColourMap, GrowsEvenlyLighterSoThatItReadsInGrey)
-{
-  double before = -1;
-  for (int k = 0; k <= 90; ++k) {
-    const double now = viz::luminance(viz::cividis(k / 90.));
-    EXPECT_GT(now, before) << k;
-    before = now;
-  }
-  EXPECT_LT(viz::luminance(viz::cividis(0)), 0.05);
-  EXPECT_GT(viz::luminance(viz::cividis(1)), 0.7);
 }

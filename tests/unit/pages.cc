@@ -261,7 +261,7 @@ TEST_F(Pages, PlotsAreDrawnWithAnAlternativeText)
     EXPECT_THAT(tag, HasSubstr("alt=\"Lines "));
     ++plots;
   }
-  EXPECT_EQ(plots, 6u); // gap, twist, temperature, cords, slip, bow
+  EXPECT_EQ(plots, 8u); // bow free and clamped, change, twist, temperature, pull, slip, bow
 }
 
 TEST_F(Pages, AnotherFormatIsRefusedInASentence)

@@ -6,6 +6,7 @@
 
 #include "tests/unit/invented_plan.h"
 #include "tests/unit/output_helpers.h"
+#include "viz/paraview/paraview_opener.h"
 #include "viz/run/run_story.h"
 
 using namespace overbend;
@@ -77,6 +78,27 @@ TEST(RunStory, OfNoClampCountsFromItsStart)
   EXPECT_EQ(story.moment(story.start_of_work()), "phase \"clamp cold\", clock 0:00");
   EXPECT_FALSE(story.end_of_heating());
   EXPECT_EQ(story.moments().size(), 3u);
+}
+
+// Every stored time says phase and the card's clock; the view opens where most strength is in use.
+TEST(RunStory, GivesParaviewItsMomentsByTheCardsClock)
+{
+  const tests::TemporaryFolder folder;
+  write_run(folder.file("run"), tests::two_passes());
+  const viz::OpenerView view = viz::opener_view(folder.file("run"));
+  const viz::RunStory story(folder.file("run"));
+  ASSERT_EQ(view.captions.size(), story.results().n_steps());
+  for (std::size_t s = 0; s < view.captions.size(); ++s) {
+    EXPECT_NEAR(view.captions[s].hours, story.results().time(s) / 3600, 1e-9);
+    EXPECT_EQ(view.captions[s].name, story.moment(s));
+  }
+  ASSERT_EQ(view.stages.size(), story.phases().size());
+  EXPECT_EQ(view.stages.back().name, "end of " + story.phases().back().name);
+  EXPECT_NEAR(view.opens_at, story.results().time(story.extreme("use_of_strength").step) / 3600,
+              1e-9);
+  EXPECT_EQ(view.stress.low, -view.stress.high);
+  EXPECT_TRUE(view.stress.is_signed);
+  EXPECT_EQ(view.use.high, 1);
 }
 
 TEST(Results, HoldWhatStandsOnTheBenchInEachStep)

@@ -97,7 +97,7 @@ std::string bench_card(const PlanFile &plan)
   page.body = head(plan) + (no ? refusal(plan) : go_ahead(plan)) +
               "<footer><p>Estimates, not orders; local rules for fire and electricity come first. "
               "All cautions, and why: report.html. Plan " +
-              plan_code(plan) + ".</p></footer>\n";
+              fixed_words(plan_code(plan)) + ".</p></footer>\n";
   return as_html(page);
 }
 } // namespace overbend::viz

@@ -3,17 +3,11 @@
 
 #include "solver/results/file_error.h"
 
+#include <vtkActorCollection.h>
 #include <vtkCamera.h>
-#include <vtkFeatureEdges.h>
 #include <vtkImageData.h>
+#include <vtkMapper.h>
 #include <vtkPNGWriter.h>
-#include <vtkPointData.h>
-#include <vtkPolyDataMapper.h>
-#include <vtkPolyDataNormals.h>
-#include <vtkProperty.h>
-#include <vtkScalarBarActor.h>
-#include <vtkTextActor.h>
-#include <vtkTextProperty.h>
 #include <vtkUnsignedCharArray.h>
 
 #include <algorithm>
@@ -42,15 +36,50 @@ Vec3 unit(const Vec3 &a)
   return {a[0] / length, a[1] / length, a[2] / length};
 }
 
-void style(vtkTextProperty *words, const std::string &font, int size)
+// The directions of a picture that is looked at along `towards`, z up.
+struct Axes
 {
-  words->SetFontFamily(VTK_FONT_FILE);
-  words->SetFontFile(font.c_str());
-  words->SetFontSize(size);
-  words->SetColor(0.1, 0.1, 0.1);
-  words->BoldOff();
-  words->ItalicOff();
-  words->ShadowOff();
+  Vec3 side, up, ahead;
+};
+
+Axes axes_of(const Vec3 &towards)
+{
+  const Vec3 ahead = unit(towards), side = unit(cross(ahead, {0, 0, 1}));
+  return {side, cross(side, ahead), ahead};
+}
+
+struct Bounds
+{
+  double low[3] = {1e300, 1e300, 1e300}, high[3] = {-1e300, -1e300, -1e300};
+};
+
+Bounds bounds_of(const Axes &axes, const std::vector<Vec3> &points)
+{
+  Bounds bounds;
+  const Vec3 *const directions[3] = {&axes.side, &axes.up, &axes.ahead};
+  for (const Vec3 &p : points)
+    for (int i = 0; i < 3; ++i) {
+      bounds.low[i] = std::min(bounds.low[i], dot(p, *directions[i]));
+      bounds.high[i] = std::max(bounds.high[i], dot(p, *directions[i]));
+    }
+  return bounds;
+}
+} // namespace
+
+namespace
+{
+// Lines on a surface come nearer to the eye than it, or they flicker through each other. In a
+// parallel projection nothing else changes by that.
+void lift_lines(vtkRenderer *strip, const Vec3 &ahead)
+{
+  constexpr double lift = -1e-3; // m
+  vtkActorCollection *const actors = strip->GetActors();
+  actors->InitTraversal();
+  while (vtkActor *const actor = actors->GetNextActor()) {
+    auto *const shape = vtkPolyData::SafeDownCast(actor->GetMapper()->GetInput());
+    if (shape != nullptr && shape->GetNumberOfPolys() == 0)
+      actor->AddPosition(lift * ahead[0], lift * ahead[1], lift * ahead[2]);
+  }
 }
 } // namespace
 
@@ -65,19 +94,6 @@ std::string font_file()
   throw CannotDraw(
       "no pictures: the font DejaVu Sans is not installed; on Debian it is the package "
       "fonts-dejavu-core");
-}
-
-vtkSmartPointer<vtkLookupTable> ColourScale::table() const
-{
-  constexpr int n = 256;
-  auto colours = vtkSmartPointer<vtkLookupTable>::New();
-  colours->SetNumberOfTableValues(n);
-  colours->SetTableRange(from, to);
-  for (int i = 0; i < n; ++i) {
-    const Colour c = cividis(i / (n - 1.));
-    colours->SetTableValue(i, c[0], c[1], c[2]);
-  }
-  return colours;
 }
 
 Canvas::Canvas(int width, int height) : size{width, height}, font(font_file())
@@ -105,16 +121,18 @@ vtkRenderer *Canvas::add_strip(const Frame &frame)
   return strip;
 }
 
+std::array<double, 2> Canvas::extent(const Vec3 &towards, const std::vector<Vec3> &points)
+{
+  const Bounds bounds = bounds_of(axes_of(towards), points);
+  return {bounds.high[0] - bounds.low[0], bounds.high[1] - bounds.low[1]};
+}
+
 void Canvas::look(vtkRenderer *strip, const Vec3 &towards, const std::vector<Vec3> &points)
 {
-  const Vec3 ahead = unit(towards), side = unit(cross(ahead, {0, 0, 1})), up = cross(side, ahead);
-  double low[3] = {1e300, 1e300, 1e300}, high[3] = {-1e300, -1e300, -1e300};
-  const Vec3 *const axes[3] = {&side, &up, &ahead};
-  for (const Vec3 &p : points)
-    for (int i = 0; i < 3; ++i) {
-      low[i] = std::min(low[i], dot(p, *axes[i]));
-      high[i] = std::max(high[i], dot(p, *axes[i]));
-    }
+  const Axes seen = axes_of(towards);
+  const auto [low, high] = bounds_of(seen, points);
+  const Vec3 &ahead = seen.ahead, &up = seen.up;
+  const Vec3 *const axes[3] = {&seen.side, &seen.up, &seen.ahead};
   Vec3 middle{};
   for (std::size_t d = 0; d < 3; ++d)
     for (int i = 0; i < 3; ++i)
@@ -130,41 +148,7 @@ void Canvas::look(vtkRenderer *strip, const Vec3 &towards, const std::vector<Vec
   camera->SetViewUp(up.data());
   camera->SetParallelScale(1.06 * half);
   camera->SetClippingRange(0.1, 3 * distance);
-}
-
-void Canvas::text(double x, double y, const std::string &words, int points, Align align)
-{
-  vtkNew<vtkTextActor> actor;
-  actor->SetInput(words.c_str());
-  style(actor->GetTextProperty(), font, points);
-  actor->GetTextProperty()->SetJustification(align == Align::start    ? VTK_TEXT_LEFT
-                                             : align == Align::centre ? VTK_TEXT_CENTERED
-                                                                      : VTK_TEXT_RIGHT);
-  actor->GetTextProperty()->SetVerticalJustificationToCentered();
-  actor->GetPositionCoordinate()->SetCoordinateSystemToNormalizedViewport();
-  actor->SetPosition(x, y);
-  paper->AddActor2D(actor);
-}
-
-void Canvas::colour_bar(const ColourScale &scale, double from, double to)
-{
-  constexpr double bottom = 0.03;
-  vtkNew<vtkScalarBarActor> bar;
-  bar->SetLookupTable(scale.table());
-  bar->SetOrientationToHorizontal();
-  bar->GetPositionCoordinate()->SetCoordinateSystemToNormalizedViewport();
-  bar->SetPosition(from, bottom);
-  bar->SetWidth(to - from);
-  bar->SetHeight(0.055);
-  bar->SetBarRatio(0.45);
-  bar->SetNumberOfLabels(scale.labels);
-  bar->SetLabelFormat("%.3g");
-  bar->SetTitle("");
-  bar->UnconstrainedFontSizeOn();
-  bar->SetTextPositionToPrecedeScalarBar();
-  style(bar->GetLabelTextProperty(), font, 20);
-  paper->AddActor2D(bar);
-  text(0.5 * (from + to), bottom + 0.075, scale.title, 22, Align::centre);
+  lift_lines(strip, ahead);
 }
 
 void Canvas::clear()
@@ -213,56 +197,4 @@ void Canvas::write_png(const std::string &path)
                             "check the rights and the space of the disk");
 }
 
-vtkSmartPointer<vtkActor> surface_actor(vtkPolyData *surface, const Colour &colour, double opacity)
-{
-  vtkNew<vtkPolyDataNormals> normals;
-  normals->SetInputData(surface);
-  normals->SetFeatureAngle(30);
-  normals->Update();
-  vtkNew<vtkPolyDataMapper> mapper;
-  mapper->SetInputData(normals->GetOutput());
-  mapper->ScalarVisibilityOff();
-  auto actor = vtkSmartPointer<vtkActor>::New();
-  actor->SetMapper(mapper);
-  vtkProperty *const look = actor->GetProperty();
-  look->SetColor(colour[0], colour[1], colour[2]);
-  look->SetOpacity(opacity);
-  look->SetAmbient(0.5);
-  look->SetDiffuse(0.5);
-  return actor;
-}
-
-vtkSmartPointer<vtkActor> coloured_actor(vtkPolyData *surface, const ColourScale &scale)
-{
-  auto actor = surface_actor(surface, {1, 1, 1});
-  vtkMapper *const mapper = actor->GetMapper();
-  mapper->SetLookupTable(scale.table());
-  mapper->UseLookupTableScalarRangeOn();
-  mapper->InterpolateScalarsBeforeMappingOn();
-  mapper->ScalarVisibilityOn();
-  mapper->SetScalarModeToUsePointData();
-  // Shading darkens a little, so that the form is seen and the colour is still that of the bar.
-  actor->GetProperty()->SetAmbient(0.75);
-  actor->GetProperty()->SetDiffuse(0.25);
-  return actor;
-}
-
-vtkSmartPointer<vtkActor> edge_actor(vtkPolyData *surface, const Colour &colour, double width)
-{
-  vtkNew<vtkFeatureEdges> edges;
-  edges->SetInputData(surface);
-  edges->SetFeatureAngle(35);
-  edges->NonManifoldEdgesOff();
-  edges->ColoringOff();
-  edges->Update();
-  vtkNew<vtkPolyDataMapper> mapper;
-  mapper->SetInputData(edges->GetOutput());
-  mapper->ScalarVisibilityOff();
-  auto actor = vtkSmartPointer<vtkActor>::New();
-  actor->SetMapper(mapper);
-  actor->GetProperty()->SetColor(colour[0], colour[1], colour[2]);
-  actor->GetProperty()->SetLineWidth(float(width));
-  actor->GetProperty()->LightingOff();
-  return actor;
-}
 } // namespace overbend::viz

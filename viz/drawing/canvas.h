@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "viz/drawing/colour_map.h"
+#include "viz/drawing/colour_scale.h"
 #include "viz/drawing/headless_window.h"
 
 #include <vtkActor.h>
-#include <vtkLookupTable.h>
 #include <vtkNew.h>
 #include <vtkPolyData.h>
 #include <vtkRenderer.h>
@@ -23,15 +22,6 @@ using Vec3 = std::array<double, 3>;
 // installed.
 std::string font_file();
 
-// The colours of `cividis` from a least to a largest value.
-struct ColourScale
-{
-  double from = 0, to = 1;
-  std::string title; // with the unit
-  int labels = 6;
-  vtkSmartPointer<vtkLookupTable> table() const;
-};
-
 enum class Align { start, centre, end };
 
 // Part of a picture, shares of its width and height.
@@ -45,6 +35,9 @@ struct Frame
 class Canvas
 {
 public:
+  // The points' extent seen along a direction, in m: across the picture, and up.
+  static std::array<double, 2> extent(const Vec3 &towards, const std::vector<Vec3> &points);
+
   // Throws CannotDraw.
   Canvas(int width, int height);
 
@@ -54,8 +47,14 @@ public:
   void look(vtkRenderer *strip, const Vec3 &towards, const std::vector<Vec3> &points);
 
   void text(double x, double y, const std::string &words, int size, Align align = Align::start);
-  // A bar of colours along the lower edge.
-  void colour_bar(const ColourScale &scale, double from = 0.32, double to = 0.72);
+  // A text at a place in a strip, on white.
+  void label(vtkRenderer *strip, const Vec3 &place, const std::string &words, int size,
+             Align align = Align::start);
+  // A box of one colour.
+  void box(const Frame &frame, const Colour &colour);
+  // Boxes side by side from the start of a frame to its end. What is painted first lies over what
+  // is painted later.
+  void boxes(const Frame &frame, const std::vector<Colour> &colours);
   void clear(); // texts, bars and strips
 
   void write_png(const std::string &path);    // FileError
@@ -72,10 +71,18 @@ private:
   std::vector<unsigned char> rgb;
 };
 
+// From the lower edge: the bar of colours with numbers in its unit, below them in the other one.
+void draw_legend(Canvas &canvas, const ColourScale &scale, double from = 0.32, double to = 0.72);
+
 // A surface in one colour, or coloured by its point values.
 vtkSmartPointer<vtkActor> surface_actor(vtkPolyData *surface, const Colour &colour,
                                         double opacity = 1);
 vtkSmartPointer<vtkActor> coloured_actor(vtkPolyData *surface, const ColourScale &scale);
+// Lines of one colour.
+vtkSmartPointer<vtkActor> line_actor(vtkPolyData *lines, const Colour &colour, double width);
+// Paths from point to point in one colour.
+vtkSmartPointer<vtkActor> path_actor(const std::vector<std::vector<Vec3>> &paths,
+                                     const Colour &colour, double width);
 // Its sharp edges as lines.
 vtkSmartPointer<vtkActor> edge_actor(vtkPolyData *surface, const Colour &colour, double width);
 } // namespace overbend::viz

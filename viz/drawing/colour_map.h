@@ -13,6 +13,13 @@ using Colour = std::array<double, 3>; // red, green, blue, 0 to 1
 // ten colours as in widespread plotting libraries [S].
 Colour cividis(double share);
 
+// For signed amounts, from -1 to 1 (beyond: the ends): blue below zero, light grey at zero, brown
+// above; the same amount has the same lightness on both sides. Mixed for this program.
+Colour blue_to_brown(double share);
+
+// Of a limit that is passed: lies on neither map.
+constexpr Colour over_the_limit = {0.85, 0.0, 0.55};
+
 // Relative luminance of a colour (ITU-R BT.709 weights on linear light), 0 to 1.
 double luminance(const Colour &colour);
 

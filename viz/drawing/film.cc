@@ -48,7 +48,7 @@ Film::Film(const std::string &to, int width, int height, int frames_per_second) 
       program.c_str(), "-hide_banner", "-loglevel", "error",     "-y",         "-f",
       "rawvideo",      "-pix_fmt",     "rgb24",     "-s",        size.c_str(), "-r",
       rate.c_str(),    "-i",           "-",         "-an",       "-c:v",       "libx264",
-      "-preset",       "veryfast",     "-crf",      "20",        "-threads",   "2",
+      "-preset",       "fast",         "-crf",      "25",        "-threads",   "2",
       "-pix_fmt",      "yuv420p",      "-fflags",   "+bitexact", "-flags:v",   "+bitexact",
       "-movflags",     "+faststart",   "-f",        "mp4",       part.c_str(), nullptr};
   int ends[2];

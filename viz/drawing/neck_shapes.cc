@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "viz/drawing/neck_shapes.h"
 
+#include <vtkAppendPolyData.h>
 #include <vtkCellType.h>
+#include <vtkClipPolyData.h>
 #include <vtkContourFilter.h>
 #include <vtkDataSetSurfaceFilter.h>
 #include <vtkDoubleArray.h>
@@ -13,6 +15,10 @@ namespace overbend::viz
 {
 namespace
 {
+constexpr const char *built_name[3] = {"built x", "built y", "built z"};
+// Exactly on the symmetry plane faces of cells would come out twice or not at all.
+constexpr double beside_the_middle = 1e-6;
+
 vtkSmartPointer<vtkDoubleArray> point_values(const std::vector<double> &value, const char *name)
 {
   auto values = vtkSmartPointer<vtkDoubleArray>::New();
@@ -23,7 +29,18 @@ vtkSmartPointer<vtkDoubleArray> point_values(const std::vector<double> &value, c
   return values;
 }
 
-vtkSmartPointer<vtkUnstructuredGrid> grid(const std::vector<Vec3> &places,
+// Coordinate i of the straight neck, as point values.
+vtkSmartPointer<vtkDoubleArray> built(const std::vector<double> &nodes, std::size_t i,
+                                      const char *name)
+{
+  std::vector<double> coordinate(nodes.size() / 3);
+  for (std::size_t n = 0; n < coordinate.size(); ++n)
+    coordinate[n] = nodes[3 * n + i];
+  return point_values(coordinate, name);
+}
+
+vtkSmartPointer<vtkUnstructuredGrid> grid(const std::vector<double> &nodes,
+                                          const std::vector<Vec3> &places,
                                           const std::vector<int> &cells, int nodes_per_cell,
                                           int type, const std::vector<double> &value)
 {
@@ -41,10 +58,26 @@ vtkSmartPointer<vtkUnstructuredGrid> grid(const std::vector<Vec3> &places,
       ids[k] = cells[c + k];
     made->InsertNextCell(type, nodes_per_cell, ids.data());
   }
-  if (!value.empty()) {
+  if (!value.empty())
     made->GetPointData()->SetScalars(point_values(value, "value"));
-  }
+  for (std::size_t i = 0; i < 3; ++i)
+    made->GetPointData()->AddArray(built(nodes, i, built_name[i]));
   return made;
+}
+
+// Where the point values of a name have given values.
+vtkSmartPointer<vtkPolyData> level_of(vtkDataSet *cells, const char *name,
+                                      const std::vector<double> &at)
+{
+  vtkNew<vtkContourFilter> cut;
+  cut->SetInputData(cells);
+  cut->SetInputArrayToProcess(0, 0, 0, vtkDataObject::FIELD_ASSOCIATION_POINTS, name);
+  cut->ComputeNormalsOff();
+  cut->ComputeScalarsOff();
+  for (std::size_t i = 0; i < at.size(); ++i)
+    cut->SetValue(int(i), at[i]);
+  cut->Update();
+  return cut->GetOutput();
 }
 
 vtkSmartPointer<vtkPolyData> surface_of(vtkUnstructuredGrid *cells)
@@ -73,7 +106,7 @@ NeckShapes::NeckShapes(const solver::MeshData &of) : mesh(of) {}
 vtkSmartPointer<vtkUnstructuredGrid> NeckShapes::neck_grid(const std::vector<Vec3> &places,
                                                            const std::vector<double> &value) const
 {
-  return grid(places, mesh.cells, 27, VTK_TRIQUADRATIC_HEXAHEDRON, value);
+  return grid(mesh.nodes, places, mesh.cells, 27, VTK_TRIQUADRATIC_HEXAHEDRON, value);
 }
 
 vtkSmartPointer<vtkPolyData> NeckShapes::outside(const std::vector<Vec3> &places,
@@ -85,28 +118,50 @@ vtkSmartPointer<vtkPolyData> NeckShapes::outside(const std::vector<Vec3> &places
 vtkSmartPointer<vtkPolyData> NeckShapes::middle_cut(const std::vector<Vec3> &places,
                                                     const std::vector<double> &value) const
 {
-  // The surface y = 0 of the straight neck as a level of y, carried along by the bending.
-  std::vector<double> across(places.size());
-  for (std::size_t n = 0; n < across.size(); ++n)
-    across[n] = mesh.nodes[3 * n + 1];
-  const auto cells = neck_grid(places, across);
-  cells->GetPointData()->AddArray(point_values(value, "shown"));
-  vtkNew<vtkContourFilter> cut;
-  cut->SetInputData(cells);
-  cut->ComputeNormalsOff();
-  cut->ComputeScalarsOff();
-  // Exactly on the symmetry plane faces of cells would come out twice or not at all.
-  cut->SetValue(0, 1e-6);
-  cut->Update();
-  vtkSmartPointer<vtkPolyData> surface = cut->GetOutput();
-  surface->GetPointData()->SetActiveScalars("shown");
-  return surface;
+  const auto cells = neck_grid(places, value);
+  const auto cut = level_of(cells, "built y", {beside_the_middle});
+  cut->GetPointData()->SetActiveScalars("value");
+  return cut;
 }
 
 vtkSmartPointer<vtkPolyData> NeckShapes::glue_line(std::size_t line,
                                                    const std::vector<Vec3> &places,
                                                    const std::vector<double> &value) const
 {
-  return surface_of(grid(places, mesh.glue.lines.at(line).faces, 9, VTK_BIQUADRATIC_QUAD, value));
+  return surface_of(grid(mesh.glue.nodes, places, mesh.glue.lines.at(line).faces, 9,
+                         VTK_BIQUADRATIC_QUAD, value));
+}
+
+vtkSmartPointer<vtkPolyData> NeckShapes::glue_cut(std::size_t line,
+                                                  const std::vector<Vec3> &places) const
+{
+  return level_of(glue_line(line, places, {}), "built y", {beside_the_middle});
+}
+
+vtkSmartPointer<vtkPolyData> NeckShapes::levels(vtkPolyData *surface, const std::vector<double> &at)
+{
+  return level_of(surface, "value", at);
+}
+
+vtkSmartPointer<vtkPolyData> NeckShapes::across_top(vtkPolyData *surface,
+                                                    const std::vector<double> &places, double depth)
+{
+  vtkNew<vtkAppendPolyData> all;
+  for (const double x : places) {
+    const auto around = level_of(surface, "built x", {x});
+    vtkDataArray *const height = around->GetPointData()->GetArray("built z");
+    if (height == nullptr || around->GetNumberOfPoints() == 0)
+      continue;
+    vtkNew<vtkClipPolyData> top;
+    around->GetPointData()->SetActiveScalars("built z");
+    top->SetInputData(around);
+    top->SetValue(height->GetRange()[1] - depth);
+    top->Update();
+    all->AddInputData(top->GetOutput());
+  }
+  if (all->GetNumberOfInputConnections(0) == 0)
+    return vtkSmartPointer<vtkPolyData>::New();
+  all->Update();
+  return all->GetOutput();
 }
 } // namespace overbend::viz

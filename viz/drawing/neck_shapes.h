@@ -20,7 +20,8 @@ std::vector<Vec3> moved(const std::vector<double> &nodes, const std::vector<doub
                         double times);
 
 // The shapes of a mesh at one moment, their curved faces cut into small flat ones. `value` has one
-// number a node (empty: none) and becomes the point values.
+// number a node (empty: none) and becomes the point values. Where a point lies in the straight neck
+// goes along with it.
 class NeckShapes
 {
 public:
@@ -34,6 +35,15 @@ public:
   // One glue line, of mesh.glue.lines.
   vtkSmartPointer<vtkPolyData> glue_line(std::size_t line, const std::vector<Vec3> &places,
                                          const std::vector<double> &value) const;
+
+  // Where a glue line crosses y = 0 of the straight neck.
+  vtkSmartPointer<vtkPolyData> glue_cut(std::size_t line, const std::vector<Vec3> &places) const;
+  // Lines across a surface at places x (m) of the straight neck, where it is the board's top: not
+  // more than `depth` (m) under the highest point of each.
+  static vtkSmartPointer<vtkPolyData> across_top(vtkPolyData *surface, const std::vector<double> &x,
+                                                 double depth);
+  // Lines of equal point values on a surface.
+  static vtkSmartPointer<vtkPolyData> levels(vtkPolyData *surface, const std::vector<double> &at);
 
 private:
   vtkSmartPointer<vtkUnstructuredGrid> neck_grid(const std::vector<Vec3> &places,

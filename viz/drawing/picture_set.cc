@@ -1,9 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "viz/drawing/picture_set.h"
 
-#include "cases/text/units.h"
 #include "solver/results/text_file.h"
-#include "solver/words/shop_words.h"
 #include "viz/drawing/views.h"
 
 #include <algorithm>
@@ -14,26 +12,31 @@ namespace overbend::viz
 {
 namespace
 {
-namespace fs = std::filesystem;
-
-const Colour wood = {0.72, 0.52, 0.35}, straight_grey = {0.62, 0.62, 0.62};
+constexpr Frame upper_half{0, 0.505, 1, 0.865}, lower_half{0, 0.145, 1, 0.505};
+constexpr double label_height = 0.035;
+constexpr double under_the_top = 1e-3; // m: what lies deeper is seen from below
 
 std::string number(double value)
 {
   return solver::number_text(value, 3);
 }
 
-constexpr Frame upper_half{0, 0.5, 1, 0.865}, lower_half{0, 0.14, 1, 0.495};
-
-void append(std::vector<Vec3> &all, const std::vector<Vec3> &more)
+// Places and what the bar needs over them.
+std::vector<Vec3> with_head_room(std::vector<Vec3> places)
 {
-  all.insert(all.end(), more.begin(), more.end());
+  constexpr double bar = 0.016; // m
+  Vec3 top = *std::max_element(places.begin(), places.end(),
+                               [](const Vec3 &a, const Vec3 &b) { return a[2] < b[2]; });
+  top[2] += bar;
+  places.push_back(top);
+  return places;
 }
 } // namespace
 
 PictureSet::PictureSet(const std::string &of)
     : folder(of), story(of), results(story.results()), shapes(results.mesh()),
-      canvas(picture_width, picture_height), times(story.magnification())
+      frame(results.mesh(), story.the_case()), bench(of, story.the_case(), results.mesh()),
+      canvas(picture_width, picture_height)
 {
   make_pictures_folder(folder);
 }
@@ -59,18 +62,18 @@ void PictureSet::heading(const std::string &title, const std::string &under)
 {
   canvas.clear();
   canvas.text(0.02, 0.955, title, 34);
-  canvas.text(0.02, 0.9, under, 22);
+  canvas.text(0.02, 0.9, under, 20);
 }
 
-std::string PictureSet::scale_of_bending() const
+std::string PictureSet::scale_of_bending(double times) const
 {
   return times > 1 ? " Bending drawn " + number(times) + " times as large as it is."
                    : " Bending drawn true to scale.";
 }
 
-void PictureSet::note_on_bending(const std::string &more)
+void PictureSet::note_on_bending(double times, const std::string &more)
 {
-  canvas.text(0.02, 0.04, scale_of_bending().substr(1), 20);
+  canvas.text(0.02, 0.04, scale_of_bending(times).substr(1), 20);
   canvas.text(0.98, 0.04, more, 20, Align::end);
 }
 
@@ -78,182 +81,109 @@ Picture PictureSet::save(const std::string &name, const std::string &caption,
                          const std::string &alternative)
 {
   const std::string file = "pictures/" + name + ".png";
-  canvas.write_png((fs::path(folder) / file).string());
+  canvas.write_png((std::filesystem::path(folder) / file).string());
   return {file, caption, alternative};
 }
 
-vtkRenderer *PictureSet::labelled_strip(const Frame &frame, const std::string &label)
+vtkRenderer *PictureSet::labelled_strip(const Frame &place, const std::string &label)
 {
-  constexpr double line = 0.035;
-  canvas.text(frame.left + 0.02, frame.top - 0.5 * line, label, 20);
-  return canvas.add_strip({frame.left, frame.bottom, frame.right, frame.top - line});
+  canvas.text(place.left + 0.02, place.top - 0.5 * label_height, label, 20);
+  return canvas.add_strip({place.left, place.bottom, place.right, place.top - label_height});
 }
 
-std::vector<Vec3> PictureSet::places(std::size_t step) const
+std::vector<double> PictureSet::seen(std::size_t step) const
 {
-  return moved(results.mesh().nodes, results.field(step, "displacement"), times);
+  const std::vector<double> u = results.field(step, "displacement");
+  return frame.without(frame.motion(u), results.mesh().nodes, u);
 }
 
-void PictureSet::coloured_strip(const Frame &frame, const std::string &label, std::size_t step,
+double PictureSet::times_for(std::size_t step) const
+{
+  const double aspect = (upper_half.top - upper_half.bottom - label_height) * picture_height /
+                        ((upper_half.right - upper_half.left) * picture_width);
+  return fitting_magnification(results.mesh().nodes, {seen(step)}, from_above, 0.95 * aspect);
+}
+
+Vec3 PictureSet::show(vtkRenderer *strip, const Probe &probe, const std::vector<Vec3> &at)
+{
+  const Vec3 from = at[bench.nearest(probe.place)];
+  Vec3 to = from;
+  to[2] += probe.lift;
+  if (probe.lift != 0)
+    strip->AddActor(path_actor({{from, to}}, line_dark, 1.2));
+  // Near the body a text would run out of the picture.
+  if (from[0] > 0.6 * story.the_case().neck.scale_length)
+    canvas.label(strip, to, probe.words + " \u2022", 18, Align::end);
+  else
+    canvas.label(strip, to, "\u2022 " + probe.words, 18);
+  to[2] *= 1.1; // the text's own height
+  return to;
+}
+
+void PictureSet::above_and_below(std::size_t step, const std::vector<double> &value,
+                                 const ColourScale &scale, const std::vector<Probe> &probes)
+{
+  coloured_strip(upper_half, "from above", step, value, scale, true, probes);
+  coloured_strip(lower_half, "from below", step, value, scale, false, probes);
+}
+
+void PictureSet::coloured_strip(const Frame &place, const std::string &label, std::size_t step,
                                 const std::vector<double> &value, const ColourScale &scale,
-                                const Vec3 &towards)
+                                bool above, const std::vector<Probe> &probes)
 {
-  vtkRenderer *const strip = labelled_strip(frame, label);
-  const std::vector<Vec3> at = places(step);
+  vtkRenderer *const strip = labelled_strip(place, label);
+  const std::vector<Vec3> at = moved(results.mesh().nodes, seen(step), times_for(step));
   const auto surface = shapes.outside(at, value);
   strip->AddActor(coloured_actor(surface, scale));
   strip->AddActor(edge_actor(surface, line_dark, 1.2));
-  canvas.look(strip, towards, at);
+  if (!scale.marks.empty())
+    strip->AddActor(line_actor(NeckShapes::levels(surface, scale.marks), {0, 0, 0}, 1.5));
+  bench.draw_frets(strip, surface);
+  bench.draw_bench(strip, at, results.on_bench(step));
+  if (above)
+    for (const BenchShapes::FretNode &one : bench.numbered_frets())
+      canvas.label(strip, at[one.node], std::to_string(one.fret), 14, Align::centre);
+  for (const Probe &probe : probes)
+    if ((probe.place[2] > -under_the_top) == above)
+      show(strip, probe, at);
+  canvas.look(strip, above ? from_above : from_below, with_head_room(at));
 }
 
-void PictureSet::cut_strip(const Frame &frame, const std::string &label, std::size_t step,
-                           const std::vector<double> &value, const ColourScale &scale)
+void PictureSet::cut_strip(const Frame &place, const std::string &label, std::size_t step,
+                           const std::vector<double> &value, const ColourScale &scale,
+                           const std::vector<Probe> &probes)
 {
-  vtkRenderer *const strip = labelled_strip(frame, label);
-  const std::vector<Vec3> at = places(step);
-  strip->AddActor(coloured_actor(shapes.middle_cut(at, value), scale));
-  canvas.look(strip, from_bass_level, at);
+  vtkRenderer *const strip = labelled_strip(place, label);
+  const solver::MeshData &mesh = results.mesh();
+  const double times = times_for(step);
+  const std::vector<Vec3> at = moved(mesh.nodes, seen(step), times);
+  const auto cut = shapes.middle_cut(at, value);
+  strip->AddActor(coloured_actor(cut, scale));
+  std::vector<double> every_five;
+  for (double level = scale.from + 5; level < scale.to; level += 5)
+    every_five.push_back(level);
+  strip->AddActor(line_actor(NeckShapes::levels(cut, every_five), {0.25, 0.25, 0.25}, 1));
+  if (!mesh.glue.lines.empty()) {
+    const std::vector<double> u = results.field(step, "glue_displacement");
+    const std::vector<Vec3> glue =
+        moved(mesh.glue.nodes,
+              frame.without(frame.motion(results.field(step, "displacement")), mesh.glue.nodes, u),
+              times);
+    for (std::size_t line = 0; line < mesh.glue.lines.size(); ++line)
+      strip->AddActor(line_actor(shapes.glue_cut(line, glue), {0, 0, 0}, 3));
+  }
+  bench.draw_bench(strip, at, results.on_bench(step));
+  std::vector<Vec3> all = with_head_room(at);
+  for (const Probe &probe : probes)
+    all.push_back(show(strip, probe, at));
+  canvas.look(strip, from_bass_level, all);
 }
 
-void PictureSet::glue_strip(const Frame &frame, const std::string &label, std::size_t step,
+void PictureSet::glue_strip(const Frame &place, const std::string &label, std::size_t step,
                             const ColourScale &scale)
 {
-  draw_glue_lines(canvas, labelled_strip(frame, label), shapes, results.mesh(),
-                  results.field(step, "glue_slip"), scale);
-}
-
-Picture PictureSet::beside_straight()
-{
-  const std::vector<RunStory::Moment> moments = story.moments();
-  heading("The neck beside the straight one", story.the_case().title);
-  const std::vector<Vec3> straight = moved(results.mesh().nodes, {}, 1);
-  std::vector<Vec3> all = straight;
-  for (const RunStory::Moment &moment : moments)
-    append(all, places(moment.step));
-  const double height = 0.79 / double((moments.size() + 1) / 2);
-  std::string described;
-  for (std::size_t m = 0; m < moments.size(); ++m) {
-    const std::string &name = moments[m].name;
-    const std::size_t step = moments[m].step;
-    const double left = 0.5 * double(m % 2), top = 0.865 - double(m / 2) * height;
-    const std::string reading = story.reading(step);
-    canvas.text(left + 0.02, top - 0.02, name + ": " + story.moment(step), 20);
-    canvas.text(left + 0.02, top - 0.055, reading, 18);
-    vtkRenderer *const strip = canvas.add_strip({left, top - height, left + 0.5, top - 0.07});
-    const auto ghost = shapes.outside(straight), bent = shapes.outside(places(step));
-    strip->AddActor(surface_actor(ghost, straight_grey, 0.35));
-    strip->AddActor(edge_actor(ghost, straight_grey, 1));
-    strip->AddActor(surface_actor(bent, wood));
-    strip->AddActor(edge_actor(bent, line_dark, 1.2));
-    canvas.look(strip, from_bass, all);
-    described += name + (reading.empty() ? "" : ", " + reading) + "; ";
-  }
-  note_on_bending("grey: straight");
-  return save("beside_straight",
-              "The neck from the bass side at " + std::to_string(moments.size()) +
-                  " moments, beside the straight one (grey)." + scale_of_bending(),
-              "Side views of the neck beside the straight one: " + described + "bending drawn " +
-                  number(times) + " times as large.");
-}
-
-Picture PictureSet::stress()
-{
-  const auto extreme = story.extreme("stress_along_grain");
-  const double most = round_up(std::max(-extreme.least, extreme.largest));
-  ColourScale scale = from_zero(most, "stress along the grain, MPa (+ pulls, \u2212 presses)");
-  scale.from = -most;
-  scale.labels = 2 * scale.labels - 1;
-  const auto value = results.field(extreme.step, "stress_along_grain");
-  const auto [least, largest] = std::minmax_element(value.begin(), value.end());
-  const std::string when = story.moment(extreme.step);
-  heading("Stress along the grain, when it is highest", when);
-  coloured_strip(upper_half, "from above", extreme.step, value, scale, from_above);
-  coloured_strip(lower_half, "from below", extreme.step, value, scale, from_below);
-  canvas.colour_bar(scale);
-  note_on_bending();
-  const std::string range = number(*least) + " to " + number(*largest) + " MPa";
-  return save("stress",
-              "Stress along the grain at its highest, " + when + ": " + range + "." +
-                  scale_of_bending(),
-              "The bent neck from above and from below, coloured by stress along the grain, " +
-                  range + ".");
-}
-
-Picture PictureSet::strength()
-{
-  const auto extreme = story.extreme("use_of_strength");
-  const ColourScale scale =
-      from_zero(100 * extreme.largest, "share of the wood's strength in use, %");
-  auto value = results.field(extreme.step, "use_of_strength");
-  for (double &v : value)
-    v *= 100;
-  const std::string most = solver::fixed(100 * extreme.largest, 0) + " %";
-  const std::string when = story.moment(extreme.step);
-  heading("Use of the wood's strength, when it is highest: " + most,
-          when + "; 100 % breaks; the glue lines are judged apart");
-  coloured_strip(upper_half, "from above", extreme.step, value, scale, from_above);
-  coloured_strip(lower_half, "from below", extreme.step, value, scale, from_below);
-  canvas.colour_bar(scale);
-  note_on_bending();
-  return save(
-      "strength",
-      "Share of the wood's strength in use at its highest, " + most + ", " + when + "." +
-          scale_of_bending(),
-      "The bent neck from above and from below, coloured by the share of strength in use, up to " +
-          most + ".");
-}
-
-Picture PictureSet::temperature()
-{
-  const std::size_t step = *story.end_of_heating();
-  const auto value = results.field(step, "temperature");
-  const auto [least, largest] = std::minmax_element(value.begin(), value.end());
-  const ColourScale scale = temperature_scale({*least, *largest, step});
-  const std::string when = story.moment(step);
-  heading("Temperature at the end of heating", when);
-  coloured_strip(upper_half, "from above", step, value, scale, from_above);
-  cut_strip(lower_half, "cut along the middle (white: rod channel)", step, value, scale);
-  canvas.colour_bar(scale);
-  note_on_bending();
-  const std::string range = number(*least) + " to " + number(*largest) + " \u00b0C (" +
-                            number(1.8 * *least + 32) + " to " + number(1.8 * *largest + 32) +
-                            " \u00b0F)";
-  return save(
-      "temperature",
-      "Temperature at the end of heating, " + when + ": " + range + "." + scale_of_bending(),
-      "The neck from above and cut along its middle, coloured by temperature, " + range + ".");
-}
-
-Picture PictureSet::slip()
-{
-  const auto extreme = story.extreme("glue_slip");
-  const ColourScale scale = from_zero(extreme.largest, slip_label);
-  std::vector<RunStory::Moment> moments = story.moments();
-  moments.erase(std::remove_if(moments.begin(), moments.end(),
-                               [](const RunStory::Moment &m) {
-                                 return m.kind == RunStory::MomentKind::start ||
-                                        m.kind == RunStory::MomentKind::released;
-                               }),
-                moments.end());
-  const auto &lines = results.mesh().glue.lines;
-  const bool scarf = std::any_of(lines.begin(), lines.end(),
-                                 [](const auto &line) { return line.name == "scarf"; });
-  heading("Slip of the glue lines, against the neck as built",
-          std::string("from above, wood taken away, bass side below") +
-              (scarf ? "; the scarf joint's line drawn in the place of the headstock" : ""));
-  const double height = 0.73 / double(moments.size());
-  for (std::size_t m = 0; m < moments.size(); ++m) {
-    const double top = 0.87 - double(m) * height;
-    glue_strip({0, top - height, 1, top}, moments[m].name + ": " + story.moment(moments[m].step),
-               moments[m].step, scale);
-  }
-  canvas.colour_bar(scale);
-  canvas.text(0.02, 0.04, "Drawn straight and true to scale.", 20);
-  const std::string most = cases::both_lengths(1e-3 * extreme.largest);
-  std::string named;
-  for (const RunStory::Moment &moment : moments)
-    named += (named.empty() ? "" : ", ") + moment.name;
-  return save("slip", "Slip of the glue lines (" + named + "); at most " + most + ".",
-              "Glue lines from above, coloured by how far they have slipped, up to " + most + ".");
+  vtkRenderer *const strip = labelled_strip(place, label);
+  draw_glue_lines(canvas, strip, shapes, results.mesh(), results.field(step, "glue_slip"), scale);
+  bench.draw_frets(strip, shapes.outside(moved(results.mesh().nodes, {}, 1)));
 }
 } // namespace overbend::viz

@@ -12,20 +12,12 @@
 namespace overbend::viz
 {
 // The directions they look along: from above and from below past the bass side.
-constexpr Vec3 from_above = {0.08, 1, -0.9}, from_below = {0.08, 1, 0.9}, from_bass = {0, 1, -0.12},
+constexpr Vec3 from_above = {0.03, 1, -0.8}, from_below = {0.03, 1, 0.75},
                from_bass_level = {0, 1, 0}, from_top = {0, 0.25, -1};
 constexpr Colour line_dark = {0.2, 0.2, 0.2}, line_light = {0.75, 0.75, 0.75};
 
 // Makes the folder "pictures" in a results folder. FileError.
 void make_pictures_folder(const std::string &folder);
-
-// From 0 to a round number, with labels at round numbers.
-ColourScale from_zero(double most, const std::string &title);
-// Of scales that can show one unit only: the other one of the trade by the side.
-constexpr const char *slip_label = "slip of the glue lines, mm (0.1 mm: 3.9 thou)";
-
-// Degrees Celsius between full tens.
-ColourScale temperature_scale(const RunStory::Extreme &extreme);
 
 // The glue lines coloured by a value at their points, from above, in the outline of the straight
 // neck. The scarf's lies under the board's, so it is shown in the place of the headstock.

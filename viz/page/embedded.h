@@ -10,6 +10,8 @@ extern const char *const card_script;
 extern const char *const report_style;
 extern const char *const index_style;
 extern const char *const sheet_style;
+extern const char *const neck_colours_script;
+extern const char *const neck_data_script;
 extern const char *const neck_view_script;
 extern const char *const three_script;
 extern const char *const orbit_controls_script;

@@ -102,9 +102,10 @@ std::string base64(const std::string &bytes)
 
 std::string as_html(const Document &d)
 {
-  std::string policy = "default-src 'none'; base-uri 'none'; form-action 'none'; img-src data:; "
-                       "style-src " +
-                       hash_source(d.style);
+  std::string policy =
+      "default-src 'none'; base-uri 'none'; form-action 'none'; img-src data:; media-src data:; "
+      "style-src " +
+      hash_source(d.style);
   std::string scripts;
   for (const std::string &script : d.scripts) {
     check_that_it_stays_inside(script);

@@ -28,7 +28,7 @@ extern const char *const table_end;
 std::string base64(const std::string &bytes);
 
 // A document that runs and shows nothing but what is in it: a content-security policy allows the
-// given style and scripts by their hash, and pictures as data.
+// given style and scripts by their hash, and pictures and films as data.
 struct Document
 {
   std::string title;
@@ -39,6 +39,6 @@ struct Document
 };
 std::string as_html(const Document &document);
 
-// A file as a data address; the kind is "image/png" or "image/svg+xml".
+// A file as a data address; the kind is "image/png", "image/svg+xml" or "video/mp4".
 std::string data_address(const std::string &bytes, const std::string &kind);
 } // namespace overbend::viz

@@ -65,13 +65,17 @@ std::string stage_table(const PlanFile &plan, const std::string &caption, const 
   return out + table_end;
 }
 
-std::string figure(Plotter &plotter, const Plot &plot, const std::string &heading,
-                   const std::string &alternative, const std::string &table)
+// Nothing where there is nothing to draw.
+std::string figure(Plotter &plotter, const Plot &plot, const std::string &alternative,
+                   const std::string &table)
 {
-  std::string out = "<section class=\"plot\">\n<h3>" + heading + "</h3>\n";
+  if (plot.curves.empty())
+    return "";
+  std::string out = "<section class=\"plot\">\n<h3>" + words(plot.title) + "</h3>\n";
   const std::string svg = plotter.draw(plot);
   if (!svg.empty())
-    out += "<img width=\"900\" height=\"470\" alt=\"" + escaped(alternative) + "\" src=\"" +
+    out += "<img width=\"" + std::to_string(plot_width) + "\" height=\"" +
+           std::to_string(plot_height) + "\" alt=\"" + escaped(alternative) + "\" src=\"" +
            data_address(svg, "image/svg+xml") + "\">\n";
   return out + table + "</section>\n";
 }
@@ -82,47 +86,60 @@ std::string along_the_board(const PlanFile &plan, Plotter &plotter)
 {
   if (!plan.has("/stages"))
     return "";
-  return figure(plotter, gap_plot(plan), "Gap under the straightedge along the board",
+  return figure(plotter, free_bow_plot(plan),
+                "Lines of the bow on the centre line at each fret, one for each stage out of the "
+                "clamp, with the target and the range from a fast to a slow line. The second table "
+                "after it holds its numbers.",
+                "") +
+         figure(plotter, clamp_bow_plot(plan),
                 std::string("Lines of the bow on the centre line at each fret, one for each stage "
-                            "from as found to strung.") +
+                            "in the clamp.") +
                     beside,
                 stage_table(plan,
                             "Bow on the centre line at each fret, mm / thou; - is past straight",
                             "bow_centre_m", As::pair)) +
-         figure(plotter, twist_plot(plan), "Twist along the neck",
+         figure(plotter, clamp_change_plot(plan),
+                "Lines of the bow on the centre line at each fret, each stage in the clamp less "
+                "the one before: what setting again and the heat have changed.",
+                "") +
+         figure(plotter, twist_plot(plan),
                 std::string("Lines of the twist against the body-side rest fret at each fret, one "
-                            "for each stage.") +
+                            "for each stage out of the clamp.") +
                     beside,
                 stage_table(plan, "Twist against the fret at the body", "twist_rad", As::angle));
 }
 
+std::string temperatures(const PlanFile &plan, Plotter &plotter)
+{
+  if (!plan.has("/curves/bar_K"))
+    return "";
+  return figure(
+      plotter, temperature_plot(plan),
+      std::string("Lines over the clock until release: bar, board top, glue line, probe, mid-shaft "
+                  "and back, with the limits at which to stop.") +
+          beside,
+      time_table(plan, "Temperature at the ends of the phases, at the probe's place along the neck",
+                 {{"bar", "bar_K", As::temperature},
+                  {"board top", "board_top_K", As::temperature},
+                  {"glue line, middle", "glue_line_K", As::temperature},
+                  {"probe", "probe_K", As::temperature},
+                  {"mid-shaft", "mid_shaft_K", As::temperature},
+                  {"back", "back_K", As::temperature}}));
+}
+
 std::string over_time(const PlanFile &plan, Plotter &plotter)
 {
-  std::string out;
-  if (plan.has("/curves/bar_K"))
-    out += figure(
-        plotter, temperature_plot(plan), "Temperature",
-        std::string("Lines over the clock until release: bar, board top, probe, glue line, "
-                    "mid-shaft and back.") +
-            beside,
-        time_table(plan,
-                   "Temperature at the ends of the phases, at the probe's place along the neck",
-                   {{"bar", "bar_K", As::temperature},
-                    {"board top", "board_top_K", As::temperature},
-                    {"probe", "probe_K", As::temperature},
-                    {"glue line", "glue_line_K", As::temperature},
-                    {"mid-shaft", "mid_shaft_K", As::temperature},
-                    {"back", "back_K", As::temperature}}));
-  out += figure(plotter, cord_plot(plan), "Pull of the cords",
-                std::string("Lines over the clock until release: bass cord, treble cord, load on "
-                            "the cradle.") +
+  std::string out = temperatures(plan, plotter);
+  out += figure(plotter, cord_plot(plan),
+                std::string("Lines over the clock until release: pull on the bass side, pull on "
+                            "the treble side, load on the cradle, with the limit of the pull.") +
                     beside,
                 time_table(plan, "Pull of the cords at the ends of the phases",
                            {{"bass", "cord_bass_N", As::force},
                             {"treble", "cord_treble_N", As::force},
                             {"cradle", "cradle_N", As::force}}));
   if (plan.has("/curves/slip_nut_end_m"))
-    out += figure(plotter, slip_plot(plan), "Slip of the board's glue line",
+    out += figure(plotter, slip_plot(plan),
                   std::string("Lines over the clock: slip at the nut end and at the body end.") +
                       beside,
                   time_table(plan, "Slip, board against shaft, towards the body +",
@@ -143,13 +160,13 @@ std::string report_plots(const PlanFile &plan)
                                          {"twist", "twist_rad", As::angle}};
   std::string plots =
       along_the_board(plan, plotter) + over_time(plan, plotter) +
-      figure(plotter, bow_plot(plan), "Bow from the clamp to the last reading",
-             std::string("Lines of the bow on bass, centre and treble line over "
-                         "the days.") +
+      figure(plotter, bow_plot(plan),
+             std::string("Lines of the bow on bass, centre and treble line over the phases, with "
+                         "the target and the range from a fast to a slow line.") +
                  beside,
              time_table(plan, "Bow (mm / thou) and twist at the ends of the phases", bows));
   if (has_year(plan))
-    plots += figure(plotter, year_plot(plan), "Bow over the year",
+    plots += figure(plotter, year_plot(plan),
                     std::string("Lines of the bow on bass, centre and treble line over the days "
                                 "after release.") +
                         beside,

@@ -98,6 +98,11 @@ Pictures drawn_pictures(const std::string &folder)
   return read_or_say(folder, "pictures.json");
 }
 
+Pictures drawn_animation(const std::string &folder)
+{
+  return read_or_say(folder, "history.json");
+}
+
 Pictures draw_animation(const std::string &folder)
 {
   forget(folder, "history.json");

@@ -37,4 +37,7 @@ Pictures drawn_pictures(const std::string &folder);
 // Makes pictures/history.mp4 (1280 x 720), the whole history with the clock in the picture. Needs
 // the program ffmpeg. Takes about a minute of processor time.
 Pictures draw_animation(const std::string &folder);
+
+// The film of an earlier draw_animation of this folder, as drawn_pictures.
+Pictures drawn_animation(const std::string &folder);
 } // namespace overbend::viz

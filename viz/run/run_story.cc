@@ -46,7 +46,7 @@ RunStory::RunStory(const std::string &folder)
   bow = centre_bow(folder);
   // The neck as found is a step, but no moment of the table.
   if (file.phase(0) == solver::as_found && bow.size() + 1 == file.n_steps())
-    bow.insert(bow.begin(), NAN);
+    bow.insert(bow.begin(), case_.found.bow_centre);
   if (bow.size() != file.n_steps())
     bow.clear(); // a run that was killed has no readings yet
   bow_fret = case_.found.bow_fret;
@@ -137,11 +137,22 @@ std::string RunStory::moment(const std::string &phase, double time) const
 
 std::string RunStory::reading(std::size_t step) const
 {
+  const std::optional<double> read = bow_at(step);
+  return read ? reading_of(*read) : "";
+}
+
+std::optional<double> RunStory::bow_at(std::size_t step) const
+{
   if (bow.empty() || !std::isfinite(bow[step]))
-    return "";
+    return {};
+  return bow[step];
+}
+
+std::string RunStory::reading_of(double bow_in_m) const
+{
   return (case_.readings.edge_on == cases::EdgeOn::wood ? "notched edge on the wood at fret "
                                                         : "straightedge at fret ") +
-         std::to_string(bow_fret) + ": " + solver::bow_in_words(bow[step]);
+         std::to_string(bow_fret) + ": " + solver::bow_in_words(bow_in_m);
 }
 
 RunStory::Extreme RunStory::extreme(const std::string &field) const

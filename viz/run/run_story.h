@@ -54,6 +54,8 @@ public:
 
   // What the straightedge reads on the centre line then, in words; empty if it was not read.
   std::string reading(std::size_t step) const;
+  std::string reading_of(double bow_in_m) const;
+  std::optional<double> bow_at(std::size_t step) const; // m; none: not read
 
   // The largest value of a field over all steps and nodes, and the step it occurs at first.
   struct Extreme

@@ -11,11 +11,13 @@ namespace overbend::viz
 // plan's stages, from results.h5.
 struct ViewData
 {
-  // JSON: counts, stages and fields with their range, in the order of the bytes.
+  // JSON: counts, stages with what the bench reads, fields with their range and colours, frets and
+  // rest frets, in the order of the bytes.
   std::string description;
   // Base 64 of little-endian bytes. For the wood, then for the glue lines: nodes (float32, mm),
-  // triangles (uint32), then for each stage the displacement (int16, times "step" mm) and each
-  // field (uint16 over its range).
+  // triangles (uint32), sharp edges (uint32), then for each stage the displacement (int16, times
+  // "step" mm; as a straightedge meets the neck, run/edge_frame.h) and each field (uint16 over its
+  // range).
   std::string bytes;
   std::string why_not; // a sentence, where there is nothing to draw
 };
