@@ -40,7 +40,7 @@ class Neck:
         self.refuse_what_is_left_out()
         self.glue_pairs = self.pair("board_glue_upper", "board_glue_lower")
         self.tongue = {}
-        if case.truth("board.tongue_glued") and "tongue-loose" not in faults:
+        if case.truth("board.tongue_glued") and "along-as-across" not in faults:
             self.tongue = area_of_nodes(mesh, "tongue_under")
         if "line-left-out" in faults:
             self.glue_pairs = [(u, l, a * 1e-9) for u, l, a in self.glue_pairs]
