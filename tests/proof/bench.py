@@ -42,7 +42,7 @@ class Bench:
 
 
 def spread(mesh, nodes, point, force):
-    """Forces on nodes that have the resultant `force` at `point`: even, and turning with the arm."""
+    """Forces on nodes with the resultant `force` at `point`: even, and turning with the arm."""
     place = mesh.position[nodes]
     arm = place - place.mean(0)
     inertia = np.eye(3) * (arm ** 2).sum() - arm.T @ arm

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""Decks for CalculiX (ccx) in SI: nodes, cells of 20 nodes, equations, springs; runs and results."""
+"""Decks for CalculiX (ccx) in SI: nodes, elements, equations, springs; runs and results."""
 
 import subprocess
 from pathlib import Path

@@ -75,7 +75,7 @@ def strain_turn(frame):
 
 
 def face_shapes(count, point):
-    """Of a face of 9 nodes, or of 8 (serendipity: what the middle node would be is interpolated)."""
+    """Of a face of 9 nodes, or of 8 (the middle one is interpolated)."""
     value, slope = shapes(FACE_PLACES, point)
     if count == 9:
         return value, slope

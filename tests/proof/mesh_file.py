@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""The mesh of `overbend mesh` (Gmsh 4.1, text): nodes, 27-node cells by piece, 9-node faces by name.
+"""The mesh of `overbend mesh` (Gmsh 4.1, text): nodes, cells by piece, faces by name.
 
 Reference coordinates of the nodes are those of Gmsh's manual (node ordering); `check` looks that
 they fit the places.

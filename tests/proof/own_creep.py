@@ -2,9 +2,9 @@
 """A creep history at one temperature and moisture: Kelvin chains in the wood, Maxwell branches in
 the line, solved in time by an assembly of its own. CalculiX has no law of this kind.
 
-Wood: strain = S_0 sigma + sum e_i, de_i/dxi = (g_i J sigma - e_i)/tau_i. The part of creep that does
-not come back moves alike while a stress lasts; here all of it does, which is right as long as
-stresses do not go back.
+Wood: strain = S_0 sigma + sum e_i, de_i/dxi = (g_i J sigma - e_i)/tau_i. The part of creep that
+does not come back moves alike while a stress lasts; here all of it does, which is right as long
+as stresses do not go back.
 Line: tau = G_plateau gamma + sum q_k, dq_k/dxi = G_k dgamma/dxi - q_k/tau_k.
 """
 

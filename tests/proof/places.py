@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""The twenty places at which neck and reference are compared: nodes of both meshes nearest to them."""
+"""The twenty places at which neck and reference are compared, as nodes of the mesh."""
 
 import numpy as np
 

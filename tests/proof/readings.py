@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""The bow that a straightedge would read, from displacements of a reference; the program's column."""
+"""The bow that an edge would read, from displacements of a reference; the program's column."""
 
 import h5py
 import numpy as np

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""What the reference says of each proof: {node: displacement or temperature} at a time, by solver."""
+"""What a reference says of a proof: {node: displacement or temperature}, by solver."""
 
 from bench import Bench, bear_on_cradle, hold_body, pull_cords, string_up
 from ccx_heat import Heat

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""What the heat equation needs, from the case: woods, surfaces, lines, heater. SI, temperatures K."""
+"""What the heat equation needs, from the case: woods, surfaces, lines, heater. SI, K."""
 
 import math
 from dataclasses import dataclass
