@@ -3,6 +3,7 @@ overbend_test(test_pages QUICK
   SOURCES
     ${CMAKE_CURRENT_SOURCE_DIR}/pages.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/plots.cc
+    ${CMAKE_CURRENT_SOURCE_DIR}/view.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/edge_frame.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/intake_sheet.cc
     ${CMAKE_CURRENT_SOURCE_DIR}/child_program.cc

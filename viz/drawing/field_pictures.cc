@@ -73,6 +73,13 @@ std::vector<PictureSet::Probe> PictureSet::strength_by_part() const
   return probes;
 }
 
+double PictureSet::cut_at() const
+{
+  constexpr double beside = 1e-3; // m, of the channel's wall
+  const double wall = story.the_case().neck.rod.channel_width / 2;
+  return wall > 0 ? wall + beside : 0;
+}
+
 std::vector<PictureSet::Probe> PictureSet::temperatures(const std::vector<double> &value) const
 {
   const cases::Case &c = story.the_case();
@@ -80,11 +87,12 @@ std::vector<PictureSet::Probe> PictureSet::temperatures(const std::vector<double
   const double top = c.neck.board_thickness, deep = -0.03, aside = 0.045; // m
   const double near_nut = cases::fret_position(c.neck.scale_length, 3),
                join = cases::fret_position(c.neck.scale_length, c.neck.join_fret);
-  std::vector<Probe> probes = {{{near_nut, 0, top}, "board", aside},
-                               {{c.probe.x, 0, 0}, "glue line", 1.2 * aside},
-                               {{c.probe.x, 0, deep}, "back", -aside},
-                               {{join, 0, 0}, "glue line", 1.2 * aside},
-                               {{join, 0, deep}, "back", -aside}};
+  const double y = cut_at();
+  std::vector<Probe> probes = {{{near_nut, y, top}, "board", aside},
+                               {{c.probe.x, y, 0}, "glue line", 1.2 * aside},
+                               {{c.probe.x, y, deep}, "back", -aside},
+                               {{join, y, 0}, "glue line", 1.2 * aside},
+                               {{join, y, deep}, "back", -aside}};
   for (Probe &probe : probes) {
     const std::size_t n = bench.nearest(probe.place);
     probe.place = {nodes[3 * n], nodes[3 * n + 1], nodes[3 * n + 2]};
@@ -156,19 +164,20 @@ Picture PictureSet::temperature()
   const double times = times_for(step);
   heading("Temperature at the end of heating", when + "; dark frame over the board: the bar");
   coloured_strip({0, 0.505, 1, 0.865}, "from above", step, value, scale, true, {});
-  cut_strip({0, 0.145, 1, 0.505},
-            "cut along the middle; black: glue lines; white: rod channel; a line every 5 \u00b0C "
-            "(9 \u00b0F)",
-            step, value, scale, temperatures(value));
+  cut_strip(
+      {0, 0.145, 1, 0.505},
+      std::string(cut_at() > 0 ? "cut just beside the rod's channel" : "cut along the middle") +
+          "; black: glue lines; a line every 5 \u00b0C (9 \u00b0F)",
+      step, value, scale, temperatures(value));
   draw_legend(canvas, scale);
   note_on_bending(times);
   const std::string range = number(*least) + " to " + number(*largest) + " \u00b0C (" +
                             number(1.8 * *least + 32) + " to " + number(1.8 * *largest + 32) +
                             " \u00b0F)";
-  return save(
-      "temperature",
-      "Temperature at the end of heating, " + when + ": " + range + "." + scale_of_bending(times),
-      "The neck from above and cut along its middle, coloured by temperature, " + range + ".");
+  return save("temperature",
+              "Temperature at the end of heating, " + when + ": " + range + "." +
+                  scale_of_bending(times),
+              "The neck from above and cut along, coloured by temperature, " + range + ".");
 }
 
 Picture PictureSet::slip()

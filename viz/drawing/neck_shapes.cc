@@ -17,7 +17,7 @@ namespace
 {
 constexpr const char *built_name[3] = {"built x", "built y", "built z"};
 // Exactly on the symmetry plane faces of cells would come out twice or not at all.
-constexpr double beside_the_middle = 1e-6;
+constexpr double off_the_nodes = 1e-6;
 
 vtkSmartPointer<vtkDoubleArray> point_values(const std::vector<double> &value, const char *name)
 {
@@ -115,11 +115,11 @@ vtkSmartPointer<vtkPolyData> NeckShapes::outside(const std::vector<Vec3> &places
   return surface_of(neck_grid(places, value));
 }
 
-vtkSmartPointer<vtkPolyData> NeckShapes::middle_cut(const std::vector<Vec3> &places,
-                                                    const std::vector<double> &value) const
+vtkSmartPointer<vtkPolyData> NeckShapes::cut_along(double y, const std::vector<Vec3> &places,
+                                                   const std::vector<double> &value) const
 {
   const auto cells = neck_grid(places, value);
-  const auto cut = level_of(cells, "built y", {beside_the_middle});
+  const auto cut = level_of(cells, "built y", {y + off_the_nodes});
   cut->GetPointData()->SetActiveScalars("value");
   return cut;
 }
@@ -132,10 +132,10 @@ vtkSmartPointer<vtkPolyData> NeckShapes::glue_line(std::size_t line,
                          VTK_BIQUADRATIC_QUAD, value));
 }
 
-vtkSmartPointer<vtkPolyData> NeckShapes::glue_cut(std::size_t line,
+vtkSmartPointer<vtkPolyData> NeckShapes::glue_cut(std::size_t line, double y,
                                                   const std::vector<Vec3> &places) const
 {
-  return level_of(glue_line(line, places, {}), "built y", {beside_the_middle});
+  return level_of(glue_line(line, places, {}), "built y", {y + off_the_nodes});
 }
 
 vtkSmartPointer<vtkPolyData> NeckShapes::levels(vtkPolyData *surface, const std::vector<double> &at)

@@ -29,15 +29,16 @@ public:
 
   vtkSmartPointer<vtkPolyData> outside(const std::vector<Vec3> &places,
                                        const std::vector<double> &value = {}) const;
-  // The cut where the straight neck has y = 0.
-  vtkSmartPointer<vtkPolyData> middle_cut(const std::vector<Vec3> &places,
-                                          const std::vector<double> &value) const;
+  // The cut along the neck where the straight one has this y (m).
+  vtkSmartPointer<vtkPolyData> cut_along(double y, const std::vector<Vec3> &places,
+                                         const std::vector<double> &value) const;
   // One glue line, of mesh.glue.lines.
   vtkSmartPointer<vtkPolyData> glue_line(std::size_t line, const std::vector<Vec3> &places,
                                          const std::vector<double> &value) const;
 
-  // Where a glue line crosses y = 0 of the straight neck.
-  vtkSmartPointer<vtkPolyData> glue_cut(std::size_t line, const std::vector<Vec3> &places) const;
+  // Where a glue line crosses that cut.
+  vtkSmartPointer<vtkPolyData> glue_cut(std::size_t line, double y,
+                                        const std::vector<Vec3> &places) const;
   // Lines across a surface at places x (m) of the straight neck, where it is the board's top: not
   // more than `depth` (m) under the highest point of each.
   static vtkSmartPointer<vtkPolyData> across_top(vtkPolyData *surface, const std::vector<double> &x,

@@ -157,7 +157,7 @@ void PictureSet::cut_strip(const Frame &place, const std::string &label, std::si
   const solver::MeshData &mesh = results.mesh();
   const double times = times_for(step);
   const std::vector<Vec3> at = moved(mesh.nodes, seen(step), times);
-  const auto cut = shapes.middle_cut(at, value);
+  const auto cut = shapes.cut_along(cut_at(), at, value);
   strip->AddActor(coloured_actor(cut, scale));
   std::vector<double> every_five;
   for (double level = scale.from + 5; level < scale.to; level += 5)
@@ -170,7 +170,7 @@ void PictureSet::cut_strip(const Frame &place, const std::string &label, std::si
               frame.without(frame.motion(results.field(step, "displacement")), mesh.glue.nodes, u),
               times);
     for (std::size_t line = 0; line < mesh.glue.lines.size(); ++line)
-      strip->AddActor(line_actor(shapes.glue_cut(line, glue), {0, 0, 0}, 3));
+      strip->AddActor(line_actor(shapes.glue_cut(line, cut_at(), glue), {0, 0, 0}, 3));
   }
   bench.draw_bench(strip, at, results.on_bench(step));
   std::vector<Vec3> all = with_head_room(at);

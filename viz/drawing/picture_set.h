@@ -65,7 +65,9 @@ private:
   void coloured_strip(const Frame &frame, const std::string &label, std::size_t step,
                       const std::vector<double> &value, const ColourScale &scale, bool from_above,
                       const std::vector<Probe> &probes);
-  // Its cut along the middle, with the glue lines.
+  // Where the neck is cut along (y, m): over a rod's channel there is no glue, so just beside it.
+  double cut_at() const;
+  // The neck cut along there, with the glue lines.
   void cut_strip(const Frame &frame, const std::string &label, std::size_t step,
                  const std::vector<double> &value, const ColourScale &scale,
                  const std::vector<Probe> &probes);

@@ -8,8 +8,8 @@
 
 namespace overbend::viz
 {
-// viz/paraview/open_in_paraview.py.in, embedded by the build.
-extern const char *const opener_template;
+// viz/paraview/open_in_paraview.py.in and layouts_in_paraview.py.in, embedded by the build.
+extern const char *const open_in_paraview, *const layouts_in_paraview;
 
 namespace
 {
@@ -81,7 +81,7 @@ void replace(std::string &text, const std::string &mark, const std::string &valu
 
 void write_paraview_opener(const std::string &folder, const OpenerView &view)
 {
-  std::string script = opener_template;
+  std::string script = std::string(open_in_paraview) + layouts_in_paraview;
   replace(script, "@MAGNIFICATION@", solver::number_text(view.magnification));
   replace(script, "@DISPLACEMENT@", python_text(view.displacement));
   replace(script, "@STRESS@", python_field(view.stress));
