@@ -92,13 +92,7 @@ private:
     watch.end_stage();
 
     const HeatReader reader(workbench, heat, &moisture);
-    std::string text =
-        history_text(c, history, as_built, [&](double time) { return reader.at(time); }) +
-        peaks_text(c, peaks);
-    if (const auto course = free_course(c, history, found.diagnosis, materials::LineSpeed::middle))
-      text += folded(free_warming_text({*course}), "", "");
-    for (const std::string &sentence : left_out_of_the_air(c))
-      text += folded(sentence + "\n", "", "");
+    const std::string text = text_of(history, found.diagnosis, reader, peaks);
     record.wall_time = watch.seconds();
     record.exit_reason = "done";
     fields.finish(
@@ -110,6 +104,19 @@ private:
     write_text_file((std::filesystem::path(folder) / "gaps.csv").string(),
                     to_csv(gaps_table(c, history, as_built, across), record));
     write(text, workbench.mechanics.counts());
+  }
+
+  std::string text_of(const History &history, const Diagnosis &diagnosis, const HeatReader &reader,
+                      const Peaks &peaks) const
+  {
+    std::string text =
+        history_text(c, history, diagnosis.as_built, [&](double time) { return reader.at(time); }) +
+        peaks_text(c, peaks);
+    if (const auto course = free_course(c, history, diagnosis, materials::LineSpeed::middle))
+      text += folded(free_warming_text({*course}), "", "");
+    for (const std::string &sentence : left_out_of_the_air(c))
+      text += folded(sentence + "\n", "", "");
+    return text;
   }
 
   void write(const std::string &text, const SolverCounts &counts)

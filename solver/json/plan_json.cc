@@ -33,6 +33,34 @@ Json verdict(const Verdict &v)
           {"cautions", v.shown_cautions()}, {"alternatives", v.alternatives}};
 }
 
+// What the strings do to the neck, and what that tells of its wood.
+void add_strings(const PlanReport &report, Json &json)
+{
+  json["stiffness_factor"] =
+      report.stiffness_factor ? Json(*report.stiffness_factor) : Json(nullptr);
+  if (report.lifts)
+    json["strings"] = {{"lift_found_m", report.lifts->found},
+                       {"lift_planned_m", report.lifts->planned},
+                       {"tension_found_N", report.found_tension},
+                       {"tension_planned_N", report.planned_tension}};
+}
+
+Json warmth_of(const LineWarmth &line)
+{
+  return {{"nut_end_K", line.nut_end},
+          {"middle_K", line.middle},
+          {"body_end_K", line.body_end},
+          {"nut_end_Pa", line.nut_modulus},
+          {"middle_Pa", line.middle_modulus},
+          {"body_end_Pa", line.body_modulus},
+          {"hot_time_s", line.hot_time},
+          {"humidity_before", line.humidity_before},
+          {"humidity", line.humidity},
+          {"humidity_driest", line.driest},
+          {"softens_before_K", line.softens_before},
+          {"softens_driest_K", line.softens_driest}};
+}
+
 // JSON has no word for a number that is not finite, and the library would write null.
 void check_finite(const Json &json, const std::string &path = "")
 {
@@ -64,26 +92,9 @@ std::string plan_json(const PlanReport &report, const Record &record)
       {"cord_limit_N", c.bench.cord_limit},
       {"pulls", pull_names(c)},
       {"cord_per_button_turn_m", by_buttons(c) ? Json(report.cord_per_turn) : Json(nullptr)}};
-  json["stiffness_factor"] =
-      report.stiffness_factor ? Json(*report.stiffness_factor) : Json(nullptr);
-  if (report.lifts)
-    json["strings"] = {{"lift_found_m", report.lifts->found},
-                       {"lift_planned_m", report.lifts->planned},
-                       {"tension_found_N", report.found_tension},
-                       {"tension_planned_N", report.planned_tension}};
+  add_strings(report, json);
   if (report.line)
-    json["glue_line_at_end_of_heat"] = {{"nut_end_K", report.line->nut_end},
-                                        {"middle_K", report.line->middle},
-                                        {"body_end_K", report.line->body_end},
-                                        {"nut_end_Pa", report.line->nut_modulus},
-                                        {"middle_Pa", report.line->middle_modulus},
-                                        {"body_end_Pa", report.line->body_modulus},
-                                        {"hot_time_s", report.line->hot_time},
-                                        {"humidity_before", report.line->humidity_before},
-                                        {"humidity", report.line->humidity},
-                                        {"humidity_driest", report.line->driest},
-                                        {"softens_before_K", report.line->softens_before},
-                                        {"softens_driest_K", report.line->softens_driest}};
+    json["glue_line_at_end_of_heat"] = warmth_of(*report.line);
   Json columns = Json::array();
   for (const PlanColumn &p : report.columns)
     columns.push_back(column(report, p));
