@@ -34,8 +34,13 @@ class Solid:
         return np.matmul(weighted, strain)
 
     def stiffness(self, compliance):
-        shape = (len(self.volume), 27, 6, 81)
-        forces = self.times_law(compliance, self.strains.reshape(shape))
+        """Of compliances by piece (wood axes)."""
+        return self.stiffness_of(np.linalg.inv(self.by_cell(compliance))[:, None])
+
+    def stiffness_of(self, law):
+        """Of stiffnesses (cells, 27 or 1 points, 6, 6) in wood axes."""
+        weighted = law * self.volume[:, :, None, None]
+        forces = np.matmul(weighted, self.strains.reshape(len(self.volume), 27, 6, 81))
         k = np.matmul(self.strains.transpose(0, 2, 1), forces.reshape(self.strains.shape))
         rows = np.repeat(self.dof, 81, axis=1).ravel()
         columns = np.tile(self.dof, (1, 81)).ravel()
