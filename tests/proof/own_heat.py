@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""Heat by an assembly of its own: 27-node cells; faces, contact and radiation at points of faces."""
+"""Heat by an assembly of its own: 27-node cells; films and contact at points of faces."""
 
 import numpy as np
 import scipy.sparse as sparse
