@@ -15,6 +15,7 @@ from warmth import GLUE_CONDUCTANCE, STEFAN_BOLTZMANN
 LAYER_CONDUCTIVITY = 0.01  # W/(m K), of the cells of the bar's contact: 0.2 to 0.4 mm thick
 TEMPERATURE = 11  # CalculiX's number of that unknown
 SAMPLES = 12  # along each side of a face, for what the bar covers
+SKIN, SKIN_CONDUCTIVITY = 1e-5, 0.05  # m, W/(m K): cells that only carry a film
 PATCHES = 4  # along each side of a face that is covered in part
 
 
@@ -148,7 +149,8 @@ class Heat:
             share = self.share_covered(face)
             self.covered[name, k] = share
             if 0 < share < 1:
-                self.add_patches(f"P{name[0]}{k}", facing_up(face, self.position), resistance)
+                self.add_patches(f"P{name[0]}{k}", facing_up(face, self.position), resistance,
+                                 self.warmth.film[name])
             if share < 1:
                 continue
             low = [n + 1 for n in facing_up(face, self.position)]
@@ -159,8 +161,9 @@ class Heat:
             self.deck.elements("C3D20", group, [self.thin_cell(low, [tops[n] for n in low])])
             self.section(group, LAYER_CONDUCTIVITY)
 
-    def add_patches(self, group, face, resistance):
-        """A face that is covered in part: small cells, tied to it, each with its covered share."""
+    def add_patches(self, group, face, resistance, film):
+        """A face that is covered in part: small cells tied to it, each with its covered share of
+        the contact, and a skin with the rest of the film."""
         size, grid = 2 / PATCHES, {}
         for i in range(PATCHES + 1):
             for j in range(PATCHES + 1):
@@ -169,26 +172,34 @@ class Heat:
                 low = self.new_node(place)
                 self.deck.equation([(low, TEMPERATURE, -1.0)] + [
                     (n + 1, TEMPERATURE, v) for n, v in zip(face, value) if abs(v) > 1e-12])
-                grid[i, j] = low, self.top(place, resistance)
+                skin = self.new_node(place + [0, 0, SKIN])
+                grid[i, j] = low, self.top(place, resistance), skin
         for i in range(PATCHES):
             for j in range(PATCHES):
                 share = self.share_covered(face, (i * size - 1, j * size - 1), size)
+                ring = [grid[i, j], grid[i + 1, j], grid[i + 1, j + 1], grid[i, j + 1]]
+                low, top, skin = zip(*ring)
+                name = f"{group}N{i}N{j}"
                 if share > 0:
-                    ring = [grid[i, j], grid[i + 1, j], grid[i + 1, j + 1], grid[i, j + 1]]
-                    name = f"{group}N{i}N{j}"
-                    self.deck.elements("C3D8", name, [[n[0] for n in ring] + [n[1] for n in ring]])
+                    self.deck.elements("C3D8", name, [low + top])
                     self.section(name, LAYER_CONDUCTIVITY * share)
+                if share < 1:
+                    cell = self.deck.elements("C3D8", name + "S", [low + skin])
+                    self.section(name + "S", SKIN_CONDUCTIVITY)
+                    self.add_film(cell, 2, film, 1 - share)
+
+    def add_film(self, cell, number, film, share=1.0):
+        self.films.append((cell, number, film.conductance * share))
+        if film.emissivity > 0:
+            self.radiation.append((cell, number, film.emissivity * share))
 
     def add_films(self):
+        """Of the faces that the bar does not touch."""
         for name, film in self.warmth.film.items():
             for k, face in enumerate(self.mesh.face.get(name, [])):
-                free = 1 - self.covered.get((name, k), 0.0)
-                cell, number = self.find(face)
-                if free > 0:
-                    self.films.append((self.cell_number[cell], number, film.conductance * free))
-                    if film.emissivity > 0:
-                        self.radiation.append((self.cell_number[cell], number,
-                                               film.emissivity * free))
+                if self.covered.get((name, k), 0.0) == 0:
+                    cell, number = self.find(face)
+                    self.add_film(self.cell_number[cell], number, film)
 
     def step(self, power, start, seconds=None, dt=None, every=1):
         """Cards of a steady step (no seconds) or of one of even increments."""

@@ -1,6 +1,8 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """Quadratic elements of 27 nodes in Gmsh's order: shapes, element matrices, weights of faces."""
 
+from functools import lru_cache
+
 import numpy as np
 
 from mesh_file import CELL_PLACES, FACE_PLACES
@@ -74,8 +76,9 @@ def strain_turn(frame):
     return turn
 
 
+@lru_cache(maxsize=None)
 def face_shapes(count, point):
-    """Of a face of 9 nodes, or of 8 (the middle one is interpolated)."""
+    """Of a face of 9 nodes, or of 8 (the middle one is interpolated); asked again and again."""
     value, slope = shapes(FACE_PLACES, point)
     if count == 9:
         return value, slope

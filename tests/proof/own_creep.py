@@ -104,7 +104,7 @@ class Line:
         return -sum(self.rows[i].T @ (self.area * rest[i]) for i in (0, 1))
 
 
-def stretches(duration, first=2.0, each=4):
+def stretches(duration, first=10.0, each=3):
     """Steps that double after every few, so that few matrices are needed."""
     left, dt, steps = duration, first, []
     while left > 1e-6:

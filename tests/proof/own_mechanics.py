@@ -34,8 +34,13 @@ class Solid:
         return np.matmul(weighted, strain)
 
     def stiffness(self, compliance):
-        shape = (len(self.volume), 27, 6, 81)
-        forces = self.times_law(compliance, self.strains.reshape(shape))
+        """Of compliances by piece (wood axes)."""
+        return self.stiffness_of(np.linalg.inv(self.by_cell(compliance))[:, None])
+
+    def stiffness_of(self, law):
+        """Of stiffnesses (cells, 27 or 1 points, 6, 6) in wood axes."""
+        weighted = law * self.volume[:, :, None, None]
+        forces = np.matmul(weighted, self.strains.reshape(len(self.volume), 27, 6, 81))
         k = np.matmul(self.strains.transpose(0, 2, 1), forces.reshape(self.strains.shape))
         rows = np.repeat(self.dof, 81, axis=1).ravel()
         columns = np.tile(self.dof, (1, 81)).ravel()
@@ -103,12 +108,11 @@ def load_vector(bench, size):
 
 
 class BandFactor:
-    """Cholesky of a symmetric matrix; unknowns in the order of x, which makes a slender band."""
+    """Cholesky of a symmetric matrix; unknowns in the order along the neck: a slender band."""
 
-    def __init__(self, matrix, position):
+    def __init__(self, matrix, along):
         size = matrix.shape[0]
-        along = np.append(np.repeat(position[:, 0], 3), np.inf)
-        self.order = np.argsort(along[:size], kind="stable")
+        self.order = np.argsort(along, kind="stable")
         m = sparse.tril(matrix.tocsr()[self.order][:, self.order]).tocoo()
         band = np.zeros((int((m.row - m.col).max()) + 1, size))
         np.add.at(band, (m.row - m.col, m.col), m.data)
@@ -129,7 +133,8 @@ class Held:
         self.single = [s for s in bench.springs if s.one_sided]
         rows = rows_matrix(both, size)
         self.matrix = matrix + rows.T @ sparse.diags([s.stiffness for s in both]) @ rows
-        self.factor = BandFactor(self.matrix, position)
+        along = np.append(np.repeat(position[:, 0], 3), np.inf)  # the tip last
+        self.factor = BandFactor(self.matrix, along)
         self.rows = rows_matrix(self.single, size)
         if self.single:
             self.moved = self.factor.solve(self.rows.T.toarray())

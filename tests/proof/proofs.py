@@ -9,7 +9,8 @@ from own_creep import creep_history
 from neck import Neck
 from places import twenty
 from readings import bow, told_bow
-from references import at_time, bench_of, ccx_elastic, ccx_heat, own_elastic
+from references import at_time, bench_of, ccx_elastic, ccx_heat, own_elastic, own_heat
+from slots import elastic_with_slots
 
 DISPLACEMENT, SAME_CELLS, KELVIN = 0.01, 0.001, 0.5  # tolerances; the second: alike discretised
 STEP, TOLD_FROM = 10.0, 240.0  # s, of the transient: increments of the reference, first comparison
@@ -67,11 +68,11 @@ def bow_row(work, values, row, solver):
                abs(told - ours) / abs(told), DISPLACEMENT, "%")
 
 
-def temperature_row(work, values, step, label):
+def temperature_row(work, values, step, label, solver):
     told = work.results.field(step, "temperature", work.places())
     ours = np.array([values[n][0] for n in work.spots]) - 273.15
     worst = int(np.argmax(abs(told - ours)))
-    return Row(work.name, label + ", degC", "CalculiX", told[worst], ours[worst],
+    return Row(work.name, label + ", degC", solver, told[worst], ours[worst],
                abs(told[worst] - ours[worst]), KELVIN, "K")
 
 
@@ -95,25 +96,50 @@ def clamp(work, faults=(), quick=False):
     return at_once(work, faults, quick, work.case.value("room.temperature"), 0, DISPLACEMENT)
 
 
+def slots(work, faults=(), quick=False):
+    """What a point of the cells has of a slot is taken in another way: not alike discretised."""
+    temperature = work.case.value("room.temperature")
+    neck = Neck(work.case, work.tables, work.mesh, faults)
+    bench = bench_of(work.case, work.tables, work.mesh, work.case.phases[0], faults)
+    values = elastic_with_slots(neck, bench, temperature)
+    return [displacement_row(work, values, 0, "own cells", DISPLACEMENT),
+            bow_row(work, values, 0, "own cells")]
+
+
 def expansion(work, faults=(), quick=False):
     return at_once(work, faults, quick, 313.15, -1)
 
 
 def steady(work, faults=(), quick=False):
-    heat = ccx_heat(work.case, work.tables, work.mesh, faults)
-    values, power = heat.steady(work.folder, "steady", work.case.value("room.temperature"))
-    return [temperature_row(work, values, -1, f"temperature, {power:.1f} W")]
+    common = work.case, work.tables, work.mesh, faults
+    values, power = own_heat(*common).steady()
+    rows = [temperature_row(work, values, -1, f"temperature, {power:.1f} W", "own cells")]
+    if not quick:
+        values, power = ccx_heat(*common).steady(work.folder, "steady",
+                                                 work.case.value("room.temperature"))
+        rows.append(temperature_row(work, values, -1, f"temperature, {power:.1f} W", "CalculiX"))
+    return rows
+
+
+def temperature_rows(work, blocks, solver):
+    """At the first and the last of the moments compared, and the worst between them."""
+    rows = [temperature_row(work, at_time(blocks, time), step,
+                            f"temperature at {time / 60:.1f} min", solver)
+            for step, time in enumerate(work.results.times()) if time >= TOLD_FROM]
+    return [rows[0], rows[-1]] + sorted(rows[1:-1], key=lambda r: -r.difference)[:1]
 
 
 def transient(work, faults=(), quick=False):
-    heat = ccx_heat(work.case, work.tables, work.mesh, faults)
+    common = work.case, work.tables, work.mesh, faults
+    heat, start = own_heat(*common), work.case.value("room.temperature")
     seconds = STEP * np.ceil(work.results.times()[-1] / STEP)
-    blocks = heat.run(work.folder, "transient", heat.bar.power,
-                      work.case.value("room.temperature"), seconds=seconds, dt=STEP)
-    rows = [temperature_row(work, at_time(blocks, time), step,
-                            f"temperature after {time / 60:.0f} min")
-            for step, time in enumerate(work.results.times()) if time >= TOLD_FROM]
-    return [rows[0], max(rows[1:-1] or rows, key=lambda r: r.difference), rows[-1]]
+    power = heat.bar.power
+    rows = temperature_rows(work, heat.transient(power, start, seconds, STEP), "own cells")
+    if not quick:
+        blocks = ccx_heat(*common).run(work.folder, "transient", power, start, seconds=seconds,
+                                       dt=STEP)
+        rows += temperature_rows(work, blocks, "CalculiX")
+    return rows
 
 
 def creep(work, faults=(), quick=False):
@@ -136,8 +162,8 @@ def creep(work, faults=(), quick=False):
                 1e3 * np.linalg.norm(ours[most]), off, DISPLACEMENT, "%")]
 
 
-PROOFS = {"elastic": elastic, "clamp": clamp, "expansion": expansion, "steady": steady,
-          "transient": transient, "creep": creep}
+PROOFS = {"elastic": elastic, "clamp": clamp, "slots": slots, "expansion": expansion,
+          "steady": steady, "transient": transient, "creep": creep}
 # Faults put into the reference's numbers, and the proof that must miss its tolerance.
 FAULTS = {
     "capacity": ("heat capacity 20 % too high", "transient"),

@@ -6,6 +6,7 @@ from ccx_heat import Heat
 from ccx_mechanics import Mechanics
 from mesh_file import Serendipity
 from neck import Neck
+from own_heat import OwnHeat
 from own_mechanics import Held, Solid, glue_stiffness
 from quantity import quantity
 from tables import REFERENCE_TEMPERATURE
@@ -44,6 +45,11 @@ def ccx_elastic(case, tables, mesh, temperature, faults, folder):
     bench = bench_of(case, tables, mesh, case.phases[0], faults)
     deck = Mechanics(neck, bench, neck.compliances(temperature), temperature)
     return deck.solve(folder, "mechanics")
+
+
+def own_heat(case, tables, mesh, faults):
+    neck = Neck(case, tables, mesh, faults)
+    return OwnHeat(Warmth(case, neck, case.value("room.temperature"), faults), Bar(case, tables))
 
 
 def ccx_heat(case, tables, mesh, faults):
