@@ -85,10 +85,8 @@ void BenchShapes::number_frets()
 
 void BenchShapes::draw_frets(vtkRenderer *strip, vtkPolyData *surface) const
 {
-  const double depth =
-      0.5 * bench.board_thickness; // the board's rounded edges lie 1 to 2 mm lower
-  strip->AddActor(
-      line_actor(NeckShapes::across_top(surface, bench.fret_x, depth), fret_grey, 1.3));
+  const double depth = 0.5 * bench.board_thickness; // the board's rounded edges lie 1 to 2 mm lower
+  strip->AddActor(line_actor(NeckShapes::across_top(surface, bench.fret_x, depth), fret_grey, 1.3));
   strip->AddActor(line_actor(NeckShapes::across_top(surface, {1e-4}, depth), fret_grey, 4));
 }
 
