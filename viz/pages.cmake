@@ -23,6 +23,7 @@ overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/report/index.css index_style)
 overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/sheet/sheet.css sheet_style)
 overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/view/neck_colours.js neck_colours_script)
 overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/view/neck_data.js neck_data_script)
+overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/view/neck_keys.js neck_keys_script)
 overbend_embed(${CMAKE_CURRENT_SOURCE_DIR}/view/neck_view.js neck_view_script)
 overbend_embed(${OVERBEND_THREE_JS} three_script
   LICENCE ${CMAKE_CURRENT_SOURCE_DIR}/view/three_licence.txt)

@@ -85,7 +85,7 @@ std::vector<PictureSet::Probe> PictureSet::temperatures(const std::vector<double
   const cases::Case &c = story.the_case();
   const std::vector<double> &nodes = results.mesh().nodes;
   const double top = c.neck.board_thickness, deep = -0.03, aside = 0.045; // m
-  const double near_nut = cases::fret_position(c.neck.scale_length, 3),
+  const double near_nut = cases::fret_position(c.neck.scale_length, 1),
                join = cases::fret_position(c.neck.scale_length, c.neck.join_fret);
   const double y = cut_at();
   std::vector<Probe> probes = {{{near_nut, y, top}, "board", aside},

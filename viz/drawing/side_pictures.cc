@@ -23,6 +23,11 @@ Picture PictureSet::beside_straight()
                                  return m.kind == RunStory::MomentKind::start && m.step > 0;
                                }),
                 moments.end());
+  moments.erase(std::unique(moments.begin(), moments.end(),
+                            [](const RunStory::Moment &a, const RunStory::Moment &b) {
+                              return a.step == b.step;
+                            }),
+                moments.end());
   heading("The neck and the straightedge", story.the_case().title);
   const double height = (upper_edge - lower_edge) / double((moments.size() + 1) / 2);
   std::vector<std::vector<double>> states;

@@ -40,7 +40,7 @@ double fitting_magnification(const std::vector<double> &nodes,
                              const Vec3 &towards, double aspect, double from_x)
 {
   double chosen = 1;
-  for (const double m : {2., 3., 4., 5., 6., 8., 10., 12., 15., 20., 25., 30., 40., 50., 100.}) {
+  for (const double m : {2., 3., 4., 5., 6., 8., 10., 12., 15., 20., 25., 30.}) {
     std::vector<Vec3> all;
     for (const auto &u : displacements) {
       const std::vector<Vec3> part = shown_part(nodes, moved(nodes, u, m), from_x);

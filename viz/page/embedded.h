@@ -12,6 +12,7 @@ extern const char *const index_style;
 extern const char *const sheet_style;
 extern const char *const neck_colours_script;
 extern const char *const neck_data_script;
+extern const char *const neck_keys_script;
 extern const char *const neck_view_script;
 extern const char *const three_script;
 extern const char *const orbit_controls_script;

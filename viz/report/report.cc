@@ -98,8 +98,8 @@ std::string report_page(const PlanFile &plan)
               "°C and °F, forces in N, kgf and lbf. Forward bow is +; twist is + with the treble "
               "corner of the nut up.</p></footer>\n";
   if (body.html.find("id=\"neck-data\"") != std::string::npos)
-    page.scripts = {three_script, orbit_controls_script, neck_colours_script, neck_data_script,
-                    neck_view_script};
+    page.scripts = {three_script,     orbit_controls_script, neck_colours_script,
+                    neck_data_script, neck_keys_script,      neck_view_script};
   return as_html(page);
 }
 } // namespace overbend::viz

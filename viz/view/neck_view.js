@@ -219,32 +219,7 @@
     draw();
   }
 
-  // ---- keys ------------------------------------------------------------------------------------
-  function turn(sideways, upwards, closer) {
-    var arm = camera.position.clone().sub(controls.target);
-    arm.applyAxisAngle(camera.up, sideways);
-    var across = new THREE.Vector3().crossVectors(camera.up, arm).normalize();
-    var lifted = arm.clone().applyAxisAngle(across, upwards);
-    if (Math.abs(lifted.z) < 0.985 * lifted.length()) arm = lifted;
-    camera.position.copy(controls.target).add(arm);
-    camera.zoom *= closer;
-    camera.updateProjectionMatrix();
-    controls.update();
-    draw();
-  }
-  canvas.addEventListener('keydown', function (event) {
-    var angle = 0.12;
-    var moves = {
-      ArrowLeft: [-angle, 0, 1], ArrowRight: [angle, 0, 1], ArrowUp: [0, -angle, 1], ArrowDown: [0, angle, 1],
-      '+': [0, 0, 1.14], '=': [0, 0, 1.14], '-': [0, 0, 0.88]
-    };
-    if (event.key === '0') home();
-    else if (event.key === 'n') step(1);
-    else if (event.key === 'p') step(-1);
-    else if (moves[event.key]) turn.apply(null, moves[event.key]);
-    else return;
-    event.preventDefault();
-  });
+  neckKeys(canvas, camera, controls, { draw: draw, home: home, step: step });
   element('home').addEventListener('click', home);
   element('above').addEventListener('click', function () { look(-0.1, -0.6, 0.8); });
   element('below').addEventListener('click', function () { look(-0.1, -0.6, -0.7); });
