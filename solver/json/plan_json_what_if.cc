@@ -4,6 +4,14 @@
 
 namespace overbend::solver
 {
+namespace
+{
+Json or_null(const std::optional<double> &value)
+{
+  return value ? Json(*value) : Json(nullptr);
+}
+} // namespace
+
 void add_what_if(const PlanReport &report, Json &plan)
 {
   const std::optional<WhatIf> other = what_if(report);
@@ -21,7 +29,7 @@ void add_what_if(const PlanReport &report, Json &plan)
                      {"deepest_because", other->deepest_because.empty()
                                              ? Json(nullptr)
                                              : Json(other->deepest_because)},
-                     {"strung_with_a_degree_more_m", other->with_a_degree},
-                     {"strung_with_an_hour_more_m", other->with_an_hour}};
+                     {"strung_with_a_degree_more_m", or_null(other->with_a_degree)},
+                     {"strung_with_an_hour_more_m", or_null(other->with_an_hour)}};
 }
 } // namespace overbend::solver

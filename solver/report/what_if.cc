@@ -83,8 +83,10 @@ std::optional<WhatIf> what_if(const PlanReport &report)
     result.clamp.push_back(one);
   }
   const HeatChoice &heat = job.heat;
+  if (!(heat.kept > 0))
+    return result;
   const auto with_share = [&](double share) {
-    const double more = heat.kept > 0 ? share / heat.kept - 1 : 0;
+    const double more = share / heat.kept - 1;
     return pass.strung[middle].bow + more * pass.sensitivity.bow_by_bow * way;
   };
   result.with_a_degree = with_share(heat.kept_with_a_degree);

@@ -39,11 +39,13 @@ void what_if(std::ostringstream &out, const PlanReport &report)
   for (const WhatIfClamp &one : other->clamp)
     out << (one.is_the_plan ? "  > " : "    ") << cell(one.overbend) << cell(one.strung[0])
         << cell(one.strung[1]) << pair(one.strung[2]) << "\n";
-  paragraph(out, std::string("> is the plan. The table ends where its straight lines do: ") +
-                     (other->deepest_because.empty()
-                          ? "30 % of the clamped way to either side."
-                          : "deeper, " + other->deepest_because + " comes to its limit.") +
-                     " One kelvin more at the bar: " + signed_length(other->with_a_degree) +
-                     "; one hour more: " + signed_length(other->with_an_hour) + " (middle line).");
+  std::string text = "> is the plan. The table ends where its straight lines do: ";
+  text += other->deepest_because.empty()
+              ? fixed(100 * what_if_range, 0) + " % of the clamped way to either side."
+              : "deeper, " + other->deepest_because + " comes to its limit.";
+  if (other->with_a_degree)
+    text += " One kelvin more at the bar: " + signed_length(*other->with_a_degree) +
+            "; one hour more: " + signed_length(*other->with_an_hour) + " (middle line).";
+  paragraph(out, text);
 }
 } // namespace overbend::solver::text

@@ -11,6 +11,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <cmath>
 
 using namespace overbend;
@@ -110,8 +111,10 @@ TEST(WhatIf, MoreHeatKeepsMore)
   const auto other = solver::what_if(report);
   const solver::PassPlan &pass = report.job->passes.front();
   const double kept = pass.sensitivity.bow_by_bow * (pass.overbend.bow - pass.slack.bow);
-  EXPECT_NEAR(other->with_a_degree - pass.strung[1].bow, 0.1 * kept, 1e-12);
-  EXPECT_NEAR(other->with_an_hour, pass.strung[1].bow, 1e-12);
+  EXPECT_NEAR(other->with_a_degree.value() - pass.strung[1].bow, 0.1 * kept, 1e-12);
+  EXPECT_NEAR(other->with_an_hour.value(), pass.strung[1].bow, 1e-12);
+  heat.kept = 0;
+  EXPECT_FALSE(solver::what_if(report)->with_a_degree);
 }
 
 TEST(WhatIf, IsWrittenForAPlanAndNotForARefusal)

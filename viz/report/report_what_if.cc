@@ -35,11 +35,14 @@ std::string report_what_if(const PlanFile &plan)
   if (plan.has("/what_if/deepest_because"))
     out += "Deeper than the table goes, " + shown(plan, "/what_if/deepest_because", As::text) +
            " comes to its limit. ";
-  out += "One kelvin more at the bar: " +
-         shown(plan, "/what_if/strung_with_a_degree_more_m", As::signed_both) +
-         "; one hour more: " + shown(plan, "/what_if/strung_with_an_hour_more_m", As::signed_both) +
-         " (middle line, clamped as planned). The limits of the heat stay what they are. For other "
-         "changes plan the case again, or several at once with <code>overbend vary</code>.</p>\n";
+  if (plan.has("/what_if/strung_with_a_degree_more_m"))
+    out +=
+        "One kelvin more at the bar: " +
+        shown(plan, "/what_if/strung_with_a_degree_more_m", As::signed_both) +
+        "; one hour more: " + shown(plan, "/what_if/strung_with_an_hour_more_m", As::signed_both) +
+        " (middle line, clamped as planned). The limits of the heat stay what they are. ";
+  out += "For other changes plan the case again, or several at once with <code>overbend "
+         "vary</code>.</p>\n";
   return out;
 }
 } // namespace overbend::viz
