@@ -7,6 +7,7 @@
 #include "solver/report/pass_clock.h"
 #include "solver/report/step_words.h"
 #include "solver/text/plan_text_parts.h"
+#include "solver/words/phase_names.h"
 #include "solver/words/pull_names.h"
 #include "solver/words/shop_words.h"
 
@@ -63,11 +64,7 @@ private:
   // Under the heading of its pass a phase needs no "pass 2" in its name.
   std::string name_of(const cases::Phase &phase) const
   {
-    const std::string which = ", pass " + std::to_string(phase.pass);
-    const std::size_t at = phase.name.rfind(which);
-    return passes > 1 && at != std::string::npos && at + which.size() == phase.name.size()
-               ? phase.name.substr(0, at)
-               : phase.name;
+    return passes > 1 ? without_pass(phase.name, phase.pass) : phase.name;
   }
 
   // What has been told already, in this pass or the one before, is not told again.

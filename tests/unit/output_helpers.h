@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "cases/case/phase.h"
 #include "solver/results/results.h"
 
 #include <gtest/gtest.h>
@@ -90,6 +91,22 @@ inline solver::StepFields step_fields(std::size_t nodes, int step)
   fields.glue_slip = filled(9, 1e-6, 1e-8);
   fields.glue_shear = filled(9, 1e5, 3.1);
   return fields;
+}
+
+// Two steps a phase: just after it began, and at its end.
+inline void write_phases(solver::ResultsWriter &writer, solver::StepFields fields,
+                         const std::vector<cases::Phase> &phases)
+{
+  double time = 0;
+  for (const cases::Phase &phase : phases) {
+    fields.phase = phase.name;
+    fields.on_bench = {phase.pass, phase.heater, phase.cords};
+    for (const double at : {time + 1, time + phase.duration}) {
+      fields.time = at;
+      writer.write_step(fields);
+    }
+    time += phase.duration;
+  }
 }
 
 inline solver::Record test_record()

@@ -26,16 +26,7 @@ void write_run(const std::string &folder, const cases::Case &c)
   fields.phase = solver::as_found;
   fields.time = 0;
   writer.write_step(fields);
-  double time = 0;
-  for (const cases::Phase &phase : c.phases) {
-    fields.phase = phase.name;
-    fields.on_bench = {phase.pass, phase.heater, phase.cords};
-    for (const double at : {time + 1, time + phase.duration}) {
-      fields.time = at;
-      writer.write_step(fields);
-    }
-    time += phase.duration;
-  }
+  tests::write_phases(writer, fields, c.phases);
   writer.finish(record);
 }
 } // namespace

@@ -25,17 +25,7 @@ void write_plan_and_results(const std::string &folder)
       solver::make_record("a.toml", "preset = \"electric\"\n\n[found]\nbow = \"1 mm\"\n", {}, 1);
   const solver::MeshData mesh = tests::two_cells();
   solver::ResultsWriter writer(folder, mesh, record);
-  solver::StepFields fields = tests::step_fields(mesh.n_nodes(), 0);
-  double time = 0;
-  for (const cases::Phase &phase : c.phases) {
-    fields.phase = phase.name;
-    fields.on_bench = {phase.pass, phase.heater, phase.cords};
-    for (const double at : {time + 1, time + phase.duration}) {
-      fields.time = at;
-      writer.write_step(fields);
-    }
-    time += phase.duration;
-  }
+  tests::write_phases(writer, tests::step_fields(mesh.n_nodes(), 0), c.phases);
   writer.finish(record);
   solver::write_text_file(folder + "/plan.json", tests::invented_plan(c, solver::Verdict::do_it));
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "viz/plots/time_axis.h"
 
+#include "solver/words/phase_names.h"
 #include "solver/words/shop_words.h"
 
 #include <algorithm>
@@ -19,16 +20,6 @@ double room(const PlanPhase &phase, double after_start)
   return phase.heated ? 3 * after_start / hour : 2.5 * std::log1p(after_start / hour);
 }
 
-// "hold, pass 2" is called "hold" under the heading of its pass.
-std::string without_pass(const std::string &name, int pass)
-{
-  const std::string ending = ", pass " + std::to_string(pass);
-  return name.size() > ending.size() &&
-                 name.compare(name.size() - ending.size(), ending.size(), ending) == 0
-             ? name.substr(0, name.size() - ending.size())
-             : name;
-}
-
 BandKind kind_of(const PlanPhase &phase)
 {
   return phase.heated    ? BandKind::heated
@@ -45,7 +36,7 @@ std::vector<PlanPhase> phases_of(const PlanFile &plan)
     const Json &told = plan.at(plan.phase(i, ""));
     PlanPhase phase;
     phase.pass = told.at("pass").get<int>();
-    phase.name = without_pass(told.at("name").get<std::string>(), phase.pass);
+    phase.name = solver::without_pass(told.at("name").get<std::string>(), phase.pass);
     phase.start = told.at("start_s").get<double>();
     phase.end = told.at("end_s").get<double>();
     phase.heated = told.at("heater_on").get<bool>();
