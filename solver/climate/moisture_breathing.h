@@ -12,7 +12,9 @@
 // week in the middle of each quarter of the phase is followed by the hour, from the state that the
 // means have come to. What a node goes up and down in it beyond its net change, for each second, is
 // added to its travel over that quarter, and its driest is the driest of the week. What this leaves
-// out: swings that grow or die down within a quarter.
+// out: swings that grow or die down within a quarter; that the skin is stiffer while it is dry, and
+// what its own stresses bend. Five weeks with a hot evening each bend a strung neck by 15 % more
+// than followed by the hour (tests/verification/hot_evenings_test.cc).
 namespace overbend::solver
 {
 // Adds the states of a phase, followed in means from `start`, with their breathing. Throws

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/report.h"
+#include "tests/verification/fine_tolerance.h"
 #include "tests/verification/guard_neck.h"
 
 #include "solver/strength/peaks.h"
@@ -87,6 +88,7 @@ Dried dried(const cases::Case &c, solver::Workbench &work)
   solver::SimulationOptions options;
   options.bow_error = c.numerics.bow_error;
   options.moisture = &moisture;
+  work.mechanics.tolerance = fine_tolerance;
   const auto history =
       solver::simulate(work.neck(), phases, work.planned_strings, heat, start, options);
   Dried result;

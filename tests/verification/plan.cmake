@@ -32,8 +32,6 @@ overbend_test(test_plan_mirror
   SLOW MirrorOfAWholeNeck.Swapped* MirrorOfAWholeNeck.AForgotten*
   SOURCES plan_mirror_test.cc guard_neck.cc
   LIBRARIES overbend_test_necks)
-# The one in the slow rung is red since slots open on one side only: to be gone through.
 overbend_test(test_swelling_of_blanks
-  SLOW SwellingOfBlanks.BoardThat*
   SOURCES swelling_of_blanks_test.cc
   LIBRARIES overbend_test_necks)

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/report.h"
+#include "tests/verification/fine_tolerance.h"
 #include "tests/verification/plan_neck.h"
 
 #include <gtest/gtest.h>
@@ -41,6 +42,7 @@ Winter winter(const std::string &name, const Change &change)
   solver::SimulationOptions options;
   options.bow_error = c.numerics.bow_error;
   options.moisture = &moisture;
+  neck.work.mechanics.tolerance = fine_tolerance;
   const auto history = solver::simulate(neck.work.neck(), c.phases, neck.work.planned_strings, heat,
                                         neck.unstressed(), options);
   const solver::Reading first = history.phases.front().reading_at_start;
