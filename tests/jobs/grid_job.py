@@ -11,7 +11,7 @@ from simulated import simulate
 AIR, OVERSHOOT = 21.0, 3.0
 LIMITS = {"line": 60.0, "top": 65.0, "frets": 68.0, "back": 70.0}
 WOOD, BOND_HOT, FRET_SHARE_OF_BAR = 0.8, 0.5, 0.78
-PULLS = {"cord": 150.0, "strap": 600.0, "headstock bar": 300.0}
+PULLS = {"cord": 150.0, "strap": 600.0, "bar": 300.0}
 DEVICES = {"in line": ("strap and bar", "headstock bar", "strap"), "both sides": ("posts", "strap", "headstock bar"),
            "steel-string acoustic": ("posts", "strap", "headstock bar"),
            "long-scale bass": ("strap", "headstock bar", "strap and bar")}
