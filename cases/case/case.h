@@ -37,6 +37,7 @@ struct LeftOpen
   bool wrap = false;            // Schedule::wrap
   bool wrap_foil = false;       // Schedule::wrap_foil, Air::wrap_resistance
   bool hold = false;            // Schedule::hold
+  bool second_reread = false;   // Schedule::second_reread
   bool device = false;          // what pulls the headstock down
   bool cradle = false;          // Bench::cradle_x
 };

@@ -72,6 +72,7 @@ struct Schedule
   double clamp = 0, heat = 0;
   bool reread = true;
   double reread_time = 0, hold = 0, cool = 0, release = 0, rest = 0;
+  bool second_reread = false; // read hot once more, halfway through the hold of the first pass
   bool wrap = false;
   bool wrap_foil = false; // kitchen foil under the cloth: foil_resistance
   bool nut = false;

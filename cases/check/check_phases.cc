@@ -185,6 +185,13 @@ void check_schedule(const Case &result)
     refuse(result, "schedule.wrap_foil",
            "the foil lies under the cloth of a wrap, and there is none",
            "set `wrap = true`, or leave the foil out");
+  if (schedule.second_reread && !schedule.reread)
+    refuse(result, "schedule.second_reread", "a second hot reading without a first",
+           "set `reread = true`, or leave the second one out");
+  if (schedule.second_reread && schedule.hold < 4 * schedule.reread_time)
+    refuse_any(result, {"schedule.second_reread", "schedule.hold"},
+               "a hold of " + clock(schedule.hold) + " is too short to read in the middle of it",
+               "hold longer, or leave the second reading out");
   const double wanted = result.target.after_release;
   if (wanted <= schedule.release + schedule.rest)
     refuse_any(result, {"target.after_release", "schedule.rest", "schedule.release"},

@@ -48,6 +48,11 @@ void declare_schedule(Declarations &lines)
                 "true");
   schedule.time("reread_time", OVERBEND_AT(result.schedule.reread_time), 1 * minute, 2 * hour,
                 "What the re-reading takes.", "5 min");
+  schedule.flag("second_reread", OVERBEND_AT(result.schedule.second_reread),
+                "Read hot once more halfway through the hold of the first pass: what the neck has "
+                "run on by then tells how fast its line is. A plan does so where a fast line would "
+                "hold that pass back.",
+                "false");
   schedule.time("hold", OVERBEND_AT(result.schedule.hold), 1 * minute, 48 * hour,
                 "Soaking hot after that.", "90 min");
   schedule.time("cool", OVERBEND_AT(result.schedule.cool), 1 * minute, 14 * day,

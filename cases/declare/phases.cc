@@ -208,10 +208,22 @@ private:
     add(PhaseKind::heat, schedule.heat, "heat" + which);
     if (schedule.reread)
       add(PhaseKind::reread, schedule.reread_time, "read again hot" + which);
-    add(PhaseKind::hold, schedule.hold, "hold" + which);
+    if (pass == 1 && schedule.second_reread)
+      hold_in_halves();
+    else
+      add(PhaseKind::hold, schedule.hold, "hold" + which);
     add(PhaseKind::cool, schedule.cool, "cool in the clamp" + which);
     add(PhaseKind::release, schedule.release, "release" + which);
     add(PhaseKind::rest, schedule.rest, "rest" + which);
+  }
+
+  // The neck is read, and what pulls stays as it is unless the reading asks for less.
+  void hold_in_halves()
+  {
+    const double half = schedule.hold / 2;
+    add(PhaseKind::hold, half, "hold");
+    add(PhaseKind::reread, schedule.reread_time, "read again hot, second time").pull = Pull();
+    add(PhaseKind::hold, half - schedule.reread_time, "hold on");
   }
 
   const Case &result;
@@ -219,6 +231,14 @@ private:
   std::vector<Phase> phases;
 };
 } // namespace
+
+std::optional<unsigned> second_reading(const std::vector<Phase> &phases)
+{
+  for (unsigned i = 0; i < phases.size(); ++i)
+    if (phases[i].kind == PhaseKind::reread && phases[i].pull.kind == Pull::Kind::none)
+      return i;
+  return {};
+}
 
 std::vector<Phase> scheduled_phases(const Case &result, int passes)
 {

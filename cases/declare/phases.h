@@ -3,6 +3,9 @@
 
 #include "cases/case/case.h"
 
+#include <optional>
+#include <vector>
+
 namespace overbend::cases
 {
 // What lies on the bench before the first phase: nothing, strings off, air of the shop, a working
@@ -15,6 +18,9 @@ Phase next_phase(const Phase &before, PhaseKind kind, const Case &result, bool w
 
 // The schedule of the case as a list of phases: clamp to rest once a pass, then strung up.
 std::vector<Phase> scheduled_phases(const Case &result, int passes = 1);
+
+// Index of the phase in which the neck is read hot a second time; none where that is not planned.
+std::optional<unsigned> second_reading(const std::vector<Phase> &phases);
 
 // Sets Phase::pass and Pull::decides of a list of phases.
 void count_passes(std::vector<Phase> &phases);

@@ -10,7 +10,7 @@ namespace
 bool all_open(const LeftOpen &open)
 {
   return open.bar_temperature && open.bar_ends && open.bar_width && open.wrap && open.wrap_foil &&
-         open.hold && open.device && open.cradle;
+         open.hold && open.second_reread && open.device && open.cradle;
 }
 } // namespace
 
@@ -27,6 +27,7 @@ LeftOpen left_open(const Case &result)
   open.wrap = is_open("schedule.wrap");
   open.wrap_foil = is_open("schedule.wrap_foil") && is_open("room.wrap_resistance");
   open.hold = is_open("schedule.hold");
+  open.second_reread = is_open("schedule.second_reread") && result.schedule.reread;
   open.device = is_open("bench.device") && is_open("bench.posts") && !result.bench.stop_block;
   open.cradle = is_open("bench.cradle");
   return open;
@@ -42,7 +43,7 @@ Case with_set_up_open(const Case &result)
   if (result.phases_listed)
     return result;
   Case open = result;
-  open.left_open = {true, true, true, true, true, true, true, true};
+  open.left_open = {true, true, true, true, true, true, true, true, true};
   open.bench.stop_block = false;
   open.phases = scheduled_phases(open);
   return open;

@@ -4,6 +4,7 @@
 #include "solver/heating/heat_choice.h"
 #include "solver/job/line_fit.h"
 #include "solver/job/neck_line.h"
+#include "solver/job/second_reading.h"
 #include "solver/plan/share_needed.h"
 
 #include <array>
@@ -38,6 +39,8 @@ struct PassPlan
   std::vector<Demand> demands;
   BySpeed released; // at the end of the rest, strings off
   BySpeed strung;   // strung, at the date asked, if it is strung after this pass
+  // Where the pass is read hot a second time; the fast line's readings are then with what is let up.
+  std::optional<SecondReading> second;
 };
 
 // A set-up that was tried, and how far its first pass came (middle line).

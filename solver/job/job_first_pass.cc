@@ -69,7 +69,7 @@ PlanColumn JobPlanner::size_first_pass()
   if (!aimed.line_moves())
     return line(middle).size({aimed.setting, {}, &aimed.sensitivity});
   const PlanColumn quick = run(fast, aimed);
-  if (ends_too_far_back(quick))
+  if (ends_too_far_back(quick) && !may_read_twice())
     return hold_back(aimed, furthest_for(quick, aimed));
   return line(middle).size({aimed.setting, {}, &aimed.sensitivity});
 }
@@ -104,17 +104,26 @@ void JobPlanner::finish_pass(PlanColumn column)
   pass.released.fill(line(middle).released(column));
   if (job.line_moves) {
     PlanColumn quick = run(fast, column);
-    if (ends_too_far_back(quick)) {
+    std::optional<Second> second;
+    if (ends_too_far_back(quick))
+      second = second_reading(column, quick);
+    if (ends_too_far_back(quick) && !second) {
       column = hold_back(column, furthest_for(quick, column));
       quick = run(fast, column);
     }
-    read(fast, quick, pass);
-    read(slow, run(slow, column), pass);
+    const PlanColumn still = run(slow, column);
+    kept[fast] = share_kept(quick.reached, column);
+    kept[slow] = share_kept(still.reached, column);
+    read(fast, second ? second->quick : quick, pass);
+    read(slow, still, pass);
+    if (second) {
+      second->reading.slow = line(slow).at_bench(line(slow).seen_at_second_reading(still));
+      pass.second = std::move(second->reading);
+    }
     job.ends = is_close(column.reached, job.wanted, limits) && column.within_limits;
   }
   read(middle, column, pass);
   write_down(column, pass);
-  before_way = column.setting.bow - column.slack.bow;
   job.passes.push_back(pass);
 }
 

@@ -120,10 +120,28 @@ void JobPlanner::settle_on_the_mesh_asked_for()
         pass.limit == Limit::fast_line ? std::optional(pass.overbend.bow) : std::nullopt;
     const Sensitivity known = pass.sensitivity;
     const PlanColumn column = fine.size({pass.overbend, furthest, &known});
+    if (pass.second)
+      move_second_reading(*pass.second, column, pass.overbend);
     move_lines(pass.strung, column.reached);
     move_lines(pass.released, fine.released(column));
     write_down(column, pass);
     job.ends = is_close(column.reached, job.wanted, limits) && column.within_limits;
+  }
+}
+
+// What the middle line reads on the mesh asked for; the others, and what is let up, moved as it and
+// the overbend are.
+void JobPlanner::move_second_reading(SecondReading &second, const PlanColumn &column,
+                                     const ClampSetting &before) const
+{
+  const Reading middle_now = job.line->at_bench(job.line->seen_at_second_reading(column));
+  const double seen = middle_now.bow - second.middle.bow;
+  second.slow.bow += seen;
+  second.middle = middle_now;
+  for (LetUp &one : second.faster) {
+    one.seen.bow += seen;
+    one.to.bow += column.setting.bow - before.bow;
+    one.to.twist += column.setting.twist - before.twist;
   }
 }
 

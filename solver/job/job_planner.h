@@ -34,6 +34,16 @@ private:
   static bool headstock_gave(const PlanColumn &column);
   double miss(const PlanColumn &column) const;
   void finish_pass(PlanColumn column);
+  bool may_read_twice() const;
+  void read_twice(bool twice);
+  struct Second
+  {
+    SecondReading reading;
+    PlanColumn quick; // the fast line with what is let up
+  };
+  std::optional<Second> second_reading(const PlanColumn &column, const PlanColumn &quick);
+  std::optional<LetUp> let_up(NeckLine &neck, const PlanColumn &of_middle, PlanColumn own,
+                              PlanColumn &then);
   PlanColumn run(unsigned speed, const PlanColumn &as);
   static double share_kept(const Reading &strung, const PlanColumn &of_middle);
   void read(unsigned speed, const PlanColumn &column, PassPlan &pass);
@@ -45,6 +55,8 @@ private:
   void finish_later_pass(const PlanColumn &column);
   void settle_on_the_mesh_asked_for();
   static void move_lines(BySpeed &lines, const Reading &to);
+  void move_second_reading(SecondReading &second, const PlanColumn &column,
+                           const ClampSetting &before) const;
   void fill_in_pulls();
 
   // Places in BySpeed.
@@ -58,7 +70,6 @@ private:
   std::array<std::unique_ptr<NeckLine>, 3> lines;
   cases::Bench best_bench;
   std::array<double, 3> kept{};                 // share of the clamped way, in the first pass
-  double before_way = 1;                        // m, clamped way of the first pass
   bool holds_longest = false, has_foil = false; // beyond what was chosen at first
 };
 } // namespace overbend::solver

@@ -20,9 +20,6 @@ bool JobPlanner::may_go_on() const
 void JobPlanner::one_more_pass()
 {
   const PassPlan before = job.passes.back();
-  for (unsigned speed : {slow, fast})
-    kept[speed] = (before.strung[speed].bow - before.strung[middle].bow) / before_way +
-                  before.sensitivity.bow_by_bow;
   lines[middle]->next_pass();
   // It keeps of a second clamping what it kept of the first.
   const Sensitivity known = before.sensitivity;
@@ -41,6 +38,7 @@ void JobPlanner::one_more_pass()
 void JobPlanner::finish_later_pass(const PlanColumn &column)
 {
   PassPlan pass = job.passes.back();
+  pass.second.reset();
   const double furthest = limits.most_overbend(job.planned.neck.scale_length);
   for (const unsigned speed : {slow, fast}) {
     const double missing = job.wanted.bow - pass.strung[speed].bow;

@@ -100,6 +100,40 @@ NeckLine::NeckLine(const cases::Case &c, const mesh::NeckMesh &the_mesh,
   found = planned_from = as_found;
 }
 
+// Phases of a pass that is not the one done before planning. A later pass is not read twice.
+std::vector<cases::Phase> NeckLine::first_phases(bool read_twice) const
+{
+  if (the_case.phases_listed || the_case.schedule.second_reread == read_twice)
+    return with_overshoot(the_case.phases, choice.overshoot);
+  cases::Case other = the_case;
+  other.schedule.second_reread = read_twice;
+  return with_overshoot(cases::scheduled_phases(other), choice.overshoot);
+}
+
+// The same heat and moisture: only what is read, and pulled, while they last is new.
+void NeckLine::read_twice(bool twice)
+{
+  pass_phases = first_phases(twice);
+}
+
+Reading NeckLine::seen_at_second_reading(const PlanColumn &column) const
+{
+  const std::vector<cases::Phase> phases = first_phases(true);
+  const double time = time_of_end(phases, cases::second_reading(phases).value());
+  const std::vector<StepRecord> &steps = column.history.steps;
+  const auto next = std::find_if(steps.begin(), steps.end(),
+                                 [&](const StepRecord &s) { return s.time >= time - 1e-3; });
+  if (next == steps.begin() || next == steps.end())
+    throw std::logic_error("the second hot reading lies outside the history");
+  const auto before = next - 1;
+  const double late = (time - before->time) / (next->time - before->time);
+  Reading seen = before->reading;
+  for (double Reading::*one :
+       {&Reading::bow_bass, &Reading::bow, &Reading::bow_treble, &Reading::twist})
+    seen.*one += late * (next->reading.*one - before->reading.*one);
+  return seen;
+}
+
 PlanInput NeckLine::input() const
 {
   PlanInput job{the_case, mesh, tables, stage, {}};
@@ -137,10 +171,12 @@ PlanColumn NeckLine::aim_by_units()
   return column;
 }
 
-PlanColumn NeckLine::run(const ClampSetting &overbend, double cold_share)
+PlanColumn NeckLine::run(const ClampSetting &overbend, double cold_share,
+                         const std::optional<ClampSetting> &second)
 {
   PlanInput job = input();
   job.first_guess = overbend;
+  job.second_setting = second;
   PlanColumn column = try_setting(job, *workbench, heat, found, cold_share, false);
   column.speed = choice.speed;
   end = column.history.kept;
@@ -157,7 +193,7 @@ MoistureState NeckLine::water_at_end() const
 
 void NeckLine::next_pass()
 {
-  go_on_with(from_the_clamp(pass_phases));
+  go_on_with(from_the_clamp(first_phases(false)));
 }
 
 void NeckLine::go_on_with(std::vector<cases::Phase> later)
@@ -185,7 +221,7 @@ Reading NeckLine::first_pass_as_done()
 void NeckLine::take_up_as_read()
 {
   planned_water = water_at_end();
-  go_on_with(from_the_clamp(with_overshoot(the_case.phases, choice.overshoot)));
+  go_on_with(from_the_clamp(first_phases(false)));
   const cases::FirstPass &done = the_case.first_pass;
   const Reading reads = at_bench(read(workbench->lines, found.progress.state.displacement));
   Reading &added = found.diagnosis.as_built;
@@ -209,6 +245,10 @@ Reading NeckLine::at_bench(const Reading &of_model) const
 
 Reading NeckLine::released(const PlanColumn &column) const
 {
-  return at_bench(column.history.phases.at(end_of_pass(pass_phases)).reading);
+  // A history that was run before it was known that the pass is read twice has its own phases.
+  const std::vector<PhaseEnd> &phases = column.history.phases;
+  const bool as_now = phases.size() == pass_phases.size();
+  const unsigned end_then = end_of_pass(as_now ? pass_phases : first_phases(false));
+  return at_bench(phases.at(end_then).reading);
 }
 } // namespace overbend::solver

@@ -49,8 +49,14 @@ public:
   PlanColumn size(const Aim &aim);
   // Where the unit histories put it, without a history of its own (aim_plan).
   PlanColumn aim_by_units();
-  // One history with a given overbend.
-  PlanColumn run(const ClampSetting &overbend, double cold_share);
+  // One history with a given overbend, and with what the clamp is let up to at the second hot
+  // reading.
+  PlanColumn run(const ClampSetting &overbend, double cold_share,
+                 const std::optional<ClampSetting> &second = {});
+  // Before the first pass: whether it is read hot a second time.
+  void read_twice(bool twice);
+  // What the model reads then, in a history in which nothing is let up.
+  Reading seen_at_second_reading(const PlanColumn &column) const;
   // What the model reads before the pass at hand, strings off.
   ClampSetting now() const;
   // Goes on from the end of the pass as it was run last.
@@ -75,6 +81,7 @@ public:
 
 private:
   PlanInput input() const;
+  std::vector<cases::Phase> first_phases(bool read_twice) const;
   // Of the pass run last, for the one after it: its clock begins anew.
   MoistureState water_at_end() const;
   void follow_climates(const MoistureState &start);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/plan/clamp_setting.h"
 
+#include "cases/declare/phases.h"
+
 #include <algorithm>
 #include <stdexcept>
 
@@ -37,6 +39,19 @@ std::vector<cases::Phase> with_setting(std::vector<cases::Phase> phases, const P
       phase.pull.bow = to.bow;
       phase.pull.twist = to.twist;
     }
+  return phases;
+}
+
+std::vector<cases::Phase> with_second_setting(std::vector<cases::Phase> phases,
+                                              const ClampSetting &setting)
+{
+  const std::optional<unsigned> at = cases::second_reading(phases);
+  if (!at)
+    throw std::logic_error("nobody reads a second time");
+  cases::Pull &pull = phases[*at].pull;
+  pull.kind = cases::Pull::Kind::to_reading;
+  pull.bow = setting.bow;
+  pull.twist = setting.twist;
   return phases;
 }
 

@@ -33,6 +33,11 @@ ClampSetting cold_setting(const PullRule &rule, const ClampSetting &overbend);
 std::vector<cases::Phase> with_setting(std::vector<cases::Phase> phases, const PullRule &rule,
                                        const ClampSetting &overbend);
 
+// The phases with what pulls let up, or taken up, to `setting` at the second hot reading.
+// std::logic_error without such a reading.
+std::vector<cases::Phase> with_second_setting(std::vector<cases::Phase> phases,
+                                              const ClampSetting &setting);
+
 // First phase in which the overbend is pulled. std::logic_error without one.
 unsigned deciding_phase(const std::vector<cases::Phase> &phases);
 } // namespace overbend::solver

@@ -39,8 +39,10 @@ History PassPlanner::run(const Progress &start, bool final_run)
     if (final_run && input.observe_final)
       input.observe_final(step, state);
   };
-  return simulate(workbench.neck(), with_setting(phases, rule, column.setting),
-                  workbench.planned_strings, heat, start, options);
+  std::vector<cases::Phase> pulled = with_setting(phases, rule, column.setting);
+  if (input.second_setting)
+    pulled = with_second_setting(std::move(pulled), *input.second_setting);
+  return simulate(workbench.neck(), pulled, workbench.planned_strings, heat, start, options);
 }
 
 void PassPlanner::watch(const StepRecord &step, const MechanicsState &state)

@@ -65,6 +65,8 @@ struct PlanInput
   const MoistureHistory *moisture = nullptr; // of the phases; null: as the neck was built
   // Instead of the closed form's, without what is as built: an earlier plan, or a test.
   std::optional<ClampSetting> first_guess = {};
+  // What the clamp is let up to at the second hot reading (cases::second_reading); empty: as it is.
+  std::optional<ClampSetting> second_setting = {};
   // The phases planned; null: those of the case. Of a later pass, from where the one before ended.
   const std::vector<cases::Phase> *phases = nullptr;
   // The clamp's bow goes no further back than this, as the model reads: where a fast line would end

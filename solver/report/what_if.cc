@@ -8,16 +8,19 @@ namespace overbend::solver
 {
 namespace
 {
-constexpr unsigned middle = 1;
+constexpr unsigned middle = 1, fast = 2;
 
 double way_of(const PassPlan &pass)
 {
   return pass.overbend.bow - pass.slack.bow;
 }
 
-// Share of the clamped way that a line keeps.
+// Share of the clamped way that a line keeps. A fast line that is let up at a second hot reading
+// ends where it is let up to, whatever the clamp was set to before.
 double share_kept(const PassPlan &pass, unsigned speed)
 {
+  if (pass.second && speed == fast)
+    return 0;
   const double way = way_of(pass), of_middle = pass.sensitivity.bow_by_bow;
   const double unclamped = pass.strung[middle].bow - of_middle * way;
   return (pass.strung[speed].bow - unclamped) / way;

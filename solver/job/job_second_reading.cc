@@ -1,0 +1,104 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cases/declare/phases.h"
+#include "solver/job/job_planner.h"
+
+#include <algorithm>
+#include <cmath>
+
+// A second hot reading instead of a pass that is held back for the fast line.
+namespace overbend::solver
+{
+namespace
+{
+// What a straightedge and a feeler tell apart on a hot board, m [E].
+constexpr double readable = 0.1e-3;
+// A hold is read in its middle if each half leaves a fast line the time to follow, s [E].
+constexpr double shortest_hold = 2 * 3600;
+// A line halfway between the middle and the fast one.
+constexpr double halfway = 0.5;
+constexpr unsigned most_tries = 3;
+} // namespace
+
+bool JobPlanner::may_read_twice() const
+{
+  const cases::Schedule &schedule = job.planned.schedule;
+  const bool asked = job.planned.left_open.second_reread || schedule.second_reread;
+  return asked && schedule.reread && schedule.hold >= shortest_hold &&
+         !job.planned.phases_listed && !job.planned.first_pass.done() &&
+         !job.planned.bench.stop_block;
+}
+
+void JobPlanner::read_twice(bool twice)
+{
+  job.planned.schedule.second_reread = twice;
+  job.planned.phases = cases::scheduled_phases(job.planned);
+  for (const auto &one : lines)
+    if (one)
+      one->read_twice(twice);
+}
+
+// Nothing where it would not tell the lines apart, or where a line cannot be let up to its target.
+std::optional<JobPlanner::Second> JobPlanner::second_reading(const PlanColumn &column,
+                                                             const PlanColumn &quick)
+{
+  if (!may_read_twice())
+    return {};
+  const cases::Case before = job.planned;
+  read_twice(true);
+  Second second;
+  second.reading.middle = line(middle).at_bench(line(middle).seen_at_second_reading(column));
+  const auto give_up = [&]() -> std::optional<Second> {
+    read_twice(false);
+    job.planned.schedule = before.schedule;
+    job.planned.phases = before.phases;
+    return {};
+  };
+  const auto of_fast = let_up(line(fast), column, quick, second.quick);
+  if (!of_fast || second.reading.middle.bow - of_fast->seen.bow < readable)
+    return give_up();
+  NeckLine between(job.planned, coarse(), input.tables, choice_at(halfway, true), input.stage,
+                   lines[middle].get());
+  PlanColumn then;
+  const auto of_halfway =
+      let_up(between, column, between.run(column.setting, column.cold_share), then);
+  if (!of_halfway || second.reading.middle.bow - of_halfway->seen.bow < readable)
+    return give_up();
+  second.reading.faster = {*of_halfway, *of_fast};
+  return second;
+}
+
+// To where a line ends on the target that ends at `own` with the middle line's setting. A line that
+// has given way is held by where the clamp is last while it is hot: first by the share that it
+// keeps, then by the straight line through what was tried.
+std::optional<LetUp> JobPlanner::let_up(NeckLine &neck, const PlanColumn &of_middle, PlanColumn own,
+                                        PlanColumn &then)
+{
+  LetUp result;
+  result.place = &neck == lines[fast].get() ? places[fast] : halfway;
+  const Reading seen = neck.seen_at_second_reading(own);
+  result.seen = neck.at_bench(seen);
+  result.left = own.reached;
+  const double twist_way = of_middle.setting.twist - of_middle.slack.twist;
+  double slope = share_kept(own.reached, of_middle), at = seen.bow, reads = own.reached.bow;
+  if (!(slope > limits.least_kept))
+    return {};
+  result.to.twist = of_middle.setting.twist;
+  if (std::abs(of_middle.sensitivity.twist_by_twist) > limits.least_kept &&
+      std::abs(twist_way) > 0)
+    result.to.twist += (job.wanted.twist - own.reached.twist) /
+                       std::clamp(of_middle.sensitivity.twist_by_twist, 0.2, 1.0);
+  for (unsigned tried = 0; tried < most_tries; ++tried) {
+    result.to.bow = std::max(of_middle.setting.bow, at + (job.wanted.bow - reads) / slope);
+    then = neck.run(of_middle.setting, of_middle.cold_share, result.to);
+    result.strung = then.reached;
+    if (is_close(then.reached, job.wanted, limits))
+      return result;
+    if (std::abs(result.to.bow - at) < readable)
+      return {};
+    slope = std::max(0.2, (then.reached.bow - reads) / (result.to.bow - at));
+    at = result.to.bow;
+    reads = then.reached.bow;
+  }
+  return {};
+}
+} // namespace overbend::solver
