@@ -39,7 +39,8 @@ struct PassPlan
   std::vector<Demand> demands;
   BySpeed released; // at the end of the rest, strings off
   BySpeed strung;   // strung, at the date asked, if it is strung after this pass
-  // Where the pass is read hot a second time; the fast line's readings are then with what is let up.
+  // Where the pass is read hot a second time; the fast line's readings are then with what is let
+  // up.
   std::optional<SecondReading> second;
 };
 

@@ -15,6 +15,8 @@ namespace
 constexpr unsigned most_devices = 3;
 // A fast line that ends less than this too far back (m) is where it may end.
 constexpr double least_hold_back = 0.01e-3;
+// Settings closer than this are one to a fast line (m, rad).
+constexpr double same_bow = 0.03e-3, same_twist = 0.1 * 3.14159265358979323846 / 180;
 } // namespace
 
 std::vector<cases::Bench> JobPlanner::possible_devices() const
@@ -28,7 +30,7 @@ std::vector<cases::Bench> JobPlanner::possible_devices() const
 // False when the wood gives by its drying, however little is pulled, and foil may mend that.
 bool JobPlanner::first_pass()
 {
-  std::optional<PlanColumn> best;
+  std::optional<PlanColumn> best, best_quick;
   std::array<std::unique_ptr<NeckLine>, 3> best_lines;
   for (const cases::Bench &bench : possible_devices()) {
     if (job.tried.size() == most_devices)
@@ -38,6 +40,7 @@ bool JobPlanner::first_pass()
       continue;
     job.planned.bench = bench;
     lines = {};
+    quick_as_aimed.reset();
     lines[middle] = make_line(coarse(), middle);
     PlanColumn column = size_first_pass();
     job.tried.push_back({bench, column.reached, column.on_target, column.limit, column.limit_place,
@@ -48,6 +51,7 @@ bool JobPlanner::first_pass()
       continue;
     best = std::move(column);
     best_lines = std::move(lines);
+    best_quick = std::move(quick_as_aimed);
     best_bench = bench;
     const bool held_back = best->limit == Limit::fast_line && best->within_limits;
     if (best->on_target || held_back || !best->line_moves())
@@ -55,10 +59,22 @@ bool JobPlanner::first_pass()
   }
   job.planned.bench = best_bench;
   lines = std::move(best_lines);
+  quick_as_aimed = std::move(best_quick);
   job.line_moves = best->line_moves();
   job.diagnosis = best->diagnosis;
   finish_pass(*best);
   return true;
+}
+
+// The fast line with the setting of the middle one: as it was run for the aim, where that is the
+// setting.
+PlanColumn JobPlanner::quick_of(const PlanColumn &column)
+{
+  if (quick_as_aimed && column.cold_share == quick_as_aimed->cold_share &&
+      std::abs(column.setting.bow - quick_as_aimed->setting.bow) < same_bow &&
+      std::abs(column.setting.twist - quick_as_aimed->setting.twist) < same_twist && lines[fast])
+    return *quick_as_aimed;
+  return run(fast, column);
 }
 
 // Of the middle line, held back from the start by what the fast one makes of the setting that the
@@ -68,7 +84,8 @@ PlanColumn JobPlanner::size_first_pass()
   const PlanColumn aimed = line(middle).aim_by_units();
   if (!aimed.line_moves())
     return line(middle).size({aimed.setting, {}, &aimed.sensitivity});
-  const PlanColumn quick = run(fast, aimed);
+  quick_as_aimed = run(fast, aimed);
+  const PlanColumn &quick = *quick_as_aimed;
   if (ends_too_far_back(quick) && !may_read_twice())
     return hold_back(aimed, furthest_for(quick, aimed));
   return line(middle).size({aimed.setting, {}, &aimed.sensitivity});
@@ -103,7 +120,7 @@ void JobPlanner::finish_pass(PlanColumn column)
   pass.strung.fill(column.reached);
   pass.released.fill(line(middle).released(column));
   if (job.line_moves) {
-    PlanColumn quick = run(fast, column);
+    PlanColumn quick = quick_of(column);
     std::optional<Second> second;
     if (ends_too_far_back(quick))
       second = second_reading(column, quick);

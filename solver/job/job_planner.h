@@ -30,6 +30,7 @@ private:
   NeckLine &line(unsigned speed);
   bool first_pass();
   PlanColumn size_first_pass();
+  PlanColumn quick_of(const PlanColumn &column);
   double furthest_for(const PlanColumn &quick, const PlanColumn &of_middle) const;
   static bool headstock_gave(const PlanColumn &column);
   double miss(const PlanColumn &column) const;
@@ -42,6 +43,7 @@ private:
     PlanColumn quick; // the fast line with what is let up
   };
   std::optional<Second> second_reading(const PlanColumn &column, const PlanColumn &quick);
+  void let_up_alike(Second &second, const PlanColumn &column);
   std::optional<LetUp> let_up(NeckLine &neck, const PlanColumn &of_middle, PlanColumn own,
                               PlanColumn &then);
   PlanColumn run(unsigned speed, const PlanColumn &as);
@@ -68,6 +70,7 @@ private:
   // Places in the spread of slow, middle and fast line (materials::place_in_spread).
   std::array<double, 3> places = {-1, 0, 1};
   std::array<std::unique_ptr<NeckLine>, 3> lines;
+  std::optional<PlanColumn> quick_as_aimed; // the fast line of the device at hand
   cases::Bench best_bench;
   std::array<double, 3> kept{};                 // share of the clamped way, in the first pass
   bool holds_longest = false, has_foil = false; // beyond what was chosen at first

@@ -23,9 +23,8 @@ bool JobPlanner::may_read_twice() const
 {
   const cases::Schedule &schedule = job.planned.schedule;
   const bool asked = job.planned.left_open.second_reread || schedule.second_reread;
-  return asked && schedule.reread && schedule.hold >= shortest_hold &&
-         !job.planned.phases_listed && !job.planned.first_pass.done() &&
-         !job.planned.bench.stop_block;
+  return asked && schedule.reread && schedule.hold >= shortest_hold && !job.planned.phases_listed &&
+         !job.planned.first_pass.done() && !job.planned.bench.stop_block;
 }
 
 void JobPlanner::read_twice(bool twice)
@@ -64,7 +63,29 @@ std::optional<JobPlanner::Second> JobPlanner::second_reading(const PlanColumn &c
   if (!of_halfway || second.reading.middle.bow - of_halfway->seen.bow < readable)
     return give_up();
   second.reading.faster = {*of_halfway, *of_fast};
+  if (std::abs(of_halfway->seen.bow - of_fast->seen.bow) < readable)
+    let_up_alike(second, column);
   return second;
+}
+
+// Lines that read the same then are let up alike, to the middle between what they ask for. Where
+// the one halfway then ends follows from what letting it up brought; the fast one is run.
+void JobPlanner::let_up_alike(Second &second, const PlanColumn &column)
+{
+  LetUp &halfway_one = second.reading.faster.front(), &fast_one = second.reading.faster.back();
+  const ClampSetting to{(halfway_one.to.bow + fast_one.to.bow) / 2,
+                        (halfway_one.to.twist + fast_one.to.twist) / 2};
+  const double brought = (halfway_one.strung.bow - halfway_one.left.bow) /
+                         (halfway_one.to.bow + line(fast).at_bench({}).bow - halfway_one.seen.bow);
+  const double moved = brought * (to.bow - halfway_one.to.bow);
+  for (double Reading::*bow : {&Reading::bow_bass, &Reading::bow, &Reading::bow_treble})
+    halfway_one.strung.*bow += moved;
+  second.quick = line(fast).run(column.setting, column.cold_share, to);
+  fast_one.strung = second.quick.reached;
+  halfway_one.to = fast_one.to = to;
+  // Whichever has run on less marks where the clamp is let up from.
+  const double least = std::max(halfway_one.seen.bow, fast_one.seen.bow);
+  halfway_one.seen.bow = fast_one.seen.bow = least;
 }
 
 // To where a line ends on the target that ends at `own` with the middle line's setting. A line that
@@ -83,8 +104,7 @@ std::optional<LetUp> JobPlanner::let_up(NeckLine &neck, const PlanColumn &of_mid
   if (!(slope > limits.least_kept))
     return {};
   result.to.twist = of_middle.setting.twist;
-  if (std::abs(of_middle.sensitivity.twist_by_twist) > limits.least_kept &&
-      std::abs(twist_way) > 0)
+  if (std::abs(of_middle.sensitivity.twist_by_twist) > limits.least_kept && std::abs(twist_way) > 0)
     result.to.twist += (job.wanted.twist - own.reached.twist) /
                        std::clamp(of_middle.sensitivity.twist_by_twist, 0.2, 1.0);
   for (unsigned tried = 0; tried < most_tries; ++tried) {

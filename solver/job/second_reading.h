@@ -21,16 +21,16 @@ namespace overbend::solver
 // What a line that is faster than the middle one asks for then.
 struct LetUp
 {
-  double place = 1;  // of the line (materials::place_in_spread)
-  Reading seen;      // in the clamp, before anything is let up; as the bench reads it
-  ClampSetting to;   // as the model reads
-  Reading left;      // strung, at the date asked, if nothing were let up; as the bench reads it
-  Reading strung;    // and if it is let up so
+  double place = 1; // of the line (materials::place_in_spread)
+  Reading seen;     // in the clamp, before anything is let up; as the bench reads it
+  ClampSetting to;  // as the model reads
+  Reading left;     // strung, at the date asked, if nothing were let up; as the bench reads it
+  Reading strung;   // and if it is let up so
 };
 
 struct SecondReading
 {
-  Reading slow, middle; // in the clamp, as the bench reads it: left as it is
+  Reading slow, middle;      // in the clamp, as the bench reads it: left as it is
   std::vector<LetUp> faster; // in the order of their places
 };
 } // namespace overbend::solver

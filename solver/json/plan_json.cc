@@ -77,7 +77,7 @@ std::string plan_json(const PlanReport &report, const Record &record)
   const cases::Case &c = report.the_case;
   Json json = {
       {"format", "overbend plan"},
-      {"format_number", 6},
+      {"format_number", 7},
       {"title", c.title},
       {"verdict", verdict(report.verdict)},
       {"standing_cautions",

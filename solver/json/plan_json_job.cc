@@ -2,6 +2,8 @@
 #include "solver/json/plan_json_parts.h"
 
 #include "cases/declare/declarations.h"
+#include "cases/declare/phases.h"
+#include "solver/report/pass_clock.h"
 #include "solver/words/device_names.h"
 #include "solver/words/pull_names.h"
 
@@ -92,6 +94,28 @@ Json demand(const Demand &d)
           {"share", d.share}};
 }
 
+// Null where the pass is not read hot a second time.
+Json second_reading(const PlanReport &report, const PassPlan &p)
+{
+  if (!p.second)
+    return nullptr;
+  const cases::Case &c = report.the_case;
+  Json faster = Json::array();
+  for (const LetUp &one : p.second->faster) {
+    const ClampSetting to = at_bench(c, one.to, report.job->diagnosis.as_built);
+    faster.push_back({{"line_place", one.place},
+                      {"in_the_clamp", json_of(one.seen)},
+                      {"let_up_to", {{"bow_centre_m", to.bow}, {"twist_rad", to.twist}}},
+                      {"strung_if_left", json_of(one.left)},
+                      {"strung", json_of(one.strung)}});
+  }
+  const double start = start_of(c, cases::second_reading(c.phases).value());
+  return {{"start_on_clock_s", pass_clock(c, 1).on_clock(start)},
+          {"slow_in_the_clamp", json_of(p.second->slow)},
+          {"middle_in_the_clamp", json_of(p.second->middle)},
+          {"faster", faster}};
+}
+
 Json pass(const PlanReport &report, const PassPlan &p, std::size_t number)
 {
   const Reading &as_built = report.job->diagnosis.as_built;
@@ -110,6 +134,7 @@ Json pass(const PlanReport &report, const PassPlan &p, std::size_t number)
           {"kept_share", p.sensitivity.bow_by_bow},
           {"released", by_speed(p.released)},
           {"strung", by_speed(p.strung)},
+          {"second_reading", second_reading(report, p)},
           {"demands", demands}};
 }
 } // namespace

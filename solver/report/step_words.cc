@@ -5,6 +5,7 @@
 #include "materials/tables.h"
 #include "solver/bench/device_words.h"
 #include "solver/history/take_up_change.h"
+#include "solver/report/second_reading_words.h"
 #include "solver/words/heat_words.h"
 #include "solver/words/places.h"
 #include "solver/words/pull_names.h"
@@ -183,6 +184,11 @@ std::string run_on_in_words(const PlanReport &report, const PlanColumn &column, 
 std::string hot_reading_tells(const PlanReport &report, const PhaseEnd &end)
 {
   const PassPlan *const pass = first_pass(report, end);
+  if (pass != nullptr && pass->second)
+    return "If it has run on by " + both_lengths(readable) +
+           " more than that the line is fast, if it has not run on it is slow. Set it to the "
+           "readings all the same: the second reading, at " +
+           second_reading_time(report) + ", tells more, and what to do.";
   const auto ends = [&](std::size_t speed) {
     return pass == nullptr ? std::string()
                            : ": released and rested " + bow_in_words(pass->released[speed].bow);

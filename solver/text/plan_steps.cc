@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/text/plan_steps.h"
 
+#include "cases/declare/phases.h"
 #include "cases/text/units.h"
 #include "solver/history/take_up_change.h"
 #include "solver/report/free_warming.h"
 #include "solver/report/pass_clock.h"
+#include "solver/report/second_reading_words.h"
 #include "solver/report/step_words.h"
 #include "solver/text/plan_text_parts.h"
 #include "solver/words/phase_names.h"
@@ -101,6 +103,8 @@ private:
           "twist has run on by tells how soft the line is.");
     if (phase.cords && phase.pull.kind != cases::Pull::Kind::none)
       pull(end, before.cords);
+    if (pass_read_twice(report) != nullptr && end.phase == cases::second_reading(c.phases))
+      read_a_second_time();
     if (end.block_below && before.cords)
       say(block_in_words(*end.block_below));
     if (phase.strings && !before.strings)
@@ -108,6 +112,13 @@ private:
     finish(end, phase);
     if (end.phase == free_reading_phase(c.phases))
       warmed_free();
+  }
+
+  void read_a_second_time()
+  {
+    say(second_reading_in_words(report));
+    out << second_reading_rows(report, "      ");
+    say(second_reading_ends(report));
   }
 
   // All lines that were computed: the reading is there to tell them apart.

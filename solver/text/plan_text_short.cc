@@ -3,6 +3,7 @@
 
 #include "cases/text/units.h"
 #include "solver/report/pass_clock.h"
+#include "solver/report/second_reading_words.h"
 #include "solver/report/step_words.h"
 #include "solver/words/heat_words.h"
 #include "solver/words/pull_names.h"
@@ -156,7 +157,8 @@ std::string pass_in_short(const PlanReport &report, std::size_t number)
           " on the centre line. Released and rested it should read " +
           bow_in_words(pass.released[1].bow) + " (" + range(pass.released) + "); strung, " +
           bow_in_words(pass.strung[1].bow) + " (" + range(pass.strung) + "), twist " +
-          twist_in_words(pass.strung[1].twist) + ".";
+          twist_in_words(pass.strung[1].twist) + "." +
+          (pass.second ? " A fast line is told by the second hot reading, and let up then." : "");
   if (pass.limit == Limit::fast_line)
     text += std::string(" It stops short of the target because a line that turns out fast would ") +
             (rod_pulls_forward(c) ? "end further back than its rod pulls it forward"
@@ -188,17 +190,31 @@ void first_pass_to_fill_in(std::ostringstream &out, const PlanReport &report)
     out << "    [schedule]\n    wrap = true\n    wrap_foil = true\n";
 }
 
+void second_reading_in_short(std::ostringstream &out, const PlanReport &report)
+{
+  paragraph(out, "At " + second_reading_time(report) + " read it hot a second time. " +
+                     second_reading_in_words(report));
+  out << second_reading_rows(report, "    ");
+  paragraph(out, second_reading_ends(report));
+}
+
 void passes_in_short(std::ostringstream &out, const PlanReport &report)
 {
   const int passes = int(report.job->passes.size());
   for (int pass = 1; pass <= passes; ++pass) {
     paragraph(out, pass_in_short(report, std::size_t(pass) - 1));
     paragraph(out, clamp_in_short(report, pass));
+    if (report.job->passes[std::size_t(pass) - 1].second)
+      second_reading_in_short(out, report);
   }
   if (passes > 1) {
     paragraph(out, "Two passes. The second one hangs on how fast this glue line is, and the first "
                    "one tells: read bow and twist after its rest, strings off, add these lines to "
                    "the case with what was really done and read, and plan again. Never a third.");
+    first_pass_to_fill_in(out, report);
+  } else if (pass_read_twice(report) != nullptr) {
+    paragraph(out, "If it still ends short, after its rest, strings off, add these lines to the "
+                   "case with what was really done and read, and plan a second pass.");
     first_pass_to_fill_in(out, report);
   }
 }

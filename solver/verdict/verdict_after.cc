@@ -244,6 +244,20 @@ void judge_first_pass(const Job &job, Verdict &v)
 }
 } // namespace
 
+namespace
+{
+// A fast line that nobody looks at goes too far back.
+void judge_second_reading(const Job &job, Verdict &v)
+{
+  if (job.passes.empty() || !job.passes.front().second)
+    return;
+  const LetUp &fast = job.passes.front().second->faster.back();
+  v.caution("Do not leave out the second hot reading, halfway through the hold: a line that turns "
+            "out fast has run on by then and has to be let up. Left as it is, it would end at " +
+            bow_in_words(fast.left.bow) + ", strung.");
+}
+} // namespace
+
 Verdict judge_after(const Job &job, const PlanColumn &column, const Workbench &workbench,
                     const ThermalHistory &heat, const MoistureHistory *moisture)
 {
@@ -254,6 +268,7 @@ Verdict judge_after(const Job &job, const PlanColumn &column, const Workbench &w
     judge_use(job, column, v);
   judge_places(job, v);
   judge_probe(job, workbench, heat, v);
+  judge_second_reading(job, v);
   judge_first_pass(job, v);
   judge_diagnosis(column, v);
   for (const PhaseEnd &phase : column.history.phases)

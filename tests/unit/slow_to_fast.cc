@@ -129,7 +129,7 @@ TEST(SlowToFast, TheJsonHasLowAndHighOfEachReading)
   }
   EXPECT_NEAR(pass["cold"]["bow_centre_m"].get<double>(), 0, 1e-12);
   EXPECT_NEAR(pass["overbend"]["bow_centre_m"].get<double>(), -1.313e-3, 1e-12);
-  EXPECT_EQ(json["format_number"], 6);
+  EXPECT_EQ(json["format_number"], 7);
   EXPECT_EQ(json["verdict"]["word"], "do_it");
   EXPECT_FALSE(json["verdict"]["refused"].get<bool>());
 }

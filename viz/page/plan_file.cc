@@ -11,7 +11,7 @@ namespace overbend::viz
 {
 namespace
 {
-constexpr int known_format = 6;
+constexpr int known_format = 7;
 
 constexpr const char *remedy = "it is damaged or was changed by hand; make the plan again";
 
