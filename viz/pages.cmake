@@ -35,6 +35,7 @@ target_sources(overbend_viz PRIVATE
   card/card_clock.cc
   card/card_expect.cc
   card/card_parts.cc
+  card/card_second.cc
   card/card_sketch.cc
   page/html.cc
   report/index_page.cc

@@ -31,6 +31,9 @@ std::vector<std::string> changes_in_words(const cases::Case &asked, const cases:
   if (std::abs(asked.schedule.hold - planned.schedule.hold) > 30)
     all.push_back("Hold the heat for " + cases::clock(planned.schedule.hold) + " instead of " +
                   cases::clock(asked.schedule.hold) + ".");
+  if (planned.schedule.second_reread && !asked.schedule.second_reread &&
+      !asked.left_open.second_reread)
+    all.push_back("Read it hot a second time.");
   if (std::abs(asked.bench.cradle_x - planned.bench.cradle_x) > 1e-3)
     all.push_back("Cradle " + both_lengths(planned.bench.cradle_x) + " from the nut instead of " +
                   both_lengths(asked.bench.cradle_x) + ".");

@@ -7,6 +7,7 @@
 #include "solver/report/pass_clock.h"
 #include "solver/report/plan_advice.h"
 #include "solver/report/plan_months.h"
+#include "solver/report/second_reading_words.h"
 #include "solver/report/step_words.h"
 #include "solver/text/plan_steps.h"
 #include "solver/words/places.h"
@@ -165,6 +166,14 @@ Json hot_reading(const PlanReport &report)
   return nullptr;
 }
 
+// What is done at the second hot reading, and what comes of it; null without one.
+Json second_hot_reading(const PlanReport &report)
+{
+  if (pass_read_twice(report) == nullptr)
+    return nullptr;
+  return {{"how", second_reading_in_words(report)}, {"ends", second_reading_ends(report)}};
+}
+
 Json stops(const PlanReport &report)
 {
   const HeatLimits limits = heat_limits(report.the_case, materials::tables());
@@ -197,6 +206,7 @@ void add_bench(const PlanReport &report, Json &plan)
     return; // a refusal shows no set-up
   plan["set_up"] = set_up(report);
   plan["hot_reading"] = hot_reading(report);
+  plan["second_hot_reading"] = second_hot_reading(report);
   plan["frets_to_read"] = reading_frets(c);
   const Unknown unknown = unknown_that_matters_most(report);
   plan["unknown_that_matters_most"] = {

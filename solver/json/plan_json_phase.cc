@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "solver/json/plan_json_parts.h"
 
+#include "cases/declare/phases.h"
 #include "solver/history/take_up_change.h"
 #include "solver/report/pass_clock.h"
 
@@ -83,6 +84,7 @@ Json phase(const PlanReport &report, const PlanColumn &column, const PhaseEnd &e
           {"cords_on", p.cords},
           {"pulls_to_a_reading", p.pull.kind == cases::Pull::Kind::to_reading},
           {"pull_decides", p.pull.kind == cases::Pull::Kind::to_reading && p.pull.decides},
+          {"reads_a_second_time", cases::second_reading(report.the_case.phases) == end.phase},
           {"pass", p.pass},
           {"strings_on", p.strings},
           {"pull_reached", end.pull_reached},

@@ -179,7 +179,7 @@ void first_pass_to_fill_in(std::ostringstream &out, const PlanReport &report)
         << "\n";
   };
   out << "    [first_pass]\n";
-  line("overbend", fixed(1e3 * at.bow, 2) + " mm", "what the clamp was set to when hot");
+  line("overbend", fixed(1e3 * at.bow, 2) + " mm", "what the clamp was last set to when hot");
   if (sets_twist(c))
     line("overbend_twist", fixed(at.twist * 180 / 3.14159265358979323846, 2) + " deg");
   line("bow", "... mm", "what you read");

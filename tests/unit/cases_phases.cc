@@ -73,6 +73,26 @@ TEST(Phases, TheStringsStayOnUntilTheTargetIsRead)
   EXPECT_DOUBLE_EQ(after_release, 30 * 86400.0);
 }
 
+// Halfway through the hold, which stays as long as it was; nothing is pulled, and a later pass is
+// not read twice.
+TEST(Phases, ASecondHotReadingLiesInTheMiddleOfTheHoldOfTheFirstPass)
+{
+  const Case once = electric("[schedule]\nhold = \"3 h\"\n");
+  const Case twice = electric("[schedule]\nhold = \"3 h\"\nsecond_reread = true\n");
+  using K = PhaseKind;
+  EXPECT_EQ(kinds(twice), (std::vector<K>{K::clamp, K::heat, K::reread, K::hold, K::reread, K::hold,
+                                          K::cool, K::release, K::rest, K::string_up}));
+  EXPECT_FALSE(second_reading(once.phases));
+  ASSERT_EQ(second_reading(twice.phases), 4u);
+  const Phase &second = twice.phases[4];
+  EXPECT_EQ(second.pull.kind, Pull::Kind::none);
+  EXPECT_TRUE(second.cords && second.heater);
+  EXPECT_DOUBLE_EQ(twice.phases[3].duration, 5400);
+  EXPECT_DOUBLE_EQ(second.duration + twice.phases[5].duration, 5400);
+  EXPECT_TRUE(twice.phases[2].pull.decides);
+  EXPECT_EQ(scheduled_phases(twice, 2).size(), scheduled_phases(once, 2).size() + 2);
+}
+
 TEST(Phases, TheRereadingCanBeLeftOut)
 {
   for (const Phase &phase : electric("[schedule]\nreread = false\n").phases)

@@ -59,6 +59,13 @@ TEST(SetUpOpen, IsWhatTheFileDoesNotSay)
             (std::vector<bool>{true, true, true, true, false, true, true, true}));
 }
 
+TEST(SetUpOpen, ASecondHotReadingIsThePlansToChooseUnlessTheFileSaysOrReadsNone)
+{
+  EXPECT_TRUE(electric().left_open.second_reread);
+  for (const char *said : {"[schedule]\nsecond_reread = false\n", "[schedule]\nreread = false\n"})
+    EXPECT_FALSE(electric(said).left_open.second_reread) << said;
+}
+
 // A parked iron holds its own soleplate: there is no bar temperature to choose.
 TEST(SetUpOpen, AParkedIronHasNoSetPointToChoose)
 {

@@ -170,6 +170,25 @@ LineHeat invented_line_heat()
   return line;
 }
 
+// A line halfway to fast and a fast one, let up alike.
+SecondReading invented_second_reading()
+{
+  SecondReading second;
+  second.slow.bow = -1.913e-3;
+  second.middle.bow = -1.947e-3;
+  LetUp one;
+  one.place = 0.5;
+  one.seen.bow = -2.236e-3;
+  one.to = {-0.557e-3, -0.004};
+  one.left.bow = -0.708e-3;
+  one.strung.bow = 0.164e-3;
+  second.faster = {one, one};
+  second.faster.back().place = 1;
+  second.faster.back().left.bow = -0.953e-3;
+  second.faster.back().strung.bow = 0.243e-3;
+  return second;
+}
+
 Job invented_job(const cases::Case &c, const PlanColumn &column)
 {
   Job job;
@@ -188,6 +207,8 @@ Job invented_job(const cases::Case &c, const PlanColumn &column)
     const double short_of = 0.31e-3 * (passes - k);
     pass.released = by_speed(-0.122e-3 + short_of, 1);
     pass.strung = by_speed(0.193e-3 + short_of, 2);
+    if (k == 1 && cases::second_reading(c.phases))
+      pass.second = invented_second_reading();
     job.passes.push_back(pass);
   }
   return job;

@@ -188,6 +188,27 @@ TEST(TwoPasses, AreToldOneByOneWithWhatTheSecondHangsOn)
                                  "strung, right after", "strung, 7 days after release"));
 }
 
+// By hand from the invented plan: lines that are let up alike have one row, and the readings after
+// the pass may still ask for a second.
+TEST(SecondReading, SaysWhatItReadsAndWhatIsLetUp)
+{
+  auto report = tests::invented_report(a_case("[schedule]\nhold = \"3 h\"\nsecond_reread = true\n"),
+                                       Verdict::do_it);
+  const std::string text = text_of(report);
+  for (const char *held :
+       {"At 2:20 read it hot a second time.", "-1.91 mm (-75 thou) slow leave it",
+        "-1.95 mm (-77 thou) of middle speed leave it",
+        "-2.24 mm (-88 thou) fast let it up to -0.55 mm (-21 thou)",
+        "a fast line ends at +0.24 mm (+9.6 thou), strung; left as it is it would end at -0.95 mm "
+        "(-38 thou)",
+        "the second reading, at 2:20, tells more", "add these lines to the case"})
+    EXPECT_THAT(text, HasSubstr(held));
+  EXPECT_THAT(text, Not(HasSubstr("faster let it up")));
+  // Apart, each has its own.
+  report.job->passes[0].second->faster.front().to.bow = -0.41e-3;
+  EXPECT_THAT(text_of(report), HasSubstr("-2.24 mm (-88 thou) faster let it up to -0.40 mm"));
+}
+
 // Each pass has its own stages, and each of its readings the range of that pass.
 TEST(TwoPasses, HaveStagesAndRangesOfTheirOwn)
 {

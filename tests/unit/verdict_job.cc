@@ -100,6 +100,17 @@ TEST_F(JudgeAfter, AJobThatDoesNotEndInTwoPassesSaysWhereItEnds)
   EXPECT_EQ(judge().kind, Verdict::do_it);
 }
 
+// Left out, a fast line goes too far back: no plan hides that.
+TEST_F(JudgeAfter, ASecondHotReadingIsNotToBeLeftOut)
+{
+  EXPECT_THAT(judge().cautions, Not(Contains(HasSubstr("second hot reading"))));
+  solver::LetUp fast;
+  fast.left.bow = -0.95e-3;
+  job.passes.front().second = solver::SecondReading{{}, {}, {fast}};
+  EXPECT_THAT(judge().cautions,
+              Contains(HasSubstr("it would end at 0.95 mm (37 thou) back-bow, strung")));
+}
+
 TEST(IsClose, WithinTheMissOfAPlan)
 {
   const auto &limits = materials::tables().limits;

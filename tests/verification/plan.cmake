@@ -35,3 +35,7 @@ overbend_test(test_plan_mirror
 overbend_test(test_swelling_of_blanks
   SOURCES swelling_of_blanks_test.cc
   LIBRARIES overbend_test_necks)
+overbend_test(test_second_reading
+  SLOW *
+  SOURCES second_reading_test.cc guard_neck.cc
+  LIBRARIES overbend_test_necks)

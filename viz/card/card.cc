@@ -46,9 +46,9 @@ std::string go_ahead(const PlanFile &plan)
 {
   // On a phone the running clock comes first; the script fills its place.
   return "<main>\n<div id=\"running\"></div>\n" + card_before(plan) + card_sketch(plan) +
-         "<div class=\"columns\">\n<div>\n" + card_cold(plan) + card_hot(plan) + "</div>\n<div>\n" +
-         card_heat(plan) + card_clock(plan) + card_expect(plan) + "</div>\n</div>\n" +
-         card_stop(plan) + card_strip() + "</main>\n";
+         "<div class=\"columns\">\n<div>\n" + card_cold(plan) + card_hot(plan) +
+         card_second_reading(plan) + "</div>\n<div>\n" + card_heat(plan) + card_clock(plan) +
+         card_expect(plan) + "</div>\n</div>\n" + card_stop(plan) + card_strip() + "</main>\n";
 }
 } // namespace
 

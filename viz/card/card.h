@@ -19,6 +19,9 @@ std::string card_sketch(const PlanFile &plan);
 // Readings to reach cold, take-up and turns (card_parts.cc); each an HTML section.
 std::string card_cold(const PlanFile &plan);
 std::string card_hot(const PlanFile &plan); // empty where the cold pull decides
+// What the neck may have run on to at the second hot reading; empty where there is none.
+std::string card_second_reading(const PlanFile &plan); // card_second.cc
+std::string second_reading_table(const PlanFile &plan);
 std::string card_heat(const PlanFile &plan);
 std::string card_before(const PlanFile &plan);
 std::string card_clock(const PlanFile &plan);

@@ -39,6 +39,8 @@ std::string what_to_do(const PlanFile &plan, std::size_t i)
     what += "<b>heat on</b> ";
   if (on(plan, i, "/pulls_to_a_reading") && cords_before)
     what += "<b>read hot</b>, set the overbend ";
+  if (on(plan, i, "/reads_a_second_time"))
+    what += "<b>read hot again</b>, let it up if it has run on ";
   if (!hot && hot_before)
     what += cords ? "<b>heat off</b>, leave it clamped " : "heat off ";
   if (!cords && cords_before)

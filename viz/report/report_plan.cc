@@ -185,6 +185,10 @@ std::string report_plan(const PlanFile &plan)
   if (plan.has("/hot_reading"))
     out += "<p>Hot re-reading: " + shown(plan, "/hot_reading/run_on", As::text) + " " +
            shown(plan, "/hot_reading/tells", As::text) + "</p>\n";
+  if (plan.has("/second_hot_reading"))
+    out += "<p>Second hot reading: " + shown(plan, "/second_hot_reading/how", As::text) + "</p>\n" +
+           second_reading_table(plan) + "<p>" + shown(plan, "/second_hot_reading/ends", As::text) +
+           "</p>\n";
   return out + card_sketch(plan) + phases_table(plan) + pulls_table(plan);
 }
 
