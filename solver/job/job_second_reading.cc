@@ -14,8 +14,12 @@ namespace
 constexpr double readable = 0.1e-3;
 // A hold is read in its middle if each half leaves a fast line the time to follow, s [E].
 constexpr double shortest_hold = 2 * 3600;
-// A line halfway between the middle and the fast one.
-constexpr double halfway = 0.5;
+// Place of a line between the middle and the fast one: by half way to fast a line has given way as
+// the fast one has, and asks for nearly the same.
+constexpr double between_place = 0.3;
+// A fast line is let up to end this much forward of the target (shares of a miss): lines that have
+// run on as it has, but give less, then end on it too.
+constexpr double fast_forward = 0.8;
 constexpr unsigned most_tries = 3;
 } // namespace
 
@@ -55,37 +59,37 @@ std::optional<JobPlanner::Second> JobPlanner::second_reading(const PlanColumn &c
   const auto of_fast = let_up(line(fast), column, quick, second.quick);
   if (!of_fast || second.reading.middle.bow - of_fast->seen.bow < readable)
     return give_up();
-  NeckLine between(job.planned, coarse(), input.tables, choice_at(halfway, true), input.stage,
+  NeckLine between(job.planned, coarse(), input.tables, choice_at(between_place, true), input.stage,
                    lines[middle].get());
   PlanColumn then;
-  const auto of_halfway =
+  const auto of_between =
       let_up(between, column, between.run(column.setting, column.cold_share), then);
-  if (!of_halfway || second.reading.middle.bow - of_halfway->seen.bow < readable)
+  if (!of_between || second.reading.middle.bow - of_between->seen.bow < readable)
     return give_up();
-  second.reading.faster = {*of_halfway, *of_fast};
-  if (std::abs(of_halfway->seen.bow - of_fast->seen.bow) < readable)
+  second.reading.faster = {*of_between, *of_fast};
+  if (std::abs(of_between->seen.bow - of_fast->seen.bow) < readable)
     let_up_alike(second, column);
   return second;
 }
 
 // Lines that read the same then are let up alike, to the middle between what they ask for. Where
-// the one halfway then ends follows from what letting it up brought; the fast one is run.
+// the one between then ends follows from what letting it up brought; the fast one is run.
 void JobPlanner::let_up_alike(Second &second, const PlanColumn &column)
 {
-  LetUp &halfway_one = second.reading.faster.front(), &fast_one = second.reading.faster.back();
-  const ClampSetting to{(halfway_one.to.bow + fast_one.to.bow) / 2,
-                        (halfway_one.to.twist + fast_one.to.twist) / 2};
-  const double brought = (halfway_one.strung.bow - halfway_one.left.bow) /
-                         (halfway_one.to.bow + line(fast).at_bench({}).bow - halfway_one.seen.bow);
-  const double moved = brought * (to.bow - halfway_one.to.bow);
+  LetUp &between_one = second.reading.faster.front(), &fast_one = second.reading.faster.back();
+  const ClampSetting to{(between_one.to.bow + fast_one.to.bow) / 2,
+                        (between_one.to.twist + fast_one.to.twist) / 2};
+  const double brought = (between_one.strung.bow - between_one.left.bow) /
+                         (between_one.to.bow + line(fast).at_bench({}).bow - between_one.seen.bow);
+  const double moved = brought * (to.bow - between_one.to.bow);
   for (double Reading::*bow : {&Reading::bow_bass, &Reading::bow, &Reading::bow_treble})
-    halfway_one.strung.*bow += moved;
+    between_one.strung.*bow += moved;
   second.quick = line(fast).run(column.setting, column.cold_share, to);
   fast_one.strung = second.quick.reached;
-  halfway_one.to = fast_one.to = to;
+  between_one.to = fast_one.to = to;
   // Whichever has run on less marks where the clamp is let up from.
-  const double least = std::max(halfway_one.seen.bow, fast_one.seen.bow);
-  halfway_one.seen.bow = fast_one.seen.bow = least;
+  const double least = std::max(between_one.seen.bow, fast_one.seen.bow);
+  between_one.seen.bow = fast_one.seen.bow = least;
 }
 
 // To where a line ends on the target that ends at `own` with the middle line's setting. A line that
@@ -95,7 +99,7 @@ std::optional<LetUp> JobPlanner::let_up(NeckLine &neck, const PlanColumn &of_mid
                                         PlanColumn &then)
 {
   LetUp result;
-  result.place = &neck == lines[fast].get() ? places[fast] : halfway;
+  result.place = &neck == lines[fast].get() ? places[fast] : between_place;
   const Reading seen = neck.seen_at_second_reading(own);
   result.seen = neck.at_bench(seen);
   result.left = own.reached;
@@ -103,15 +107,18 @@ std::optional<LetUp> JobPlanner::let_up(NeckLine &neck, const PlanColumn &of_mid
   double slope = share_kept(own.reached, of_middle), at = seen.bow, reads = own.reached.bow;
   if (!(slope > limits.least_kept))
     return {};
+  Reading aim = job.wanted;
+  if (result.place == places[fast])
+    aim.bow += fast_forward * limits.bow_miss;
   result.to.twist = of_middle.setting.twist;
   if (std::abs(of_middle.sensitivity.twist_by_twist) > limits.least_kept && std::abs(twist_way) > 0)
     result.to.twist += (job.wanted.twist - own.reached.twist) /
                        std::clamp(of_middle.sensitivity.twist_by_twist, 0.2, 1.0);
   for (unsigned tried = 0; tried < most_tries; ++tried) {
-    result.to.bow = std::max(of_middle.setting.bow, at + (job.wanted.bow - reads) / slope);
+    result.to.bow = std::max(of_middle.setting.bow, at + (aim.bow - reads) / slope);
     then = neck.run(of_middle.setting, of_middle.cold_share, result.to);
     result.strung = then.reached;
-    if (is_close(then.reached, job.wanted, limits))
+    if (is_close(then.reached, aim, limits))
       return result;
     if (std::abs(result.to.bow - at) < readable)
       return {};

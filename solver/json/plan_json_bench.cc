@@ -101,6 +101,7 @@ Json set_up(const PlanReport &report)
           {"bar",
            {{"from_m", h.from},
             {"to_m", h.to},
+            {"width_m", h.width},
             {"thickness_m", h.thickness},
             {"sensor_x_m", h.bar_sensor},
             {"sensor_near", near_fret(c, h.bar_sensor)},

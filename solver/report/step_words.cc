@@ -46,9 +46,10 @@ std::string set_up_in_words(const cases::Case &c, const cases::Phase &phase)
 std::string heat_in_words(const cases::Case &c, const cases::Phase &phase)
 {
   const cases::Heater &h = c.heater;
-  return "Bar on the board from " + from_the_nut(h.from) + " to " + from_the_nut(h.to) +
-         ", the iron on it from " + near_fret(c, h.iron_from) + " to " + near_fret(c, h.iron_to) +
-         ". " + how_heat_is_held(c, phase) + " Probe: " + probe_place_in_words(c) + "." +
+  return "Bar on the board from " + from_the_nut(h.from) + " to " + from_the_nut(h.to) + ", " +
+         both_lengths(h.width) + " wide, the iron on it from " + near_fret(c, h.iron_from) +
+         " to " + near_fret(c, h.iron_to) + ". " + how_heat_is_held(c, phase) +
+         " Probe: " + probe_place_in_words(c) + "." +
          (phase.air.wrapped ? " " + wrap_in_words(c) : " Do not wrap the neck.");
 }
 
