@@ -90,3 +90,19 @@ TEST(WithSetting, NeedsAPullThatDecides)
   EXPECT_THROW(solver::deciding_phase(phases_of({false})), std::logic_error);
   EXPECT_EQ(solver::deciding_phase(phases_of({false, true, true})), 1u);
 }
+
+// The second hot reading is the one that pulls nothing by itself.
+TEST(WithSecondSetting, PullsAtTheSecondHotReadingAlone)
+{
+  std::vector<cases::Phase> phases = phases_of({false, true});
+  for (cases::Phase &phase : phases)
+    phase.kind = cases::PhaseKind::reread;
+  EXPECT_THROW(solver::with_second_setting(phases, {}), std::logic_error);
+  phases.emplace_back();
+  phases.back().kind = cases::PhaseKind::reread;
+  const auto filled = solver::with_second_setting(phases, {-0.6e-3, 0.002});
+  EXPECT_EQ(filled[2].pull.kind, cases::Pull::Kind::to_reading);
+  expect_near({filled[2].pull.bow, filled[2].pull.twist}, -0.6e-3, 0.002);
+  for (const unsigned before : {0u, 1u})
+    expect_near({filled[before].pull.bow, filled[before].pull.twist}, 0, 0);
+}
