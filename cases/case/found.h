@@ -30,6 +30,8 @@ struct FirstPass
 {
   std::optional<double> overbend; // bow that the clamp was set to when hot, on the centre line
   double overbend_twist = 0;
+  // What it was let up to at a second hot reading, halfway through the hold; empty: left as it was.
+  std::optional<double> let_up_to, let_up_twist;
   std::optional<double> bow; // released and rested, centre
   std::optional<double> twist;
   // As it was done, where that was not as the set-up at hand.

@@ -89,6 +89,8 @@ void check_first_pass(const Case &result)
            "give both overbend and bow");
   const std::pair<const char *, bool> beside[] = {
       {"first_pass.overbend_twist", pass.overbend_twist != 0},
+      {"first_pass.let_up_to", pass.let_up_to.has_value()},
+      {"first_pass.let_up_twist", pass.let_up_twist.has_value()},
       {"first_pass.twist", pass.twist.has_value()},
       {"first_pass.bar_temperature", pass.bar_temperature.has_value()},
       {"first_pass.hold", pass.hold.has_value()}};
@@ -96,6 +98,13 @@ void check_first_pass(const Case &result)
     if (told && !pass.done())
       refuse(result, key, "a first pass is given without its overbend and the bow after it",
              "give first_pass.overbend and first_pass.bow as well");
+  if (pass.let_up_twist && !pass.let_up_to)
+    refuse(result, "first_pass.let_up_twist", "a twist is given for a clamp that was not let up",
+           "give first_pass.let_up_to as well");
+  if (pass.let_up_to && pass.hold && *pass.hold < 4 * result.schedule.reread_time)
+    refuse_any(result, {"first_pass.hold", "first_pass.let_up_to"},
+               "a hold of " + clock(*pass.hold) + " is too short to read in the middle of it",
+               "give the time that it was hot after the first hot reading");
   if (pass.done() && result.lines.count("phase[1]") > 0)
     refuse(result, "first_pass.bow", "a first pass cannot be given beside phases of your own",
            "leave the phases to [schedule], or list both passes as phases and use `simulate`");

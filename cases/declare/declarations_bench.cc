@@ -53,10 +53,15 @@ void declare_first_pass(Declarations &lines)
 {
   Table pass(lines, "first_pass");
   pass.length("overbend", OVERBEND_AT(result.first_pass.overbend), -15 * mm, 15 * mm,
-              "Bow on the centre line that the clamp was set to at the last hot reading.",
-              "unknown");
+              "Bow on the centre line that the clamp was set to at the hot reading.", "unknown");
   pass.quantity("overbend_twist", Dimension::angle, OVERBEND_AT(result.first_pass.overbend_twist),
                 -5 * degree, 5 * degree, "Twist that it was set to.", "0 deg");
+  pass.length("let_up_to", OVERBEND_AT(result.first_pass.let_up_to), -15 * mm, 15 * mm,
+              "Bow that it was let up to at a second hot reading, halfway through the hold; leave "
+              "it out where it was left as it was.",
+              "unknown");
+  pass.quantity("let_up_twist", Dimension::angle, OVERBEND_AT(result.first_pass.let_up_twist),
+                -5 * degree, 5 * degree, "Twist then; unknown: overbend_twist.", "unknown");
   pass.length("bow", OVERBEND_AT(result.first_pass.bow), -15 * mm, 15 * mm,
               "Bow on the centre line after it, released and rested, strings off, read like "
               "found.bow.",

@@ -32,6 +32,7 @@ std::vector<cases::Phase> first_pass_done(const cases::Case &c)
   cases::Case done = c;
   done.heater.bar_temperature = c.first_pass.bar_temperature.value_or(c.heater.bar_temperature);
   done.schedule.hold = c.first_pass.hold.value_or(c.schedule.hold);
+  done.schedule.second_reread = c.first_pass.let_up_to.has_value();
   return cases::scheduled_phases(done);
 }
 
@@ -215,7 +216,11 @@ Reading NeckLine::first_pass_as_done()
   const cases::FirstPass &done = the_case.first_pass;
   const Reading added = at_bench({});
   const ClampSetting overbend{*done.overbend - added.bow, done.overbend_twist - added.twist};
-  return released(run(overbend, 1));
+  std::optional<ClampSetting> let_up;
+  if (done.let_up_to)
+    let_up = ClampSetting{*done.let_up_to - added.bow,
+                          done.let_up_twist.value_or(done.overbend_twist) - added.twist};
+  return released(run(overbend, 1, let_up));
 }
 
 void NeckLine::take_up_as_read()

@@ -179,9 +179,11 @@ void first_pass_to_fill_in(std::ostringstream &out, const PlanReport &report)
         << "\n";
   };
   out << "    [first_pass]\n";
-  line("overbend", fixed(1e3 * at.bow, 2) + " mm", "what the clamp was last set to when hot");
+  line("overbend", fixed(1e3 * at.bow, 2) + " mm", "what the clamp was set to when hot");
   if (sets_twist(c))
     line("overbend_twist", fixed(at.twist * 180 / 3.14159265358979323846, 2) + " deg");
+  if (pass.second)
+    out << "    # let_up_to = \"... mm\"   # only if it was let up at the second reading\n";
   line("bow", "... mm", "what you read");
   line("twist", "... deg", "what you read");
   line("bar_temperature", fixed(report.job->heat.set_point - 273.15, 0) + " degC");

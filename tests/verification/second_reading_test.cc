@@ -59,5 +59,16 @@ TEST(SecondReading, LetsAFastLineUpAndChangesNothingByLooking)
   report("Fast line let up, against one clamped so from the first", "bow strung, mm",
          "a soft line forgets", 1e3 * straight_away.reached.bow, 1e3 * let_up.reached.bow, 0.25);
   EXPECT_NEAR(let_up.reached.bow, straight_away.reached.bow, 0.25e-3);
+
+  // Told as a first pass that was done, it is the same history.
+  cases::Case told = neck.c;
+  const solver::Reading added = neck.line.at_bench({});
+  told.first_pass.overbend = deep.bow + added.bow;
+  told.first_pass.overbend_twist = deep.twist + added.twist;
+  told.first_pass.let_up_to = shallow.bow + added.bow;
+  told.first_pass.bow = 0;
+  solver::NeckLine done(
+      told, neck.mesh, neck.tables, FastNeck::fast(), [](const std::string &) {}, &neck.line);
+  EXPECT_NEAR(done.first_pass_as_done().bow, neck.line.released(let_up).bow, 5e-6);
 }
 } // namespace overbend::tests

@@ -21,6 +21,8 @@ std::string card_cold(const PlanFile &plan);
 std::string card_hot(const PlanFile &plan); // empty where the cold pull decides
 // What the neck may have run on to at the second hot reading; empty where there is none.
 std::string card_second_reading(const PlanFile &plan); // card_second.cc
+// mm large, thou small beside it.
+std::string big_and_small(const PlanFile &plan, const std::string &pointer);
 std::string second_reading_table(const PlanFile &plan);
 std::string card_heat(const PlanFile &plan);
 std::string card_before(const PlanFile &plan);

@@ -7,18 +7,17 @@
 
 namespace overbend::viz
 {
+std::string big_and_small(const PlanFile &plan, const std::string &pointer)
+{
+  return shown(plan, pointer, As::mm) + " <span class=\"thou\">" + shown(plan, pointer, As::thou) +
+         "</span>";
+}
+
 namespace
 {
 std::string number(std::size_t value)
 {
   return std::to_string(value);
-}
-
-// mm large, thou small beside it.
-std::string big_and_small(const PlanFile &plan, const std::string &pointer)
-{
-  return shown(plan, pointer, As::mm) + " <span class=\"thou\">" + shown(plan, pointer, As::thou) +
-         "</span>";
 }
 
 std::string row_of_readings(const PlanFile &plan, const std::string &shape, std::size_t row,

@@ -6,13 +6,6 @@ namespace overbend::viz
 {
 namespace
 {
-// mm large, thou small beside it.
-std::string big_and_small(const PlanFile &plan, const std::string &pointer)
-{
-  return shown(plan, pointer, As::mm) + " <span class=\"thou\">" + shown(plan, pointer, As::thou) +
-         "</span>";
-}
-
 std::string row(const PlanFile &plan, const char *from, const std::string &reads,
                 const std::string &then)
 {
