@@ -10,8 +10,12 @@ namespace overbend::solver
 {
 namespace
 {
-// What a straightedge and a feeler tell apart on a hot board, m [E].
+// What a straightedge and a feeler tell apart on a hot board, m: twice the 0.05 mm of a cold one
+// [E].
 constexpr double readable = 0.1e-3;
+// A fast line that is taken for a middle one ends a millimetre back-bowed: so they must lie further
+// apart than one misreading, m [E].
+constexpr double surely_apart = 0.2e-3;
 // A hold is read in its middle if each half leaves a fast line the time to follow, s [E].
 constexpr double shortest_hold = 2 * 3600;
 // Place of a line between the middle and the fast one: by half way to fast a line has given way as
@@ -57,7 +61,7 @@ std::optional<JobPlanner::Second> JobPlanner::second_reading(const PlanColumn &c
     return {};
   };
   const auto of_fast = let_up(line(fast), column, quick, second.quick);
-  if (!of_fast || second.reading.middle.bow - of_fast->seen.bow < readable)
+  if (!of_fast || second.reading.middle.bow - of_fast->seen.bow < surely_apart)
     return give_up();
   NeckLine between(job.planned, coarse(), input.tables, choice_at(between_place, true), input.stage,
                    lines[middle].get());
