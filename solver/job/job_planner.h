@@ -43,9 +43,16 @@ private:
     PlanColumn quick; // the fast line with what is let up
   };
   std::optional<Second> second_reading(const PlanColumn &column, const PlanColumn &quick);
+  // A line faster than the middle one, and how far forward of the target it is to end (m).
+  struct Faster
+  {
+    NeckLine &neck;
+    double place, forward;
+  };
+  std::optional<Second> let_up_faster_lines(const PlanColumn &column, const PlanColumn &quick);
   void let_up_alike(Second &second, const PlanColumn &column);
-  std::optional<LetUp> let_up(NeckLine &neck, const PlanColumn &of_middle, PlanColumn own,
-                              PlanColumn &then);
+  std::optional<LetUp> let_up(const Faster &faster, const PlanColumn &of_middle,
+                              const PlanColumn &own, PlanColumn &then) const;
   PlanColumn run(unsigned speed, const PlanColumn &as);
   static double share_kept(const Reading &strung, const PlanColumn &of_middle);
   void read(unsigned speed, const PlanColumn &column, PassPlan &pass);

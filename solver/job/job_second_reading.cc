@@ -19,10 +19,10 @@ constexpr double surely_apart = 0.2e-3;
 // A hold is read in its middle if each half leaves a fast line the time to follow, s [E].
 constexpr double shortest_hold = 2 * 3600;
 // Place of a line between the middle and the fast one: by half way to fast a line has given way as
-// the fast one has, and asks for nearly the same.
+// the fast one has, and asks for nearly the same [C] (tests/jobs/second_reading).
 constexpr double between_place = 0.3;
 // A fast line is let up to end this much forward of the target (shares of a miss): lines that have
-// run on as it has, but give less, then end on it too.
+// run on as it has, but give less, then end on it too [E].
 constexpr double fast_forward = 0.8;
 constexpr unsigned most_tries = 3;
 } // namespace
@@ -50,26 +50,37 @@ std::optional<JobPlanner::Second> JobPlanner::second_reading(const PlanColumn &c
 {
   if (!may_read_twice())
     return {};
-  const cases::Case before = job.planned;
+  const bool as_asked = job.planned.schedule.second_reread;
   read_twice(true);
+  std::optional<Second> second = let_up_faster_lines(column, quick);
+  if (!second)
+    read_twice(as_asked);
+  return second;
+}
+
+std::optional<JobPlanner::Second> JobPlanner::let_up_faster_lines(const PlanColumn &column,
+                                                                  const PlanColumn &quick)
+{
   Second second;
   second.reading.middle = line(middle).at_bench(line(middle).seen_at_second_reading(column));
-  const auto give_up = [&]() -> std::optional<Second> {
-    read_twice(false);
-    job.planned.schedule = before.schedule;
-    job.planned.phases = before.phases;
-    return {};
+  const auto lies_back = [&](const NeckLine &neck, const PlanColumn &own) {
+    return second.reading.middle.bow - neck.at_bench(neck.seen_at_second_reading(own)).bow;
   };
-  const auto of_fast = let_up(line(fast), column, quick, second.quick);
-  if (!of_fast || second.reading.middle.bow - of_fast->seen.bow < surely_apart)
-    return give_up();
+  if (lies_back(line(fast), quick) < surely_apart)
+    return {};
+  const auto of_fast = let_up({line(fast), places[fast], fast_forward * limits.bow_miss}, column,
+                              quick, second.quick);
+  if (!of_fast)
+    return {};
   NeckLine between(job.planned, coarse(), input.tables, choice_at(between_place, true), input.stage,
                    lines[middle].get());
+  const PlanColumn left = between.run(column.setting, column.cold_share);
+  if (lies_back(between, left) < readable)
+    return {};
   PlanColumn then;
-  const auto of_between =
-      let_up(between, column, between.run(column.setting, column.cold_share), then);
-  if (!of_between || second.reading.middle.bow - of_between->seen.bow < readable)
-    return give_up();
+  const auto of_between = let_up({between, between_place, 0}, column, left, then);
+  if (!of_between)
+    return {};
   second.reading.faster = {*of_between, *of_fast};
   if (std::abs(of_between->seen.bow - of_fast->seen.bow) < readable)
     let_up_alike(second, column);
@@ -99,28 +110,27 @@ void JobPlanner::let_up_alike(Second &second, const PlanColumn &column)
 // To where a line ends on the target that ends at `own` with the middle line's setting. A line that
 // has given way is held by where the clamp is last while it is hot: first by the share that it
 // keeps, then by the straight line through what was tried.
-std::optional<LetUp> JobPlanner::let_up(NeckLine &neck, const PlanColumn &of_middle, PlanColumn own,
-                                        PlanColumn &then)
+std::optional<LetUp> JobPlanner::let_up(const Faster &faster, const PlanColumn &of_middle,
+                                        const PlanColumn &own, PlanColumn &then) const
 {
   LetUp result;
-  result.place = &neck == lines[fast].get() ? places[fast] : between_place;
-  const Reading seen = neck.seen_at_second_reading(own);
-  result.seen = neck.at_bench(seen);
+  result.place = faster.place;
+  const Reading seen = faster.neck.seen_at_second_reading(own);
+  result.seen = faster.neck.at_bench(seen);
   result.left = own.reached;
   const double twist_way = of_middle.setting.twist - of_middle.slack.twist;
   double slope = share_kept(own.reached, of_middle), at = seen.bow, reads = own.reached.bow;
   if (!(slope > limits.least_kept))
     return {};
   Reading aim = job.wanted;
-  if (result.place == places[fast])
-    aim.bow += fast_forward * limits.bow_miss;
+  aim.bow += faster.forward;
   result.to.twist = of_middle.setting.twist;
   if (std::abs(of_middle.sensitivity.twist_by_twist) > limits.least_kept && std::abs(twist_way) > 0)
     result.to.twist += (job.wanted.twist - own.reached.twist) /
                        std::clamp(of_middle.sensitivity.twist_by_twist, 0.2, 1.0);
   for (unsigned tried = 0; tried < most_tries; ++tried) {
     result.to.bow = std::max(of_middle.setting.bow, at + (aim.bow - reads) / slope);
-    then = neck.run(of_middle.setting, of_middle.cold_share, result.to);
+    then = faster.neck.run(of_middle.setting, of_middle.cold_share, result.to);
     result.strung = then.reached;
     if (is_close(then.reached, aim, limits))
       return result;

@@ -15,7 +15,7 @@
 // clamp is let up to where that line ends on target. Electric neck, 1 mm, yellow glue at 57 degC,
 // clamped to 1.90 mm past straight, two hours later: slow 1.91, middle 1.94, halfway to fast 2.23,
 // fast 2.25 mm; left alone, strung: +1.12, +0.45, -0.71, -0.95 mm; let up to 0.47 and 0.64 mm, the
-// last two: +0.21 and +0.19 mm.
+// last two: +0.21 and +0.19 mm [C] (this program, `simulate`, resolution 0.5).
 namespace overbend::solver
 {
 // What a line that is faster than the middle one asks for then.
