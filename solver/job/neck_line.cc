@@ -2,6 +2,7 @@
 #include "solver/job/neck_line.h"
 
 #include "cases/declare/phases.h"
+#include "solver/history/reading_at.h"
 #include "solver/readings/fret_surface.h"
 
 #include <algorithm>
@@ -121,18 +122,7 @@ Reading NeckLine::seen_at_second_reading(const PlanColumn &column) const
 {
   const std::vector<cases::Phase> phases = first_phases(true);
   const double time = time_of_end(phases, cases::second_reading(phases).value());
-  const std::vector<StepRecord> &steps = column.history.steps;
-  const auto next = std::find_if(steps.begin(), steps.end(),
-                                 [&](const StepRecord &s) { return s.time >= time - 1e-3; });
-  if (next == steps.begin() || next == steps.end())
-    throw std::logic_error("the second hot reading lies outside the history");
-  const auto before = next - 1;
-  const double late = (time - before->time) / (next->time - before->time);
-  Reading seen = before->reading;
-  for (double Reading::*one :
-       {&Reading::bow_bass, &Reading::bow, &Reading::bow_treble, &Reading::twist})
-    seen.*one += late * (next->reading.*one - before->reading.*one);
-  return seen;
+  return reading_at(column.history, time);
 }
 
 PlanInput NeckLine::input() const
