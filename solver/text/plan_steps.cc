@@ -103,7 +103,7 @@ private:
           "twist has run on by tells how soft the line is.");
     if (phase.cords && phase.pull.kind != cases::Pull::Kind::none)
       pull(end, before.cords);
-    if (pass_read_twice(report) != nullptr && end.phase == cases::second_reading(c.phases))
+    if (end.phase == cases::second_reading(c.phases))
       read_a_second_time();
     if (end.block_below && before.cords)
       say(block_in_words(*end.block_below));
@@ -116,6 +116,9 @@ private:
 
   void read_a_second_time()
   {
+    if (pass_read_twice(report) == nullptr)
+      return say("Lift the bar only as long as it takes to read, and write the readings down. "
+                 "What pulls stays as it is.");
     say(second_reading_in_words(report));
     out << second_reading_rows(report, "      ");
     say(second_reading_ends(report));

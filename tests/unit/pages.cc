@@ -16,10 +16,13 @@
 #include "viz/report/pages.h"
 #include "viz/view/surface.h"
 
+#include <nlohmann/json.hpp>
+
 #include <cstdlib>
 
 using namespace overbend;
 using solver::Verdict;
+using ::testing::AllOf;
 using ::testing::HasSubstr;
 using ::testing::IsEmpty;
 using ::testing::Not;
@@ -154,6 +157,18 @@ TEST_F(Pages, ASecondHotReadingTellsWhatToLetUp)
   const std::string report = tests::text_of_html(page("report.html"));
   for (const char *held : {"Second hot reading", "left as it is it would end at -0.95 mm"})
     EXPECT_THAT(report, HasSubstr(held));
+}
+
+TEST_F(Pages, ASecondHotReadingThatLetsNothingUpIsForTheRecord)
+{
+  with("[schedule]\nhold = \"3 h\"\nsecond_reread = true\n");
+  auto plan = nlohmann::json::parse(page("plan.json"));
+  plan["job"]["passes"][0]["second_reading"] = nullptr;
+  plan["second_hot_reading"] = nullptr;
+  write_plan(plan.dump());
+  EXPECT_EQ(numbers_differ(), 0);
+  EXPECT_THAT(tests::text_of_html(page("bench-card.html")),
+              AllOf(HasSubstr("read hot again, write it down"), Not(HasSubstr("let it up"))));
 }
 
 // The card is for the pass at hand: what comes after it is planned from what it left.

@@ -207,6 +207,11 @@ TEST(SecondReading, SaysWhatItReadsAndWhatIsLetUp)
   // Apart, each has its own.
   report.job->passes[0].second->faster.front().to.bow = -0.41e-3;
   EXPECT_THAT(text_of(report), HasSubstr("-2.24 mm (-88 thou) faster let it up to -0.40 mm"));
+  // Asked for by the case where nothing would have to be let up.
+  report.job->passes[0].second.reset();
+  EXPECT_THAT(text_of(report),
+              AllOf(HasSubstr("write the readings down. What pulls stays as it is."),
+                    Not(HasSubstr("let it up"))));
 }
 
 // Each pass has its own stages, and each of its readings the range of that pass.

@@ -23,6 +23,8 @@ std::string card_hot(const PlanFile &plan); // empty where the cold pull decides
 std::string card_second_reading(const PlanFile &plan); // card_second.cc
 // mm large, thou small beside it.
 std::string big_and_small(const PlanFile &plan, const std::string &pointer);
+// Whether the plan says what to let up to then; else it is read for the record alone.
+bool reads_to_let_up(const PlanFile &plan);
 std::string second_reading_table(const PlanFile &plan);
 std::string card_heat(const PlanFile &plan);
 std::string card_before(const PlanFile &plan);

@@ -40,7 +40,8 @@ std::string what_to_do(const PlanFile &plan, std::size_t i)
   if (on(plan, i, "/pulls_to_a_reading") && cords_before)
     what += "<b>read hot</b>, set the overbend ";
   if (on(plan, i, "/reads_a_second_time"))
-    what += "<b>read hot again</b>, let it up if it has run on ";
+    what += std::string("<b>read hot again</b>") +
+            (reads_to_let_up(plan) ? ", let it up if it has run on " : ", write it down ");
   if (!hot && hot_before)
     what += cords ? "<b>heat off</b>, leave it clamped " : "heat off ";
   if (!cords && cords_before)

@@ -6,6 +6,8 @@ namespace overbend::viz
 {
 namespace
 {
+const std::string second = "/job/passes/0/second_reading";
+
 std::string row(const PlanFile &plan, const char *from, const std::string &reads,
                 const std::string &then)
 {
@@ -14,9 +16,13 @@ std::string row(const PlanFile &plan, const char *from, const std::string &reads
 }
 } // namespace
 
+bool reads_to_let_up(const PlanFile &plan)
+{
+  return plan.has(second);
+}
+
 std::string second_reading_table(const PlanFile &plan)
 {
-  const std::string second = "/job/passes/0/second_reading";
   std::string rows = row(plan, "up to", second + "/middle_in_the_clamp", "leave it");
   for (std::size_t k = 0; k < plan.size(second + "/faster"); ++k) {
     const std::string one = second + "/faster/" + std::to_string(k);
@@ -33,8 +39,7 @@ std::string second_reading_table(const PlanFile &plan)
 
 std::string card_second_reading(const PlanFile &plan)
 {
-  const std::string second = "/job/passes/0/second_reading";
-  if (!plan.has(second))
+  if (!reads_to_let_up(plan))
     return "";
   return "<section>\n<h2>Hot again, at " + shown(plan, second + "/start_on_clock_s", As::clock) +
          " <small>has it run on? mm, thou</small></h2>\n" + second_reading_table(plan) +
